@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+
+namespace HandsFreeStartup.Procedure.Hearing;
+
+/// <summary>What a technician can order by voice or key.</summary>
+public enum CommandWord
+{
+    /// <summary>The action of the step is carried out.</summary>
+    Done,
+    /// <summary>Go on to the next step.</summary>
+    Next,
+    /// <summary>Return to the step before.</summary>
+    GoBack,
+    /// <summary>Say the last message again.</summary>
+    RepeatThat,
+    /// <summary>Undo the last entry.</summary>
+    ScratchThat,
+    /// <summary>Leave the step undone; a spoken reason follows.</summary>
+    SkipStep,
+    /// <summary>A free dictation follows.</summary>
+    Note,
+    /// <summary>How long the running timer still takes.</summary>
+    HowLong,
+    /// <summary>Start, or restart, the timer of the step.</summary>
+    StartTimer,
+    /// <summary>Read the entries of the step back.</summary>
+    ReadBack,
+    /// <summary>Hear nothing but <see cref="ListenAgain"/> and the safety phrases.</summary>
+    PauseListening,
+    /// <summary>End a pause of listening.</summary>
+    ListenAgain,
+    /// <summary>Which things are open.</summary>
+    WhatIsOpen,
+    /// <summary>What can be said now.</summary>
+    Help,
+    /// <summary>End the start-up.</summary>
+    Finish,
+    /// <summary>Safety phrase: stop everything.</summary>
+    EmergencyStop,
+    /// <summary>Safety phrase: gas is smelled.</summary>
+    GasSmell,
+}
+
+/// <summary>A command with the words and the key that give it.</summary>
+/// <param name="Word">Which command.</param>
+/// <param name="Id">Stable name in logs and manifests, equal to its first spoken form.</param>
+/// <param name="Key">Name of the key on the console.</param>
+/// <param name="Does">One line for the help.</param>
+public sealed record Command(CommandWord Word, string Id, string Key, string Does)
+{
+    /// <summary>Whether it is legal in every phase and at every level of certainty that is not silence, noise or music.</summary>
+    public bool IsSafetyPhrase => Word is CommandWord.EmergencyStop or CommandWord.GasSmell;
+}
+
+/// <summary>All commands. A new command is one entry here.</summary>
+public static class Commands
+{
+    /// <summary>Every command, in the order of the help.</summary>
+    public static ImmutableArray<Command> All { get; } =
+    [
+        new(CommandWord.Done, "done", "F2", "the work of this step is done"),
+        new(CommandWord.Next, "next", "F3", "go on"),
+        new(CommandWord.GoBack, "go back", "F4", "return to the step before"),
+        new(CommandWord.RepeatThat, "repeat that", "F5", "say the last message again"),
+        new(CommandWord.ScratchThat, "scratch that", "F6", "undo the last entry"),
+        new(CommandWord.SkipStep, "skip step", "Ctrl+K", "leave this step undone; a reason is asked"),
+        new(CommandWord.Note, "note", "Ctrl+N", "dictate a note"),
+        new(CommandWord.HowLong, "how long", "Ctrl+L", "time left on the timer"),
+        new(CommandWord.StartTimer, "start timer", "Ctrl+T", "start or restart the timer"),
+        new(CommandWord.ReadBack, "read back", "Ctrl+R", "read the entries of this step back"),
+        new(CommandWord.PauseListening, "pause listening", "F7", "hear only 'listen again' and the safety phrases"),
+        new(CommandWord.ListenAgain, "listen again", "F8", "end the pause"),
+        new(CommandWord.WhatIsOpen, "what is open", "Ctrl+O", "list what is still open"),
+        new(CommandWord.Help, "help", "F1", "what can be said now"),
+        new(CommandWord.Finish, "finish", "F9", "end the start-up"),
+        new(CommandWord.EmergencyStop, "emergency stop", "F12", "stop everything"),
+        new(CommandWord.GasSmell, "gas smell", "F11", "gas is smelled: stop and leave"),
+    ];
+
+    /// <summary>The entry of <paramref name="word"/>.</summary>
+    public static Command Of(CommandWord word) => All.First(command => command.Word == word);
+
+    /// <summary>The command of that id, or null.</summary>
+    public static Command? Find(string id) => All.FirstOrDefault(command => command.Id == id);
+}
+
+/// <summary>An answer, legal only while the tool has asked something.</summary>
+public enum AnswerWord
+{
+    /// <summary>What was read back is right.</summary>
+    Confirm,
+    /// <summary>Yes.</summary>
+    Yes,
+    /// <summary>No.</summary>
+    No,
+}

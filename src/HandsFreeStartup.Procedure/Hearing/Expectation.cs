@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+
+namespace HandsFreeStartup.Procedure.Hearing;
+
+/// <summary>A reading that may be said now, and the names by which it may be called here.</summary>
+/// <param name="Field">Which field.</param>
+/// <param name="Names">The field's own spoken names, plus shorter ones where the step leaves no doubt (in the room walk "monoxide" is the room's).</param>
+public sealed record ExpectedReading(Field Field, ImmutableArray<string> Names)
+{
+    /// <summary>The field under its own names.</summary>
+    public static ExpectedReading Of(Field field) => new(field, field.SpokenNames);
+}
+
+/// <summary>Everything that may be said at this moment. It never holds an expected value or limit.</summary>
+/// <param name="Readings">Legal readings.</param>
+/// <param name="Commands">Legal commands; the safety phrases are always among them.</param>
+/// <param name="Answers">Legal answers; empty unless the tool has asked something.</param>
+/// <param name="Dictation">Free speech is expected (a note, the reason of a skip); commands other than the safety phrases are not heard then.</param>
+public sealed record Expectation(
+    ImmutableArray<ExpectedReading> Readings,
+    ImmutableArray<CommandWord> Commands,
+    ImmutableArray<AnswerWord> Answers,
+    bool Dictation = false)
+{
+    /// <summary>All fields and commands, no answers: the context <c>open</c> of a measuring manifest.</summary>
+    public static Expectation Open { get; } =
+        new([.. Fields.All.Select(ExpectedReading.Of)], [.. Hearing.Commands.All.Select(command => command.Word)], []);
+
+    /// <summary>Equal for expectations that allow the same phrases; compiled tries are kept under it.</summary>
+    public string Key { get; } = string.Join(';',
+        string.Join(',', Readings.Select(reading => $"{reading.Field.Id}({string.Join('/', reading.Names)})")),
+        string.Join(',', Commands),
+        string.Join(',', Answers),
+        Dictation);
+
+    /// <inheritdoc/>
+    public bool Equals(Expectation? other) => other is not null && other.Key == Key;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Key.GetHashCode(StringComparison.Ordinal);
+}

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+
+namespace HandsFreeStartup.Procedure.Hearing;
+
+/// <summary>A quantity that a technician reads from an instrument and says.</summary>
+/// <param name="Id">Stable name used in files, in the log and in test manifests.</param>
+/// <param name="Label">As shown.</param>
+/// <param name="SpokenNames">Trade terms by which it is called; one of them is always said before the number. Single capital letters are spelled.</param>
+/// <param name="Unit">The unit of <see cref="Lowest"/> and all numbers below.</param>
+/// <param name="Lowest">Lowest physical value; below it the number was misheard.</param>
+/// <param name="Highest">Highest physical value.</param>
+/// <param name="UsualLowest">Below it a value is legal but read back for confirmation (common practice, no source).</param>
+/// <param name="UsualHighest">Above it a value is legal but read back for confirmation (common practice, no source).</param>
+/// <param name="FewestDecimals">Decimals that must at least be said: a reading with fewer has probably lost its tail.</param>
+/// <param name="MostDecimals">Decimals that may at most be said.</param>
+public sealed record Field(
+    string Id,
+    string Label,
+    ImmutableArray<string> SpokenNames,
+    Unit Unit,
+    decimal Lowest,
+    decimal Highest,
+    decimal UsualLowest,
+    decimal UsualHighest,
+    int FewestDecimals,
+    int MostDecimals)
+{
+    /// <summary>Whether <paramref name="value"/> is physically possible for this field.</summary>
+    public bool IsPossible(decimal value) => value >= Lowest && value <= Highest;
+
+    /// <summary>Whether <paramref name="value"/> is what a furnace normally shows.</summary>
+    public bool IsUsual(decimal value) => value >= UsualLowest && value <= UsualHighest;
+}

@@ -1,0 +1,76 @@
+namespace HandsFreeStartup.Procedure.Hearing;
+
+/// <summary>How far a heard phrase can be trusted.</summary>
+public enum Certainty
+{
+    /// <summary>Not understood: say again, nothing is entered.</summary>
+    Red,
+    /// <summary>Probably understood: read back, needs a confirmation.</summary>
+    Amber,
+    /// <summary>Understood: entered, read back, can be scratched.</summary>
+    Green,
+}
+
+/// <summary>Where a phrase came from.</summary>
+public enum Channel
+{
+    /// <summary>Microphone or recording.</summary>
+    Voice,
+    /// <summary>Keyboard.</summary>
+    Keys,
+}
+
+/// <summary>The evidence behind a phrase.</summary>
+/// <param name="Words">What was heard or typed, as words.</param>
+/// <param name="Channel">Voice or keys.</param>
+/// <param name="Certainty">Class after the certainty policy.</param>
+/// <param name="Score">Mean unmasked log-probability per token, end included; 0 for keys.</param>
+/// <param name="Margin">Log-probability of the best value minus that of the second best; 0 for keys.</param>
+/// <param name="Ratio">Log-probability minus that of the best free decoding of the same sound; 0 for keys.</param>
+/// <param name="Why">What kept it from green, in plain words; empty when green.</param>
+/// <param name="Clip">Name of the kept recording, or null.</param>
+public sealed record Evidence(
+    string Words,
+    Channel Channel,
+    Certainty Certainty,
+    double Score = 0,
+    double Margin = 0,
+    double Ratio = 0,
+    string Why = "",
+    string? Clip = null)
+{
+    /// <summary>Evidence of a key press or typed text.</summary>
+    public static Evidence Typed(string words) => new(words, Channel.Keys, Certainty.Green);
+}
+
+/// <summary>One thing that was said or typed, or the passing of time: the only input of the procedure.</summary>
+/// <param name="Evidence">How it was heard.</param>
+public abstract record Phrase(Evidence Evidence)
+{
+    /// <summary>A field with its value.</summary>
+    /// <param name="Field">Which field.</param>
+    /// <param name="Value">In the field's unit, with the decimals as spoken (7.60 keeps its zero).</param>
+    /// <param name="Evidence">How it was heard; amber needs a confirmation.</param>
+    public sealed record Reading(Field Field, decimal Value, Evidence Evidence) : Phrase(Evidence);
+
+    /// <summary>A command; only a green one, or a safety phrase, arrives here.</summary>
+    /// <param name="Word">Which.</param>
+    /// <param name="Evidence">How it was heard.</param>
+    public sealed record Order(CommandWord Word, Evidence Evidence) : Phrase(Evidence);
+
+    /// <summary>An answer to the tool's question.</summary>
+    /// <param name="Word">Which.</param>
+    /// <param name="Evidence">How it was heard.</param>
+    public sealed record Answer(AnswerWord Word, Evidence Evidence) : Phrase(Evidence);
+
+    /// <summary>Free speech that was asked for; the words stand in the evidence.</summary>
+    /// <param name="Evidence">The words and how they were heard.</param>
+    public sealed record Dictation(Evidence Evidence) : Phrase(Evidence);
+
+    /// <summary>Speech that could not be understood, or was not meant for the tool.</summary>
+    /// <param name="Evidence">What it sounded like, and why it was refused.</param>
+    public sealed record NotUnderstood(Evidence Evidence) : Phrase(Evidence);
+
+    /// <summary>Time has passed; timers may be due.</summary>
+    public sealed record TimePassed() : Phrase(Evidence.Typed(""));
+}
