@@ -1,0 +1,17 @@
+namespace HandsFreeStartup.Calculations.Judgement;
+
+/// <summary>What a value with its uncertainty says about a limit.</summary>
+/// <remarks>Zones after ILAC-G8:09/2019 section 4.2.3 (non-binary statement with guard band w = U).</remarks>
+public enum Verdict
+{
+    /// <summary>Inside the limit by at least the guard band.</summary>
+    Pass,
+    /// <summary>Inside the limit, but not by the guard band; for a safety limit this is not proven.</summary>
+    ConditionalPass,
+    /// <summary>Outside the limit, but not by the guard band.</summary>
+    ConditionalFail,
+    /// <summary>Outside the limit by more than the guard band.</summary>
+    Fail,
+    /// <summary>There is no value, or none that means anything.</summary>
+    CannotTell,
+}

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+
+namespace HandsFreeStartup.Procedure.Checklists;
+
+/// <summary>A limit as a file of the user declares it, in the unit written there.</summary>
+/// <param name="Name">What it limits, for instance <c>manifold_pressure/high</c> or <c>co_air_free</c>.</param>
+/// <param name="Lower">Lowest permitted value, or null.</param>
+/// <param name="Upper">Highest permitted value, or null.</param>
+/// <param name="UnitSymbol">Unit of both, as in <see cref="Hearing.Unit.Symbol"/>.</param>
+/// <param name="Source">Who sets it: rating plate, maker's instructions, a standard with its section, or <c>common practice, no source</c>. Never empty.</param>
+/// <param name="IsSafety">Whether a value that is not proven to be inside must not pass.</param>
+public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, string UnitSymbol, string Source, bool IsSafety)
+{
+    /// <summary>As shown: "3.2 to 3.8 in. w.c.", "below 400 ppm", "above 0.5 µA".</summary>
+    public string Text => (Lower, Upper) switch
+    {
+        ({ } low, { } high) => FormattableString.Invariant($"{low} to {high} {UnitSymbol}"),
+        (null, { } high) => FormattableString.Invariant($"at most {high} {UnitSymbol}"),
+        ({ } low, null) => FormattableString.Invariant($"at least {low} {UnitSymbol}"),
+        _ => "no limit",
+    };
+}
+
+/// <summary>A procedure as its author wrote it, before it meets an appliance and a site.</summary>
+/// <param name="Id">Stable name.</param>
+/// <param name="Version">Version of the procedure.</param>
+/// <param name="Title">As shown.</param>
+/// <param name="Steps">In their order.</param>
+/// <param name="Limits">Limits that do not depend on the appliance, such as the CO tiers of rooms.</param>
+public sealed record Checklist(string Id, string Version, string Title, ImmutableArray<Step> Steps, ImmutableArray<DeclaredLimit> Limits);
+
+/// <summary>What the rating plate and the maker's instructions state for one furnace.</summary>
+/// <param name="Id">Stable name.</param>
+/// <param name="Title">As shown; no maker's name is needed.</param>
+/// <param name="FuelId">A fuel known to the calculation core, for instance <c>natural-gas</c>.</param>
+/// <param name="Stages">Number of firing stages, 1 or 2.</param>
+/// <param name="TurnToRaise">Which way the regulator screw raises the manifold pressure: "clockwise" or "counter-clockwise", as the maker says.</param>
+/// <param name="SealFor">Material that seals the test hole, as the maker says.</param>
+/// <param name="Limits">Every limit with its source.</param>
+public sealed record ApplianceSheet(
+    string Id, string Title, string FuelId, int Stages, string TurnToRaise, string SealFor, ImmutableArray<DeclaredLimit> Limits);
+
+/// <summary>How well an instrument reads one field.</summary>
+/// <param name="FieldId">Which field.</param>
+/// <param name="Expanded">Expanded uncertainty (k = 2), in the field's unit.</param>
+/// <param name="ExpandedPercent">Expanded uncertainty in percent of the reading; the larger of both counts.</param>
+/// <param name="Source">Who says so.</param>
+public sealed record InstrumentUncertainty(string FieldId, decimal Expanded, decimal ExpandedPercent, string Source);
+
+/// <summary>Where, for whom and with which instruments.</summary>
+/// <param name="Id">Stable name.</param>
+/// <param name="Title">As shown.</param>
+/// <param name="Customer">Who receives the customer's copy.</param>
+/// <param name="Address">Where the appliance stands.</param>
+/// <param name="AltitudeFeet">Above sea level.</param>
+/// <param name="Rooms">Rooms of the CO walk, in walking order.</param>
+/// <param name="Instruments">How well the instruments read.</param>
+public sealed record Site(
+    string Id, string Title, string Customer, string Address, decimal AltitudeFeet,
+    ImmutableArray<string> Rooms, ImmutableArray<InstrumentUncertainty> Instruments);

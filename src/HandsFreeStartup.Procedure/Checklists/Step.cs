@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+
+namespace HandsFreeStartup.Procedure.Checklists;
+
+/// <summary>What kind of work a step is; it decides what ends it.</summary>
+public enum StepKind
+{
+    /// <summary>Something to do; "done" ends it.</summary>
+    Do,
+    /// <summary>Readings to say; complete readings and "next" end it.</summary>
+    Read,
+    /// <summary>A timer to wait for; its end and "next" end it.</summary>
+    Wait,
+    /// <summary>A question; the proper answer ends it.</summary>
+    Ask,
+    /// <summary>A reading in each room of the site; becomes one <see cref="Read"/> step a room.</summary>
+    Walk,
+    /// <summary>Bring a reading into its range; entered only while it is outside, ended when it is within.</summary>
+    Adjust,
+    /// <summary>Something is opened, removed, unplugged or drilled; "done" ends it.</summary>
+    Open,
+    /// <summary>Something opened is restored; "done" ends it.</summary>
+    Close,
+    /// <summary>The record is signed; "finish" and a confirmation end it.</summary>
+    Sign,
+}
+
+/// <summary>A reading that a step asks for.</summary>
+/// <param name="FieldId">Which field.</param>
+/// <param name="LimitName">Name of the limit on the appliance sheet or the checklist that judges it, or null.</param>
+public sealed record ReadingDemand(string FieldId, string? LimitName);
+
+/// <summary>The question of an <see cref="StepKind.Ask"/> step.</summary>
+/// <param name="Text">As shown and spoken; answered by yes or no.</param>
+/// <param name="Proper">The answer with which the start-up may go on.</param>
+/// <param name="Otherwise">What must be done after the other answer, in plain words.</param>
+/// <param name="StopsForGas">Whether the other answer stops the start-up as "gas smell" does.</param>
+public sealed record Question(string Text, bool Proper, string Otherwise, bool StopsForGas);
+
+/// <summary>The timer of a <see cref="StepKind.Wait"/> step.</summary>
+/// <param name="Duration">How long to wait.</param>
+/// <param name="Source">Who says so.</param>
+public sealed record Timer(TimeSpan Duration, string Source);
+
+/// <summary>A thing that is opened or restored.</summary>
+/// <param name="Name">As shown and spoken, for instance "manifold pressure port".</param>
+/// <param name="IsGasSide">Whether gas can escape; then a leak check must follow its closing.</param>
+public sealed record Thing(string Name, bool IsGasSide);
+
+/// <summary>One step of a checklist; data only.</summary>
+public sealed record Step
+{
+    /// <summary>Unique in the checklist, for instance <c>combustion-low</c>; after the expansion of a walk <c>room-walk/kitchen</c>.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>Chapter of the procedure, for instance "Gas leak check".</summary>
+    public required string Section { get; init; }
+
+    /// <summary>Few words, shown large.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>What kind of work it is.</summary>
+    public required StepKind Kind { get; init; }
+
+    /// <summary>What to do, in plain words.</summary>
+    public required string Do { get; init; }
+
+    /// <summary>Why it is done, for the trainee; or null.</summary>
+    public string? Why { get; init; }
+
+    /// <summary>The safety note; or null.</summary>
+    public string? Caution { get; init; }
+
+    /// <summary>Firing stage to which readings belong (<c>low</c>, <c>high</c>), room of a walk, or null.</summary>
+    public string? Scope { get; init; }
+
+    /// <summary>Readings the step asks for.</summary>
+    public ImmutableArray<ReadingDemand> Readings { get; init; } = [];
+
+    /// <summary>Extra spoken names of a field that are plain in this step ("monoxide" on the room walk), by field id.</summary>
+    public ImmutableDictionary<string, ImmutableArray<string>> Also { get; init; } = ImmutableDictionary<string, ImmutableArray<string>>.Empty;
+
+    /// <summary>The question of an ask step.</summary>
+    public Question? Question { get; init; }
+
+    /// <summary>The timer of a wait step.</summary>
+    public Timer? Timer { get; init; }
+
+    /// <summary>Things that the step opens.</summary>
+    public ImmutableArray<Thing> Opens { get; init; } = [];
+
+    /// <summary>Names of things that the step restores.</summary>
+    public ImmutableArray<string> Closes { get; init; } = [];
+
+    /// <summary>Names of gas-side things whose leak check this step is; they count as open until then.</summary>
+    public ImmutableArray<string> Proves { get; init; } = [];
+
+    /// <summary>Steps whose readings an adjustment made here voids; the procedure returns to the first of them.</summary>
+    public ImmutableArray<string> Voids { get; init; } = [];
+
+    /// <summary>Whether the combustion readings are worked out (CO air-free, excess air, efficiency, dew point) when they are complete.</summary>
+    public bool EvaluatesCombustion { get; init; }
+
+    /// <summary>Whether it can never be skipped.</summary>
+    public bool IsSafetyStop { get; init; }
+
+    /// <summary>The step is part of the procedure only for this number of stages; null for any.</summary>
+    public int? OnlyForStages { get; init; }
+
+    /// <summary>The step is part of the procedure only for this fuel id; null for any.</summary>
+    public string? OnlyForFuel { get; init; }
+}

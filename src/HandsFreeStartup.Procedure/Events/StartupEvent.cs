@@ -1,0 +1,296 @@
+using System.Collections.Immutable;
+using System.Text.Json.Serialization;
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Events;
+
+/// <summary>A file of the user as it was when the job began.</summary>
+/// <param name="Name">File name without folder.</param>
+/// <param name="Sha256">Lower-case hexadecimal hash of the text's UTF-8 bytes.</param>
+/// <param name="Text">The whole text.</param>
+public sealed record FileCopy(string Name, string Sha256, string Text);
+
+/// <summary>What a job ran with.</summary>
+/// <param name="JobId">Unique name of the job.</param>
+/// <param name="Checklist">The procedure's file.</param>
+/// <param name="Appliance">The appliance sheet's file.</param>
+/// <param name="Site">The site's file.</param>
+/// <param name="Technician">Who does the work.</param>
+/// <param name="ProgramVersion">Version of this program.</param>
+/// <param name="Recogniser">What listens: model file and hash, or "keys".</param>
+/// <param name="IsDemonstration">Whether timers were shortened or recordings played; such a record is no start-up.</param>
+/// <param name="TimerFactor">1, or the factor that shortens every timer.</param>
+public sealed record JobDescription(
+    string JobId, FileCopy Checklist, FileCopy Appliance, FileCopy Site,
+    string Technician, string ProgramVersion, string Recogniser, bool IsDemonstration, double TimerFactor);
+
+/// <summary>Which reading: the field, and the firing stage or room to which it belongs (empty if neither).</summary>
+/// <param name="FieldId">The field.</param>
+/// <param name="Scope">Stage, room or empty.</param>
+public readonly record struct ReadingKey(string FieldId, string Scope);
+
+/// <summary>A value that was heard, with its judgement.</summary>
+/// <param name="Key">Which reading.</param>
+/// <param name="Value">As spoken, in <paramref name="UnitSymbol"/>, trailing zeros kept.</param>
+/// <param name="UnitSymbol">Unit of the value.</param>
+/// <param name="Evidence">How it was heard.</param>
+/// <param name="Limit">The limit that judged it, or null.</param>
+/// <param name="Verdict">The verdict, or null where no limit applies.</param>
+/// <param name="ExpandedUncertainty">Of the value (k = 2), in the same unit, or null where none is stated.</param>
+public sealed record EnteredReading(
+    ReadingKey Key, decimal Value, string UnitSymbol, Evidence Evidence, DeclaredLimit? Limit, Verdict? Verdict, decimal? ExpandedUncertainty);
+
+/// <summary>A value that was worked out.</summary>
+/// <param name="Id">Which result, for instance <c>co_air_free</c>.</param>
+/// <param name="Label">As shown.</param>
+/// <param name="Value">In <paramref name="UnitSymbol"/>; null when it cannot be told.</param>
+/// <param name="ExpandedUncertainty">k = 2, in the same unit; null when it cannot be told.</param>
+/// <param name="UnitSymbol">Unit of both.</param>
+/// <param name="Decimals">Decimals to show; the value itself is not rounded.</param>
+/// <param name="Formula">Id and version of the formula.</param>
+/// <param name="Inputs">Field ids with the values that went in.</param>
+/// <param name="Limit">The limit that judged it, or null.</param>
+/// <param name="Verdict">The verdict, or null where no limit applies.</param>
+/// <param name="Remark">Why it cannot be told, or another plain remark; empty if there is none.</param>
+public sealed record CalculatedResult(
+    string Id, string Label, double? Value, double? ExpandedUncertainty, string UnitSymbol, int Decimals, string Formula,
+    ImmutableSortedDictionary<string, decimal> Inputs, DeclaredLimit? Limit, Verdict? Verdict, string Remark);
+
+/// <summary>How the procedure came to a step.</summary>
+public enum Arrival
+{
+    /// <summary>In order.</summary>
+    Forward,
+    /// <summary>By "go back".</summary>
+    Back,
+    /// <summary>Because readings of it became void.</summary>
+    Return,
+}
+
+/// <summary>Why free speech was asked for.</summary>
+public enum DictationPurpose
+{
+    /// <summary>A note.</summary>
+    Note,
+    /// <summary>The reason of a skipped step.</summary>
+    SkipReason,
+    /// <summary>The reason to go on after a stop.</summary>
+    ResumeReason,
+    /// <summary>The reason to end without putting the appliance into service.</summary>
+    EndReason,
+}
+
+/// <summary>Why the start-up was stopped.</summary>
+public enum StopCause
+{
+    /// <summary>The words "emergency stop".</summary>
+    Emergency,
+    /// <summary>Gas was smelled.</summary>
+    GasSmell,
+}
+
+/// <summary>Something that happened during a start-up. The log is a list of these, and the state is what they add up to.</summary>
+/// <param name="At">When, in UTC.</param>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
+[JsonDerivedType(typeof(StartupBegan), "startup-began")]
+[JsonDerivedType(typeof(StepEntered), "step-entered")]
+[JsonDerivedType(typeof(StepDone), "step-done")]
+[JsonDerivedType(typeof(StepSkipped), "step-skipped")]
+[JsonDerivedType(typeof(ReadingEntered), "reading-entered")]
+[JsonDerivedType(typeof(ReadingStood), "reading-stood")]
+[JsonDerivedType(typeof(ReadingScratched), "reading-scratched")]
+[JsonDerivedType(typeof(ReadingVoided), "reading-voided")]
+[JsonDerivedType(typeof(ConfirmationAsked), "confirmation-asked")]
+[JsonDerivedType(typeof(ConfirmationRefused), "confirmation-refused")]
+[JsonDerivedType(typeof(ResultsComputed), "results-computed")]
+[JsonDerivedType(typeof(AdjustmentMade), "adjustment-made")]
+[JsonDerivedType(typeof(AnswerGiven), "answer-given")]
+[JsonDerivedType(typeof(TimerStarted), "timer-started")]
+[JsonDerivedType(typeof(TimerHalfway), "timer-halfway")]
+[JsonDerivedType(typeof(TimerEnded), "timer-ended")]
+[JsonDerivedType(typeof(ThingOpened), "thing-opened")]
+[JsonDerivedType(typeof(ThingClosed), "thing-closed")]
+[JsonDerivedType(typeof(ThingProved), "thing-proved")]
+[JsonDerivedType(typeof(DictationAsked), "dictation-asked")]
+[JsonDerivedType(typeof(NoteTaken), "note-taken")]
+[JsonDerivedType(typeof(QuestionAsked), "question-asked")]
+[JsonDerivedType(typeof(CommandRefused), "command-refused")]
+[JsonDerivedType(typeof(ListeningPaused), "listening-paused")]
+[JsonDerivedType(typeof(ListeningResumed), "listening-resumed")]
+[JsonDerivedType(typeof(StartupStopped), "startup-stopped")]
+[JsonDerivedType(typeof(StartupResumed), "startup-resumed")]
+[JsonDerivedType(typeof(FinishAsked), "finish-asked")]
+[JsonDerivedType(typeof(StartupSigned), "startup-signed")]
+[JsonDerivedType(typeof(EndedOutOfService), "ended-out-of-service")]
+public abstract record StartupEvent(DateTimeOffset At);
+
+/// <summary>The job began.</summary>
+/// <param name="At">When.</param>
+/// <param name="Job">What it runs with.</param>
+public sealed record StartupBegan(DateTimeOffset At, JobDescription Job) : StartupEvent(At);
+
+/// <summary>A step became the current one.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">Which.</param>
+/// <param name="Arrival">How.</param>
+public sealed record StepEntered(DateTimeOffset At, string StepId, Arrival Arrival) : StartupEvent(At);
+
+/// <summary>The work of a step is done.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">Which.</param>
+/// <param name="Evidence">How it was said; null when the tool ended it by itself.</param>
+public sealed record StepDone(DateTimeOffset At, string StepId, Evidence? Evidence) : StartupEvent(At);
+
+/// <summary>A step was left undone.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">Which.</param>
+/// <param name="Reason">As dictated.</param>
+/// <param name="Evidence">How the reason was heard.</param>
+public sealed record StepSkipped(DateTimeOffset At, string StepId, string Reason, Evidence Evidence) : StartupEvent(At);
+
+/// <summary>A reading was entered; it is provisional until the next accepted phrase.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Reading">The value and its judgement.</param>
+public sealed record ReadingEntered(DateTimeOffset At, string StepId, EnteredReading Reading) : StartupEvent(At);
+
+/// <summary>A provisional reading became final.</summary>
+/// <param name="At">When.</param>
+/// <param name="Key">Which.</param>
+public sealed record ReadingStood(DateTimeOffset At, ReadingKey Key) : StartupEvent(At);
+
+/// <summary>A reading was undone by "scratch that".</summary>
+/// <param name="At">When.</param>
+/// <param name="Key">Which.</param>
+public sealed record ReadingScratched(DateTimeOffset At, ReadingKey Key) : StartupEvent(At);
+
+/// <summary>A reading no longer counts.</summary>
+/// <param name="At">When.</param>
+/// <param name="Key">Which.</param>
+/// <param name="Because">Plain reason.</param>
+public sealed record ReadingVoided(DateTimeOffset At, ReadingKey Key, string Because) : StartupEvent(At);
+
+/// <summary>A doubtful reading was read back and awaits confirmation; it is not in the record.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Reading">What was probably said.</param>
+public sealed record ConfirmationAsked(DateTimeOffset At, string StepId, EnteredReading Reading) : StartupEvent(At);
+
+/// <summary>The doubtful reading was not confirmed.</summary>
+/// <param name="At">When.</param>
+public sealed record ConfirmationRefused(DateTimeOffset At) : StartupEvent(At);
+
+/// <summary>Results were worked out from a complete set of readings.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Scope">Stage, or empty.</param>
+/// <param name="Results">All of them.</param>
+public sealed record ResultsComputed(DateTimeOffset At, string StepId, string Scope, ImmutableArray<CalculatedResult> Results) : StartupEvent(At);
+
+/// <summary>An adjustment brought a reading to a new value; what depended on the old one was voided by events that follow.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Key">Which reading was adjusted.</param>
+/// <param name="From">Value before.</param>
+/// <param name="To">Value after.</param>
+public sealed record AdjustmentMade(DateTimeOffset At, string StepId, ReadingKey Key, decimal From, decimal To) : StartupEvent(At);
+
+/// <summary>A question was answered.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Answer">Yes or no.</param>
+/// <param name="Evidence">How it was heard.</param>
+public sealed record AnswerGiven(DateTimeOffset At, string StepId, bool Answer, Evidence Evidence) : StartupEvent(At);
+
+/// <summary>The timer of a step was started, or started again.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">Which step.</param>
+/// <param name="Duration">How long it runs.</param>
+public sealed record TimerStarted(DateTimeOffset At, string StepId, TimeSpan Duration) : StartupEvent(At);
+
+/// <summary>Half of the time is over.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">Which step.</param>
+public sealed record TimerHalfway(DateTimeOffset At, string StepId) : StartupEvent(At);
+
+/// <summary>The time is over.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">Which step.</param>
+public sealed record TimerEnded(DateTimeOffset At, string StepId) : StartupEvent(At);
+
+/// <summary>Something was opened.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Thing">What.</param>
+public sealed record ThingOpened(DateTimeOffset At, string StepId, Thing Thing) : StartupEvent(At);
+
+/// <summary>Something was closed; a gas-side thing still needs its leak check.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Name">What.</param>
+public sealed record ThingClosed(DateTimeOffset At, string StepId, string Name) : StartupEvent(At);
+
+/// <summary>A closed gas-side thing was checked for leaks.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Name">What.</param>
+public sealed record ThingProved(DateTimeOffset At, string StepId, string Name) : StartupEvent(At);
+
+/// <summary>Free speech was asked for.</summary>
+/// <param name="At">When.</param>
+/// <param name="Purpose">What for.</param>
+public sealed record DictationAsked(DateTimeOffset At, DictationPurpose Purpose) : StartupEvent(At);
+
+/// <summary>A note was dictated.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Text">As heard.</param>
+/// <param name="Evidence">How it was heard.</param>
+public sealed record NoteTaken(DateTimeOffset At, string StepId, string Text, Evidence Evidence) : StartupEvent(At);
+
+/// <summary>The technician asked the tool something; nothing changed.</summary>
+/// <param name="At">When.</param>
+/// <param name="Word">What was asked.</param>
+public sealed record QuestionAsked(DateTimeOffset At, CommandWord Word) : StartupEvent(At);
+
+/// <summary>A command, answer or reading was understood but not carried out.</summary>
+/// <param name="At">When.</param>
+/// <param name="Said">What was said.</param>
+/// <param name="Reason">Why it was refused and what to do instead.</param>
+public sealed record CommandRefused(DateTimeOffset At, string Said, string Reason) : StartupEvent(At);
+
+/// <summary>Listening was paused.</summary>
+/// <param name="At">When.</param>
+public sealed record ListeningPaused(DateTimeOffset At) : StartupEvent(At);
+
+/// <summary>Listening goes on.</summary>
+/// <param name="At">When.</param>
+public sealed record ListeningResumed(DateTimeOffset At) : StartupEvent(At);
+
+/// <summary>The start-up was stopped for safety.</summary>
+/// <param name="At">When.</param>
+/// <param name="Cause">Why.</param>
+/// <param name="Evidence">How it was heard.</param>
+public sealed record StartupStopped(DateTimeOffset At, StopCause Cause, Evidence Evidence) : StartupEvent(At);
+
+/// <summary>A stopped start-up goes on, deliberately.</summary>
+/// <param name="At">When.</param>
+/// <param name="Reason">As dictated.</param>
+public sealed record StartupResumed(DateTimeOffset At, string Reason) : StartupEvent(At);
+
+/// <summary>"finish" was said and awaits its confirmation.</summary>
+/// <param name="At">When.</param>
+/// <param name="Signs">Whether it signs a complete start-up; otherwise it ends one without putting the appliance into service.</param>
+public sealed record FinishAsked(DateTimeOffset At, bool Signs) : StartupEvent(At);
+
+/// <summary>The complete start-up was signed.</summary>
+/// <param name="At">When.</param>
+/// <param name="Technician">By whom.</param>
+public sealed record StartupSigned(DateTimeOffset At, string Technician) : StartupEvent(At);
+
+/// <summary>The start-up ended and the appliance was not put into service.</summary>
+/// <param name="At">When.</param>
+/// <param name="Reason">As dictated.</param>
+public sealed record EndedOutOfService(DateTimeOffset At, string Reason) : StartupEvent(At);

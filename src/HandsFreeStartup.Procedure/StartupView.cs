@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure;
+
+/// <summary>What the procedure is waiting for; the checklist's steps are data beside it.</summary>
+public enum Phase
+{
+    /// <summary>Nothing has begun.</summary>
+    Preparing,
+    /// <summary>The current step waits for its readings, answer or command.</summary>
+    Asking,
+    /// <summary>A doubtful reading was read back and waits for "confirm", "no" or the reading again.</summary>
+    Confirming,
+    /// <summary>Free speech is expected.</summary>
+    Dictating,
+    /// <summary>"finish" waits for its confirmation.</summary>
+    Signing,
+    /// <summary>Stopped for safety.</summary>
+    Stopped,
+    /// <summary>Signed, or ended out of service.</summary>
+    Finished,
+}
+
+/// <summary>State of one reading on the screen.</summary>
+public enum ReadingState
+{
+    /// <summary>Asked for, not yet said.</summary>
+    Missing,
+    /// <summary>Read back, waits for confirmation; not in the record.</summary>
+    Doubtful,
+    /// <summary>Entered; the next accepted phrase makes it final.</summary>
+    Provisional,
+    /// <summary>In the record.</summary>
+    Final,
+    /// <summary>No longer counts.</summary>
+    Void,
+}
+
+/// <summary>One line of the readings of this stage.</summary>
+/// <param name="Label">Field, as shown.</param>
+/// <param name="Value">Value with its decimals as spoken, or "--".</param>
+/// <param name="UnitSymbol">Unit.</param>
+/// <param name="State">Missing to void.</param>
+/// <param name="Verdict">Verdict, or null where no limit applies.</param>
+/// <param name="Limit">The limit in words with its source, shown only beside a value that was already said; else empty.</param>
+public sealed record ReadingLine(string Label, string Value, string UnitSymbol, ReadingState State, Verdict? Verdict, string Limit);
+
+/// <summary>One line of the results of this stage.</summary>
+/// <param name="Label">As shown.</param>
+/// <param name="Text">Value with uncertainty and unit, or why it cannot be told.</param>
+/// <param name="Verdict">Verdict, or null.</param>
+/// <param name="Limit">Limit in words with its source, or empty.</param>
+public sealed record ResultLine(string Label, string Text, Verdict? Verdict, string Limit);
+
+/// <summary>A running or ended timer.</summary>
+/// <param name="Title">Of its step.</param>
+/// <param name="Remaining">Zero when ended.</param>
+/// <param name="Total">Whole duration.</param>
+public sealed record TimerLine(string Title, TimeSpan Remaining, TimeSpan Total);
+
+/// <summary>The large plain instruction of a stop.</summary>
+/// <param name="Title">One or two words.</param>
+/// <param name="Lines">What to do, in order.</param>
+public sealed record Alarm(string Title, ImmutableArray<string> Lines);
+
+/// <summary>Everything a screen or a voice needs to know; a value without behaviour.</summary>
+/// <param name="Title">Title of the checklist.</param>
+/// <param name="Appliance">Title of the appliance sheet.</param>
+/// <param name="Site">Title of the site.</param>
+/// <param name="IsDemonstration">Whether the record is marked as a demonstration.</param>
+/// <param name="Phase">What the procedure waits for.</param>
+/// <param name="StepNumber">1-based position of the step.</param>
+/// <param name="StepCount">Number of steps.</param>
+/// <param name="Section">Chapter.</param>
+/// <param name="StepTitle">Few words.</param>
+/// <param name="Do">What to do.</param>
+/// <param name="Why">Reason, or null.</param>
+/// <param name="Caution">Safety note, or null.</param>
+/// <param name="ListeningFor">What may be said now, as short texts: fields still missing first, then answers and commands that move on.</param>
+/// <param name="Question">What the tool has asked, or null.</param>
+/// <param name="IsPaused">Whether listening is paused.</param>
+/// <param name="Readings">Readings of this step's stage or room.</param>
+/// <param name="Results">Results of this stage.</param>
+/// <param name="Timers">Running timers.</param>
+/// <param name="Open">Open things.</param>
+/// <param name="Alarm">The instruction of a stop, or null.</param>
+/// <param name="Expectation">What the recogniser and the text reader may accept.</param>
+public sealed record StartupView(
+    string Title, string Appliance, string Site, bool IsDemonstration,
+    Phase Phase, int StepNumber, int StepCount, string Section, string StepTitle, string Do, string? Why, string? Caution,
+    ImmutableArray<string> ListeningFor, string? Question, bool IsPaused,
+    ImmutableArray<ReadingLine> Readings, ImmutableArray<ResultLine> Results, ImmutableArray<TimerLine> Timers,
+    ImmutableArray<string> Open, Alarm? Alarm, Expectation Expectation);
+
+/// <summary>Something the tool says, on the screen and aloud.</summary>
+/// <param name="Text">As shown; the voice turns numbers and units into words.</param>
+/// <param name="DigitByDigit">Numbers are to be spoken digit by digit (a doubtful reading).</param>
+/// <param name="IsUrgent">Cuts off whatever is being said.</param>
+public sealed record Announcement(string Text, bool DigitByDigit = false, bool IsUrgent = false);
