@@ -98,9 +98,6 @@ public sealed record Step
     /// <summary>Steps whose readings an adjustment made here voids; the procedure returns to the first of them.</summary>
     public ImmutableArray<string> Voids { get; init; } = [];
 
-    /// <summary>Whether the combustion readings are worked out (CO air-free, excess air, efficiency, dew point) when they are complete.</summary>
-    public bool EvaluatesCombustion { get; init; }
-
     /// <summary>Whether it can never be skipped.</summary>
     public bool IsSafetyStop { get; init; }
 

@@ -114,6 +114,7 @@ public enum StopCause
 [JsonDerivedType(typeof(ThingClosed), "thing-closed")]
 [JsonDerivedType(typeof(ThingProved), "thing-proved")]
 [JsonDerivedType(typeof(DictationAsked), "dictation-asked")]
+[JsonDerivedType(typeof(DictationCancelled), "dictation-cancelled")]
 [JsonDerivedType(typeof(NoteTaken), "note-taken")]
 [JsonDerivedType(typeof(QuestionAsked), "question-asked")]
 [JsonDerivedType(typeof(CommandRefused), "command-refused")]
@@ -122,6 +123,7 @@ public enum StopCause
 [JsonDerivedType(typeof(StartupStopped), "startup-stopped")]
 [JsonDerivedType(typeof(StartupResumed), "startup-resumed")]
 [JsonDerivedType(typeof(FinishAsked), "finish-asked")]
+[JsonDerivedType(typeof(FinishDeclined), "finish-declined")]
 [JsonDerivedType(typeof(StartupSigned), "startup-signed")]
 [JsonDerivedType(typeof(EndedOutOfService), "ended-out-of-service")]
 public abstract record StartupEvent(DateTimeOffset At);
@@ -243,6 +245,10 @@ public sealed record ThingProved(DateTimeOffset At, string StepId, string Name) 
 /// <param name="Purpose">What for.</param>
 public sealed record DictationAsked(DateTimeOffset At, DictationPurpose Purpose) : StartupEvent(At);
 
+/// <summary>The free speech that was asked for is not wanted after all.</summary>
+/// <param name="At">When.</param>
+public sealed record DictationCancelled(DateTimeOffset At) : StartupEvent(At);
+
 /// <summary>A note was dictated.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
@@ -284,6 +290,10 @@ public sealed record StartupResumed(DateTimeOffset At, string Reason) : StartupE
 /// <param name="At">When.</param>
 /// <param name="Signs">Whether it signs a complete start-up; otherwise it ends one without putting the appliance into service.</param>
 public sealed record FinishAsked(DateTimeOffset At, bool Signs) : StartupEvent(At);
+
+/// <summary>The start-up goes on after "finish" was not confirmed.</summary>
+/// <param name="At">When.</param>
+public sealed record FinishDeclined(DateTimeOffset At) : StartupEvent(At);
 
 /// <summary>The complete start-up was signed.</summary>
 /// <param name="At">When.</param>
