@@ -1,0 +1,103 @@
+using System.Runtime.CompilerServices;
+
+namespace HandsFreeStartup.Speech.Listening;
+
+/// <summary>A live microphone, read through a recording program that is started again whenever it fails.</summary>
+/// <param name="command">The recording program.</param>
+/// <param name="clock">Measures silence, back-off and the rate of arrival.</param>
+public sealed class Microphone(CaptureCommand command, TimeProvider clock) : IAudioSource
+{
+    static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(500);
+    static readonly TimeSpan FirstSound = TimeSpan.FromSeconds(3);
+    static readonly TimeSpan FirstBackOff = TimeSpan.FromMilliseconds(250);
+    static readonly TimeSpan LongestBackOff = TimeSpan.FromSeconds(2);
+
+    /// <inheritdoc/>
+    public bool IsLive => true;
+
+    /// <inheritdoc/>
+    public async IAsyncEnumerable<AudioFrame> Frames([EnumeratorCancellation] CancellationToken cancellation)
+    {
+        FrameMaker maker = new();
+        TimeSpan backOff = FirstBackOff;
+        while (true)
+        {
+            long before = maker.Position;
+            Recording recording = Recording.Start(command);
+            try
+            {
+                await foreach (AudioFrame frame in Take(recording, maker, cancellation))
+                {
+                    yield return frame;
+                }
+
+                await recording.LastWords(clock);
+                yield return Lost(maker, recording.Complaint);
+            }
+            finally
+            {
+                await recording.DisposeAsync();
+            }
+
+            backOff = maker.Position > before ? FirstBackOff : backOff;
+            await Task.Delay(backOff, clock, cancellation);
+            backOff = backOff * 2 < LongestBackOff ? backOff * 2 : LongestBackOff;
+        }
+    }
+
+    // Ends when the program does, or when it has gone quiet for too long.
+    async IAsyncEnumerable<AudioFrame> Take(Recording recording, FrameMaker maker, [EnumeratorCancellation] CancellationToken cancellation)
+    {
+        maker.StartAgain();
+        ArrivalRate rate = new(clock);
+        TimeSpan waited = TimeSpan.Zero;
+        bool heard = false;
+        while (true)
+        {
+            switch (await Arrival(recording, cancellation))
+            {
+                case null:
+                    yield return Lost(maker, recording.Complaint);
+                    waited += Patience;
+                    if (heard || waited >= FirstSound)
+                    {
+                        yield break;
+                    }
+
+                    break;
+                case false:
+                    yield break;
+                default:
+                    heard = true;
+                    while (recording.Sound.TryRead(out float[]? samples))
+                    {
+                        rate.Arrived(samples.Length);
+                        foreach (AudioFrame frame in maker.Add(samples))
+                        {
+                            yield return rate.IsWrong ? frame with { State = SoundState.WrongRate, Message = WrongRate } : frame;
+                        }
+                    }
+
+                    break;
+            }
+        }
+    }
+
+    // True: sound is there; false: the program has ended; null: nothing came for the time of patience.
+    async Task<bool?> Arrival(Recording recording, CancellationToken cancellation)
+    {
+        try
+        {
+            return await recording.Sound.WaitToReadAsync(cancellation).AsTask().WaitAsync(Patience, clock, cancellation);
+        }
+        catch (TimeoutException)
+        {
+            return null;
+        }
+    }
+
+    AudioFrame Lost(FrameMaker maker, string complaint) => new(maker.Position, default, SoundState.Lost,
+        $"No sound from the microphone ({(complaint.Length > 0 ? $"{command.Name}: {complaint}" : command.Name)}): check that it is plugged in; trying again, and the keys work on.");
+
+    string WrongRate => $"{command.Name} does not deliver 16000 samples per second: choose another device with --microphone.";
+}

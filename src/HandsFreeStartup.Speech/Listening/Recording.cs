@@ -1,0 +1,119 @@
+using System.Diagnostics;
+using System.Threading.Channels;
+
+namespace HandsFreeStartup.Speech.Listening;
+
+/// <summary>One run of a recording program. It never throws: what goes wrong is told by <see cref="Complaint"/>.</summary>
+sealed class Recording : IAsyncDisposable
+{
+    readonly Channel<float[]> _sound = Channel.CreateUnbounded<float[]>(new UnboundedChannelOptions { SingleWriter = true });
+    readonly Process? _process;
+    readonly Task _pump = Task.CompletedTask;
+    readonly Task _complaints = Task.CompletedTask;
+    string _lastLine = "";
+
+    Recording(Process? process, string lastLine)
+    {
+        (_process, _lastLine) = (process, lastLine);
+        if (process is null)
+        {
+            _sound.Writer.Complete();
+            return;
+        }
+
+        _pump = Task.Factory.StartNew(Pump, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        _complaints = Task.Factory.StartNew(ReadComplaints, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+    }
+
+    /// <summary>Samples as they arrive; complete when the program has ended.</summary>
+    public ChannelReader<float[]> Sound => _sound.Reader;
+
+    /// <summary>The last thing that the program said about itself, or empty.</summary>
+    public string Complaint => Volatile.Read(ref _lastLine);
+
+    /// <summary>Starts the program.</summary>
+    public static Recording Start(CaptureCommand command)
+    {
+        ProcessStartInfo start = new(command.Program, command.Arguments) { RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true };
+        try
+        {
+            return new Recording(Process.Start(start), "");
+        }
+        catch (Exception e) when (e is System.ComponentModel.Win32Exception or InvalidOperationException or IOException)
+        {
+            return new Recording(null, e.Message);
+        }
+    }
+
+    /// <summary>Ends the program if it still runs.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        if (_process is null)
+        {
+            return;
+        }
+
+        EndedProcess.Kill(_process);
+        await Task.WhenAll(_pump, _complaints);
+        _process.Dispose();
+    }
+
+    /// <summary>Waits a moment for the program's last words, once its sound has ended.</summary>
+    public async Task LastWords(TimeProvider clock)
+    {
+        try
+        {
+            await _complaints.WaitAsync(TimeSpan.FromMilliseconds(200), clock);
+        }
+        catch (TimeoutException)
+        {
+        }
+    }
+
+    void Pump()
+    {
+        byte[] buffer = new byte[8192];
+        int kept = 0;
+        try
+        {
+            Stream output = _process!.StandardOutput.BaseStream;
+            while (output.Read(buffer, kept, buffer.Length - kept) is var read and > 0)
+            {
+                int there = kept + read;
+                float[] samples = new float[there / 2];
+                for (int i = 0; i < samples.Length; i++)
+                {
+                    samples[i] = (short)(buffer[2 * i] | buffer[2 * i + 1] << 8) / 32768f;
+                }
+
+                kept = there & 1;
+                buffer[0] = buffer[there - 1];
+                _sound.Writer.TryWrite(samples);
+            }
+        }
+        catch (Exception e) when (e is IOException or ObjectDisposedException or InvalidOperationException)
+        {
+            Volatile.Write(ref _lastLine, e.Message);
+        }
+
+        _sound.Writer.Complete();
+    }
+
+    void ReadComplaints()
+    {
+        try
+        {
+            while (_process!.StandardError.ReadLine() is { } line)
+            {
+                if (line.Trim() is { Length: > 0 } said)
+                {
+                    Volatile.Write(ref _lastLine, said);
+                }
+            }
+        }
+        catch (Exception e) when (e is IOException or ObjectDisposedException or InvalidOperationException)
+        {
+            // The program is gone, and its words with it.
+        }
+    }
+}

@@ -1,0 +1,43 @@
+using System.Globalization;
+
+namespace HandsFreeStartup.Speech.Speaking;
+
+/// <summary>Numbers as the tool says them: a form that it would also understand.</summary>
+public static class SpokenNumber
+{
+    static readonly string[] Small =
+    [
+        "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen",
+        "sixteen", "seventeen", "eighteen", "nineteen",
+    ];
+
+    static readonly string[] Tens = ["", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
+
+    /// <summary>The usual way: "three hundred twenty eight", "minus zero point zero two". Every decimal is said, zeros at the end too.</summary>
+    public static string Usual(decimal value)
+    {
+        string[] parts = Parts(value);
+        string whole = Whole(long.Parse(parts[0], CultureInfo.InvariantCulture));
+        return Sign(value) + (parts.Length == 1 ? whole : $"{whole} point {Digits(parts[1])}");
+    }
+
+    /// <summary>Digit by digit: "three two eight", "one five", "minus zero point zero two". Tells fifteen from fifty.</summary>
+    public static string DigitByDigit(decimal value) => Sign(value) + string.Join(" point ", Parts(value).Select(Digits));
+
+    static string Sign(decimal value) => value < 0 ? "minus " : "";
+
+    static string[] Parts(decimal value) => Math.Abs(value).ToString(CultureInfo.InvariantCulture).Split('.');
+
+    static string Digits(string digits) => string.Join(' ', digits.Select(digit => Small[digit - '0']));
+
+    static string Whole(long number) => number switch
+    {
+        < 20 => Small[number],
+        < 100 => Tens[number / 10] + Rest(number % 10),
+        < 1_000 => $"{Small[number / 100]} hundred{Rest(number % 100)}",
+        < 1_000_000 => $"{Whole(number / 1_000)} thousand{Rest(number % 1_000)}",
+        _ => Digits(number.ToString(CultureInfo.InvariantCulture)),
+    };
+
+    static string Rest(long rest) => rest == 0 ? "" : $" {Whole(rest)}";
+}
