@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+
+namespace HandsFreeStartup.Storage.UserFiles;
+
+/// <summary>An appliance sheet with the entries of its limits.</summary>
+sealed record ApplianceEntry(ApplianceSheet Sheet, ImmutableArray<LimitEntry> Limits);
+
+/// <summary>Reads an appliance sheet.</summary>
+static class ApplianceSheetReader
+{
+    public static ImmutableArray<string> Fuels { get; } = ["natural-gas", "propane"];
+
+    public static ApplianceEntry? Read(string text, Findings findings)
+    {
+        if (YamlTree.Read(text, findings) is not { } map)
+        {
+            return null;
+        }
+
+        EntryReader file = new(map, findings, "an appliance sheet", "id", "title", "fuel", "stages", "turn_to_raise", "seal", "limits");
+        ImmutableArray<LimitEntry> limits = new LimitReader(findings).Read(file, isRequired: true);
+        return new ApplianceEntry(new ApplianceSheet(
+            file.Id("id"),
+            file.Text("title"),
+            file.Choice("fuel", Fuels),
+            file.Choice("stages", ["1", "2"]) == "1" ? 1 : 2,
+            file.Choice("turn_to_raise", ["clockwise", "counter-clockwise"]),
+            file.Text("seal", " Write what the maker wants the test hole sealed with."),
+            [.. limits.Select(limit => limit.Limit)]), limits);
+    }
+}

@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Hearing;
+using Timer = HandsFreeStartup.Procedure.Checklists.Timer;
+
+namespace HandsFreeStartup.Storage.UserFiles;
+
+/// <summary>A step with the entry it was read from.</summary>
+sealed record StepEntry(Step Step, EntryReader Entry)
+{
+    /// <summary>False where the kind is missing or unknown; that has been reported, and rules about kinds say nothing.</summary>
+    public required bool HasKind { get; init; }
+}
+
+/// <summary>A checklist with the entries of its steps and limits.</summary>
+sealed record ChecklistEntry(Checklist Checklist, ImmutableArray<StepEntry> Steps, ImmutableArray<LimitEntry> Limits);
+
+/// <summary>Reads a checklist.</summary>
+sealed class ChecklistReader(Findings findings)
+{
+    static readonly ImmutableArray<string> Kinds = [.. Enum.GetNames<StepKind>().Select(name => name.ToLowerInvariant())];
+    static readonly ImmutableArray<string> FieldIds = [.. Fields.All.Select(field => field.Id)];
+
+    public static ChecklistEntry? Read(string text, Findings findings) =>
+        YamlTree.Read(text, findings) is { } map ? new ChecklistReader(findings).Read(map) : null;
+
+    ChecklistEntry Read(YamlMap map)
+    {
+        EntryReader file = new(map, findings, "a checklist", "id", "version", "title", "limits", "sections");
+        ImmutableArray<LimitEntry> limits = new LimitReader(findings).Read(file, isRequired: false);
+        ImmutableArray<StepEntry> steps = [.. file.Each("sections", true, Section).SelectMany(section => section)];
+        ChecklistEntry read = new(new Checklist(
+            file.Id("id"), file.Text("version"), file.Text("title"),
+            [.. steps.Select(entry => entry.Step)], [.. limits.Select(limit => limit.Limit)]), steps, limits);
+        ChecklistRules.Check(read);
+        return read;
+    }
+
+    ImmutableArray<StepEntry> Section(YamlValue value)
+    {
+        EntryReader section = new(value, findings, "a section", "title", "steps");
+        string title = section.Text("title");
+        return section.Each("steps", true, step => Step(step, title));
+    }
+
+    StepEntry Step(YamlValue value, string section)
+    {
+        EntryReader entry = new(value, findings, "a step", "id", "title", "kind", "do", "why", "caution", "stage", "readings", "also",
+            "question", "timer", "opens", "closes", "proves", "voids", "safety_stop", "only_for");
+        bool hasKind = Enum.TryParse(entry.Choice("kind", Kinds), ignoreCase: true, out StepKind kind);
+        EntryReader? only = entry.Map("only_for", "only_for", "stages", "fuel");
+        return new StepEntry(new Step
+        {
+            Id = entry.Id("id"),
+            Section = section,
+            Title = entry.Text("title"),
+            Kind = kind,
+            Do = entry.Text("do", " Write what to do, in plain words."),
+            Why = entry.TextOrNull("why"),
+            Caution = entry.TextOrNull("caution"),
+            Scope = entry.Has("stage") ? entry.Id("stage") : null,
+            Readings = entry.Each("readings", false, Reading),
+            Also = Also(entry),
+            Question = Question(entry),
+            Timer = Timer(entry),
+            Opens = entry.Each("opens", false, Thing),
+            Closes = entry.Texts("closes"),
+            Proves = entry.Texts("proves"),
+            Voids = entry.Texts("voids"),
+            IsSafetyStop = entry.Flag("safety_stop"),
+            OnlyForStages = only?.Has("stages") == true ? only.Choice("stages", ["1", "2"]) == "1" ? 1 : 2 : null,
+            OnlyForFuel = only?.Has("fuel") == true ? only.Choice("fuel", ApplianceSheetReader.Fuels) : null,
+        }, entry)
+        { HasKind = hasKind };
+    }
+
+    ReadingDemand Reading(YamlValue value)
+    {
+        EntryReader entry = new(value, findings, "a reading", "field", "limit");
+        return new ReadingDemand(entry.Choice("field", FieldIds), entry.TextOrNull("limit"));
+    }
+
+    ImmutableDictionary<string, ImmutableArray<string>> Also(EntryReader step)
+    {
+        ImmutableDictionary<string, ImmutableArray<string>>.Builder names = ImmutableDictionary.CreateBuilder<string, ImmutableArray<string>>();
+        EntryReader? also = step.Map("also", "also", [.. FieldIds]);
+        foreach (string field in FieldIds.Where(field => also?.Has(field) == true))
+        {
+            names.Add(field, also!.Texts(field, isRequired: true));
+        }
+        return names.ToImmutable();
+    }
+
+    static Question? Question(EntryReader step) =>
+        step.Map("question", "a question", "text", "proper", "otherwise", "stops_for_gas") is { } entry
+            ? new Question(
+                entry.Text("text"),
+                entry.Choice("proper", ["yes", "no"]) == "yes",
+                entry.Text("otherwise", " Write what must be done after the other answer."),
+                entry.Flag("stops_for_gas"))
+            : null;
+
+    static Timer? Timer(EntryReader step)
+    {
+        if (step.Map("timer", "a timer", "minutes", "seconds", "source") is not { } entry)
+        {
+            return null;
+        }
+
+        if (entry.IsMap && entry.Has("minutes") == entry.Has("seconds"))
+        {
+            step.Report("timer", "Expected either 'minutes' or 'seconds' in a timer, and not both.");
+        }
+
+        string source = entry.Text("source", " Name who sets the time, or write 'common practice, no source'.");
+        decimal seconds = entry.Has("minutes") ? 60 * entry.Number("minutes", 0.1m, 240) : entry.Has("seconds") ? entry.Number("seconds", 1, 14400) : 1;
+        return new Timer(TimeSpan.FromTicks((long)(seconds * TimeSpan.TicksPerSecond)), source);
+    }
+
+    Thing Thing(YamlValue value)
+    {
+        EntryReader entry = new(value, findings, "an opened thing", "name", "gas_side");
+        string name = entry.Text("name");
+        entry.Choice("gas_side", ["true", "false"]);
+        return new Thing(name, entry.Flag("gas_side"));
+    }
+}

@@ -1,0 +1,123 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Storage.UserFiles;
+
+/// <summary>A limit with the entry it was read from.</summary>
+sealed record LimitEntry(DeclaredLimit Limit, EntryReader Entry)
+{
+    public string BaseName => Limit.Name.Split('/')[0];
+
+    public string? Scope => Limit.Name.Contains('/', StringComparison.Ordinal) ? Limit.Name.Split('/', 2)[1] : null;
+}
+
+/// <summary>Reads limits, on an appliance sheet as in a checklist.</summary>
+sealed class LimitReader(Findings findings)
+{
+    /// <summary>What can be limited beside the fields: results of calculations, with their unit.</summary>
+    static readonly ImmutableSortedDictionary<string, string> Results = ImmutableSortedDictionary<string, string>.Empty
+        .Add("co_air_free", "ppm")
+        .Add("excess_air", "%")
+        .Add("efficiency", "%")
+        .Add("dew_point", "°F")
+        .Add("fuel_factor", "")
+        .Add("temperature_rise", "°F")
+        .Add("external_static", "in. w.c.")
+        .Add("input_rate", "Btu/h");
+
+    public ImmutableArray<LimitEntry> Read(EntryReader file, bool isRequired)
+    {
+        ImmutableArray<LimitEntry> limits = file.Each("limits", isRequired, Limit);
+        foreach (IGrouping<string, LimitEntry> same in limits.Where(limit => limit.Limit.Name.Length > 0).GroupBy(limit => limit.Limit.Name))
+        {
+            foreach (LimitEntry repeated in same.Skip(1))
+            {
+                repeated.Entry.Report("name", $"The limit '{same.Key}' stands here a second time. Keep one.");
+            }
+        }
+        return limits;
+    }
+
+    LimitEntry Limit(YamlValue value)
+    {
+        EntryReader entry = new(value, findings, "a limit", "name", "lower", "upper", "unit", "source", "safety");
+        LimitEntry limit = new(new DeclaredLimit(
+            entry.Text("name"),
+            entry.Number("lower"),
+            entry.Number("upper"),
+            Unit(entry),
+            entry.Text("source", " Name who sets the limit: rating plate, maker's instructions, a standard with its section, or 'common practice, no source'."),
+            entry.Flag("safety")), entry);
+        if (entry.IsMap)
+        {
+            CheckBounds(limit);
+            CheckName(limit);
+        }
+        return limit;
+    }
+
+    /// <summary>The unit may be empty in quotes: a pure number.</summary>
+    static string Unit(EntryReader entry) =>
+        entry.RawTextOrNull("unit") is "" ? "" : entry.Text("unit", " Write the unit of lower and upper, such as 'in. w.c.'.");
+
+    static void CheckBounds(LimitEntry limit)
+    {
+        EntryReader entry = limit.Entry;
+        if (!entry.Has("lower") && !entry.Has("upper"))
+        {
+            entry.Report("name", "The limit bounds nothing. Expected 'lower', 'upper' or both.");
+        }
+
+        if (limit.Limit is { Lower: { } lower, Upper: { } upper } && lower > upper)
+        {
+            entry.Report("lower", FormattableString.Invariant($"lower {lower} is above upper {upper}. Exchange them."));
+        }
+    }
+
+    static void CheckName(LimitEntry limit)
+    {
+        string name = limit.BaseName;
+        if (limit.Limit.Name.Length == 0)
+        {
+            return;
+        }
+
+        if (limit.Limit.Name.Count(letter => letter == '/') > 1 || limit.Scope is "")
+        {
+            limit.Entry.Report("name", $"'{limit.Limit.Name}' is no name of a limit. Expected a name, or a name and a stage such as manifold_pressure/high.");
+        }
+
+        if (Fields.Find(name) is { } field)
+        {
+            CheckUnit(limit, field.Unit.Symbol);
+            CheckPossible(limit, "lower", limit.Limit.Lower, field);
+            CheckPossible(limit, "upper", limit.Limit.Upper, field);
+        }
+        else if (Results.TryGetValue(name, out string? unit))
+        {
+            CheckUnit(limit, unit);
+        }
+        else
+        {
+            limit.Entry.Report("name", $"'{name}' is neither a field nor a result that can be limited.{Nearest.Hint(name, [.. Fields.All.Select(one => one.Id), .. Results.Keys])}");
+        }
+    }
+
+    static void CheckUnit(LimitEntry limit, string unit)
+    {
+        if (limit.Entry.Has("unit") && limit.Limit.UnitSymbol != unit)
+        {
+            limit.Entry.Report("unit", $"The unit '{limit.Limit.UnitSymbol}' does not fit {limit.BaseName}. Write {(unit.Length == 0 ? "\"\", it is a pure number" : unit)}.");
+        }
+    }
+
+    static void CheckPossible(LimitEntry limit, string key, decimal? bound, Field field)
+    {
+        if (bound is { } value && !field.IsPossible(value))
+        {
+            limit.Entry.Report(key, FormattableString.Invariant(
+                $"{value} {field.Unit.Symbol} is no possible {field.Label.ToLowerInvariant()}. Expected {field.Lowest} to {field.Highest}; look at the decimal point."));
+        }
+    }
+}

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Storage.UserFiles;
+
+/// <summary>What must hold between a checklist, an appliance sheet and a site that are used together.</summary>
+static class PlanRules
+{
+    public static void Check(ChecklistEntry checklist, ApplianceEntry appliance, Site site)
+    {
+        StartupPlan plan = StartupPlan.From(checklist.Checklist, appliance.Sheet, site);
+        foreach (StepEntry entry in checklist.Steps)
+        {
+            CheckLimits(entry, plan, checklist, appliance);
+        }
+
+        ImmutableArray<string> scopes = [.. checklist.Steps.Select(step => step.Step.Scope).OfType<string>().Concat(site.Rooms).Distinct()];
+        foreach (LimitEntry limit in checklist.Limits.Concat(appliance.Limits).Where(limit => limit.Scope is { } scope && !scopes.Contains(scope)))
+        {
+            limit.Entry.Report("name", $"No step has the stage '{limit.Scope}', so this limit would never judge anything.{Nearest.Hint(limit.Scope!, scopes)}");
+        }
+    }
+
+    static void CheckLimits(StepEntry entry, StartupPlan plan, ChecklistEntry checklist, ApplianceEntry appliance)
+    {
+        IEnumerable<Step> planned = plan.Steps.Where(step => step.Id == entry.Step.Id || step.Id.StartsWith($"{entry.Step.Id}/", StringComparison.Ordinal));
+        foreach (Step step in planned)
+        {
+            for (int i = 0; i < step.Readings.Length; i++)
+            {
+                ReadingDemand demand = step.Readings[i];
+                DeclaredLimit? limit = plan.Limit(demand.LimitName, step.Scope);
+                if (demand.LimitName is not null && limit is null)
+                {
+                    string[] known = [.. checklist.Limits.Concat(appliance.Limits).Select(one => one.BaseName).Distinct().Where(name => name != demand.LimitName)];
+                    entry.Entry.Report("readings", i, $"There is no limit '{demand.LimitName}'{(entry.Step.Scope is null ? "" : $" for '{entry.Step.Scope}'")} "
+                        + $"in the checklist or on the appliance sheet. Declare it there, with its source.{Nearest.Hint(demand.LimitName, known)}");
+                }
+                else if (limit is not null && Fields.Find(demand.FieldId) is { } field && field.Unit.Symbol != limit.UnitSymbol)
+                {
+                    entry.Entry.Report("readings", i, $"The limit '{limit.Name}' is in '{limit.UnitSymbol}', but {demand.FieldId} is read in {field.Unit.Symbol}. Name a limit of the same unit.");
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,91 @@
+using System.Security.Cryptography;
+using System.Text;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+
+namespace HandsFreeStartup.Storage.UserFiles;
+
+/// <summary>A checklist, an appliance sheet and a site that fit together.</summary>
+/// <param name="Checklist">The procedure.</param>
+/// <param name="Appliance">The furnace.</param>
+/// <param name="Site">The place.</param>
+public sealed record PlanFiles(Checklist Checklist, ApplianceSheet Appliance, Site Site);
+
+/// <summary>
+/// Reads the YAML files that the user owns. Every mistake of a file is told at once, with line and column, by a <see cref="ChecklistFileException"/>.
+/// The keys are explained in checklists/README.md.
+/// </summary>
+public static class UserFile
+{
+    const int LargestBytes = 1 << 20;
+    static readonly UTF8Encoding StrictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+
+    /// <summary>Takes a copy of a file, as a job keeps it.</summary>
+    /// <exception cref="ChecklistFileException">It cannot be read, is no UTF-8 text or is larger than one mebibyte.</exception>
+    public static FileCopy Copy(string path)
+    {
+        try
+        {
+            if (new FileInfo(path) is { Exists: true, Length: > LargestBytes })
+            {
+                throw Unusable(path, "The file is larger than one mebibyte. Expected a checklist, an appliance sheet or a site, which is a page of text.");
+            }
+            return Copy(Path.GetFileName(path), StrictUtf8.GetString(File.ReadAllBytes(path)).TrimStart('\uFEFF'));
+        }
+        catch (DecoderFallbackException)
+        {
+            throw Unusable(path, "The file is no UTF-8 text. Save it as UTF-8 and try again.");
+        }
+        catch (Exception error) when (error is FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw Unusable(path, "There is no such file. Look at the name and the folder.");
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw Unusable(path, $"The file cannot be read: {error.Message}");
+        }
+    }
+
+    /// <summary>A copy of a text that is at hand.</summary>
+    public static FileCopy Copy(string name, string text) => new(name, HashOf(text), text);
+
+    /// <summary>Lower-case hexadecimal SHA-256 of the text's UTF-8 bytes.</summary>
+    public static string HashOf(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+
+    /// <summary>Reads a checklist by itself.</summary>
+    /// <exception cref="ChecklistFileException">It has mistakes.</exception>
+    public static Checklist ReadChecklist(FileCopy file) => Read(file, ChecklistReader.Read).Checklist;
+
+    /// <summary>Reads an appliance sheet by itself.</summary>
+    /// <exception cref="ChecklistFileException">It has mistakes.</exception>
+    public static ApplianceSheet ReadApplianceSheet(FileCopy file) => Read(file, ApplianceSheetReader.Read).Sheet;
+
+    /// <summary>Reads a site by itself.</summary>
+    /// <exception cref="ChecklistFileException">It has mistakes.</exception>
+    public static Site ReadSite(FileCopy file) => Read(file, SiteReader.Read);
+
+    /// <summary>Reads the three files of a job and checks that they fit together: every limit found, every unit fitting.</summary>
+    /// <exception cref="ChecklistFileException">One of them has mistakes; all mistakes of all three are in it.</exception>
+    public static PlanFiles ReadTogether(FileCopy checklist, FileCopy appliance, FileCopy site)
+    {
+        Findings[] findings = [new(checklist.Name), new(appliance.Name), new(site.Name)];
+        ChecklistEntry? steps = ChecklistReader.Read(checklist.Text, findings[0]);
+        ApplianceEntry? sheet = ApplianceSheetReader.Read(appliance.Text, findings[1]);
+        Site? place = SiteReader.Read(site.Text, findings[2]);
+        Findings.ThrowIfAny(findings);
+        PlanRules.Check(steps!, sheet!, place!);
+        Findings.ThrowIfAny(findings);
+        return new PlanFiles(steps!.Checklist, sheet!.Sheet, place!);
+    }
+
+    static T Read<T>(FileCopy file, Func<string, Findings, T?> read)
+        where T : class
+    {
+        Findings findings = new(file.Name);
+        T? value = read(file.Text, findings);
+        Findings.ThrowIfAny(findings);
+        return value!;
+    }
+
+    static ChecklistFileException Unusable(string path, string message) => new([new ChecklistFileError(path, 0, 0, message)]);
+}

@@ -1,0 +1,157 @@
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Storage.Tests.Support;
+using HandsFreeStartup.Storage.UserFiles;
+
+namespace HandsFreeStartup.Storage.Tests.UserFiles;
+
+/// <summary>Each row makes one mistake in a sound file; the error must stand at the given words and say what to do.</summary>
+public sealed class UserFileMistakeTests
+{
+    [Theory]
+    [InlineData("why: Cold metal", "whi: Cold metal", "whi:", "Unknown key 'whi' in a step. Did you mean 'why'?")]
+    [InlineData("kind: wait", "kind: waite", "waite", "'waite' is not known as kind. Did you mean 'wait'?")]
+    [InlineData("kind: wait", "kind: [wait]", "[wait]", "Expected a plain text for 'kind'.")]
+    [InlineData("id: drill", "id: open-port", "open-port\n        title: Drill", "The id 'open-port' is taken by the step in line 28.")]
+    [InlineData("id: drill", "id: Drill hole", "Drill hole", "Expected lower-case letters, digits and hyphens")]
+    [InlineData("title: Drill the test hole\n        kind: open", "kind: open", "id: drill", "The key 'title' is missing in a step.")]
+    [InlineData("title: Warm up\n", "title: Warm up\n        title: Warm\n", "title: Warm\n", "The key 'title' stands twice in a step.")]
+    [InlineData("title: Warm up\n", "title:\n", "\n        kind: wait", "'title' has no value.")]
+    [InlineData("    source: \"common practice, no source\"\n", "", "name: room_co", "The key 'source' is missing in a limit. Name who sets the limit")]
+    [InlineData("lower: 1.600, upper: 1.836", "lower: 1.836, upper: 1.600", "1.836, upper", "lower 1.836 is above upper 1.600.")]
+    [InlineData("upper: 9\n", "upper: nine\n", "nine", "'nine' is no number.")]
+    [InlineData("upper: 9\n", "upper: 9,5\n", "9,5", "'9,5' is no number. Expected digits with a decimal point")]
+    [InlineData("upper: 9\n", "upper: 900\n", "900", "900 ppm is no possible co in room. Expected 0 to 500")]
+    [InlineData("    upper: 9\n", "", "room_co\n    unit", "The limit bounds nothing.")]
+    [InlineData("unit: ppm", "unit: \"%\"", "\"%\"\n", "The unit '%' does not fit room_co. Write ppm.")]
+    [InlineData("name: fuel_factor", "name: fuel_facto", "fuel_facto,", "'fuel_facto' is neither a field nor a result that can be limited. Did you mean 'fuel_factor'?")]
+    [InlineData("name: fuel_factor", "name: room_co", "room_co, lower", "The limit 'room_co' stands here a second time.")]
+    [InlineData("field: manifold_pressure,", "field: manifold_presure,", "manifold_presure", "Did you mean 'manifold_pressure'?")]
+    [InlineData("- { field: manifold_pressure, limit: manifold_pressure }", "- { field: manifold_pressure }", "{ field: manifold_pressure }", "Add 'limit' to the reading.")]
+    [InlineData("limit: manifold_pressure }", "limit: manifold_pressure/high }", "{ field: manifold_pressure,", "Write the limit without its stage: manifold_pressure.")]
+    [InlineData("- { field: flue_co }\n      - id: combustion-high", "- { field: oxygen }\n      - id: combustion-high", "{ field: oxygen }", "The field 'oxygen' is asked for twice in this step.")]
+    [InlineData("closes: [flue test hole]", "closes: [flu test hole]", "flu test hole]", "'flu test hole' is closed here, but no earlier step opens it. Did you mean 'flue test hole'?")]
+    [InlineData("closes: [flue test hole]", "closes: [flu test hole]", "{ name: flue test hole", "'flue test hole' is opened here and never closed.")]
+    [InlineData("        proves: [manifold pressure port]\n", "", "manifold pressure port]", "'manifold pressure port' is on the gas side and closed here, but no later step checks it for leaks.")]
+    [InlineData("gas_side: true", "gas_side: false", "manifold pressure port]\n        question", "needs no leak check here")]
+    [InlineData("closes: [manifold pressure port]", "closes: [manifold pressure port, manifold pressure port]", "manifold pressure port]\n      - id: prove", "is closed already.")]
+    [InlineData("name: flue test hole", "name: manifold pressure port", "{ name: manifold pressure port, gas_side: false", "is open already.")]
+    [InlineData("{ name: flue test hole, gas_side: false }", "{ name: flue test hole }", "{ name: flue test hole }", "The key 'gas_side' is missing in an opened thing.")]
+    [InlineData("voids: [combustion-high]", "voids: [combustion-hi]", "combustion-hi]", "There is no step 'combustion-hi'.")]
+    [InlineData("voids: [combustion-high]", "voids: [room-walk]", "room-walk]", "The step 'room-walk' is not of kind read")]
+    [InlineData("voids: [combustion-high]", "voids: [combustion-low]", "combustion-low]", "The step 'combustion-low' is left out by its only_for where this step is not")]
+    [InlineData("minutes: 8", "minutes: 8, seconds: 30", "{ minutes", "Expected either 'minutes' or 'seconds' in a timer, and not both.")]
+    [InlineData("minutes: 8", "minutes: 0", "0, source", "minutes 0 is out of range. Expected 0.1 to 240.")]
+    [InlineData("timer: { minutes: 8, source: \"common practice, no source\" }", "timer: { minutes: 8 }", "{ minutes", "The key 'source' is missing in a timer.")]
+    [InlineData("        timer: { minutes: 8, source: \"common practice, no source\" }\n", "", "wait\n", "A step of kind wait needs the key 'timer'.")]
+    [InlineData("kind: sign\n", "kind: sign\n        timer: { minutes: 8, source: none }\n", "{ minutes: 8, source: none", "A step of kind sign cannot have 'timer'.")]
+    [InlineData("proper: no", "proper: false", "false", "'false' is not known as proper.")]
+    [InlineData("safety_stop: true", "safety_stop: yes", "yes\n        question", "'yes' is not known as safety_stop. Expected one of true, false.")]
+    [InlineData("Walk to the {room}", "Walk to the kitchen", "Walk to the kitchen", "Write {room} where the room's name belongs")]
+    [InlineData("Put the plug back.", "Put the plug of the {room} back.", "Put the plug of", "{room} stands for a room only in a step of kind walk.")]
+    [InlineData("also: { room_co: [monoxide] }", "also: { flue_co: [monoxide] }", "{ flue_co: [", "'also' names the field 'flue_co', which this step does not ask for.")]
+    [InlineData("only_for: { stages: 2 }", "only_for: { stages: 3 }", "3 }", "'3' is not known as stages.")]
+    [InlineData("kind: sign", "kind: do", "sign\n        title", "The checklist does not end with a step of kind sign.")]
+    [InlineData("kind: wait", "kind: sign", "sign\n        do: Let", "A step of kind sign must be the last one.")]
+    [InlineData("closes: [flue test hole]", "closes: flue test hole", "flue test hole\n      - id: sign", "Expected a list for 'closes'")]
+    [InlineData("voids: [combustion-high]", "voids: []", "[]", "The list 'voids' is empty.")]
+    [InlineData("sections:\n", "sections: # none\nold:\n", "old:", "Unknown key 'old' in a checklist.")]
+    [InlineData("do: Say finish.", "do: Say: finish.", ": finish", "Check the indentation, and put a text that holds ': '")]
+    [InlineData("do: Say finish.", "do: &word Say finish.", "&word", "Anchors (&) and tags (!) are not used here.")]
+    [InlineData("do: Say finish.", "do: *word", "*word", "References (*) are not used here.")]
+    [InlineData("- id: sign\n", "- sign\n      - id: sign\n", "sign\n      - id", "Expected a step with keys among")]
+    public void A_mistake_in_a_checklist_is_found(string sound, string wrong, string at, string message) =>
+        AssertFound(Fixture.Checklist, sound, wrong, at, message, file => UserFile.ReadChecklist(file));
+
+    [Theory]
+    [InlineData("fuel: natural-gas", "fuel: wood", "wood", "'wood' is not known as fuel. Expected one of natural-gas, propane")]
+    [InlineData("stages: 2", "stages: 4", "4", "'4' is not known as stages. Expected one of 1, 2.")]
+    [InlineData("turn_to_raise: clockwise", "turn_to_raise: left", "left", "Expected one of clockwise, counter-clockwise.")]
+    [InlineData("seal: high-temperature plug\n", "", "id:", "The key 'seal' is missing in an appliance sheet.")]
+    [InlineData("lower: 3.35, upper: 3.65", "lower: 3.35, upper: 36.5", "36.5", "36.5 in. w.c. is no possible manifold pressure. Expected 0 to 15; look at the decimal point.")]
+    [InlineData("unit: in. w.c.", "unit: mbar", "mbar", "The unit 'mbar' does not fit manifold_pressure. Write in. w.c..")]
+    [InlineData(", source: \"rating plate (invented)\"", "", "{ name: manifold", "The key 'source' is missing in a limit.")]
+    [InlineData("name: oxygen/low", "name: oxygen/low/high", "oxygen/low/high", "is no name of a limit")]
+    public void A_mistake_in_an_appliance_sheet_is_found(string sound, string wrong, string at, string message) =>
+        AssertFound(Fixture.Appliance, sound, wrong, at, message, file => UserFile.ReadApplianceSheet(file));
+
+    [Theory]
+    [InlineData("rooms: [basement, upper bedroom]\n", "", "id:", "The key 'rooms' is missing in a site.")]
+    [InlineData("rooms: [basement, upper bedroom]", "rooms: []", "[]", "The list 'rooms' is empty. Write at least one item.")]
+    [InlineData("rooms: [basement, upper bedroom]", "rooms: [upper-bedroom, upper bedroom]", "upper bedroom]", "The room 'upper bedroom' stands here a second time.")]
+    [InlineData("rooms: [basement,", "rooms: [basement/cellar,", "basement/", "'basement/cellar' cannot be a room.")]
+    [InlineData("altitude_feet: 650", "altitude_feet: 65000", "65000", "altitude_feet 65000 is out of range. Expected -1400 to 15000.")]
+    [InlineData("altitude_feet: 650\n", "", "id:", "The key 'altitude_feet' is missing in a site.")]
+    [InlineData("expanded: 0.3, ", "", "oxygen", "No uncertainty is given.")]
+    [InlineData("expanded: 0.3", "expanded: 0", "0, source", "expanded 0 is not above zero.")]
+    [InlineData("field: flue_co", "field: oxygen", "oxygen, expanded: 20", "The field 'oxygen' has an instrument already.")]
+    public void A_mistake_in_a_site_is_found(string sound, string wrong, string at, string message) =>
+        AssertFound(Fixture.Site, sound, wrong, at, message, file => UserFile.ReadSite(file));
+
+    [Theory]
+    [InlineData("name: oxygen/low", "name: oxygen/lo", "oxygen/lo,", "No step has the stage 'lo', so this limit would never judge anything. Expected one of low, high, basement, upper bedroom.")]
+    [InlineData("  - { name: manifold_pressure/high, lower: 3.35, upper: 3.65, unit: in. w.c., source: \"rating plate (invented)\" }\n", "", null,
+        "checklist.yaml:72:13: There is no limit 'manifold_pressure' for 'high' in the checklist or on the appliance sheet.")]
+    public void Files_that_do_not_fit_together_are_refused(string sound, string wrong, string? at, string message) =>
+        AssertFound(Fixture.Appliance, sound, wrong, at, message, file => UserFile.ReadTogether(Fixture.Checklist, file, Fixture.Site));
+
+    [Fact]
+    public void Every_mistake_of_every_file_is_told_at_once()
+    {
+        FileCopy checklist = Changed(Changed(Fixture.Checklist, "kind: wait", "kind: weight"), "proper: no", "proper: never");
+        FileCopy appliance = Changed(Fixture.Appliance, "fuel: natural-gas", "fuel: wood");
+        FileCopy site = Changed(Fixture.Site, "altitude_feet: 650", "altitude_feet: high");
+
+        ChecklistFileException error = Assert.Throws<ChecklistFileException>(() => UserFile.ReadTogether(checklist, appliance, site));
+
+        Assert.Equal(
+            ["checklist.yaml:25", "checklist.yaml:42", "appliance.yaml:3", "site.yaml:5"],
+            error.Errors.Select(one => FormattableString.Invariant($"{one.File}:{one.Line}")));
+    }
+
+    [Theory]
+    [InlineData("", "f:1:1: The file is empty.")]
+    [InlineData("just words", "f:1:1: Expected keys with their values")]
+    [InlineData("id: a\n---\nid: b", "f:2:1: A second document begins here.")]
+    [InlineData("id: a\n\tb: c", "f:1:5: This is no readable YAML")]
+    [InlineData("id: \"open", "f:1:5: This is no readable YAML")]
+    public void A_text_that_is_no_checklist_is_refused_at_its_place(string text, string message)
+    {
+        ChecklistFileException error = Assert.Throws<ChecklistFileException>(() => UserFile.ReadChecklist(UserFile.Copy("f", text)));
+
+        Assert.Contains(message, error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Endless_nesting_is_refused_and_does_not_exhaust_the_stack()
+    {
+        ChecklistFileException error = Assert.Throws<ChecklistFileException>(() =>
+            UserFile.ReadChecklist(UserFile.Copy("f", "id: " + new string('[', 100_000))));
+
+        Assert.Contains("nested too deeply", error.Message, StringComparison.Ordinal);
+    }
+
+    static void AssertFound(FileCopy file, string sound, string wrong, string? at, string message, Action<FileCopy> read)
+    {
+        FileCopy changed = Changed(file, sound, wrong);
+
+        ChecklistFileException error = Assert.Throws<ChecklistFileException>(() => read(changed));
+
+        Assert.Contains(error.Errors, one => one.ToString().Contains(message, StringComparison.Ordinal)
+            && (at is null || (one.Line, one.Column) == PlaceOf(at, changed.Text)));
+    }
+
+    static FileCopy Changed(FileCopy file, string sound, string wrong)
+    {
+        int at = file.Text.IndexOf(sound, StringComparison.Ordinal);
+        Assert.True(at >= 0, $"'{sound}' is not in {file.Name}");
+        return UserFile.Copy(file.Name, file.Text[..at] + wrong + file.Text[(at + sound.Length)..]);
+    }
+
+    static (int Line, int Column) PlaceOf(string words, string text)
+    {
+        int at = text.IndexOf(words, StringComparison.Ordinal);
+        Assert.True(at >= 0, $"'{words}' is not in the changed text");
+        string before = text[..at];
+        return (before.Count(letter => letter == '\n') + 1, at - before.LastIndexOf('\n'));
+    }
+}
