@@ -18,9 +18,14 @@ public sealed unsafe class SileroDetector : ISpeechDetector, IDisposable
         // One thread: a frame costs less than waking a second one, and the recogniser needs the cores.
         VadContextParams parameters = WhisperNative.VadDefaultContextParams() with { Threads = 1, UseGpu = 0 };
         nint native = File.Exists(modelPath) ? WhisperNative.VadInitFromFile(modelPath, parameters) : 0;
-        return native == 0
-            ? throw new RecogniserUnavailableException($"The speech detector's model {modelPath} cannot be loaded: put the shipped file back in its place, or use the keys.")
-            : new SileroDetector(native);
+        if (native == 0)
+        {
+            throw new RecogniserUnavailableException($"The speech detector's model {modelPath} cannot be loaded: put the shipped file back in its place, or use the keys.");
+        }
+
+        // The native library leaves the memory of a new detector unset: without this, chance decides the first seconds, and not-a-number all of them.
+        WhisperNative.VadResetState(native);
+        return new SileroDetector(native);
     }
 
     /// <inheritdoc/>
