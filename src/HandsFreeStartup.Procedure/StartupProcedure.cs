@@ -1,34 +1,57 @@
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Showing;
 
 namespace HandsFreeStartup.Procedure;
 
 /// <summary>Leads through one start-up: decides what a phrase means here, and is changed only by events.</summary>
+/// <remarks>Live: decide, append each event to the log, apply it, show. Replay: apply the stored events; the state is the same. Not thread-safe.</remarks>
 /// <param name="plan">The checklist made ready for the appliance and the site.</param>
 public sealed class StartupProcedure(StartupPlan plan)
 {
+    readonly StartupState _state = new(plan);
+
     /// <summary>What it leads through.</summary>
-    public StartupPlan Plan { get; } = plan;
+    public StartupPlan Plan => _state.Plan;
 
     /// <summary>What it waits for.</summary>
-    public Phase Phase => Phase.Preparing;
+    public Phase Phase => _state.Phase;
+
+    /// <summary>Whether the record is signed.</summary>
+    public bool IsSigned => _state.IsSigned;
 
     /// <summary>What may be said now.</summary>
-    public Expectation Expectation => Expectation.Open;
+    public Expectation Expectation => Expectations.Of(_state);
 
     /// <summary>The first events of a job; nothing changes.</summary>
-    public IReadOnlyList<StartupEvent> Begin(JobDescription job, DateTimeOffset now) => throw new NotImplementedException();
+    /// <param name="job">What the job runs with.</param>
+    /// <param name="now">The present, UTC.</param>
+    public IReadOnlyList<StartupEvent> Begin(JobDescription job, DateTimeOffset now)
+    {
+        Step first = Plan.Steps[0];
+        StartupEvent[] timer = first.Timer is null ? [] : [new TimerStarted(now, first.Id, first.Timer.Duration)];
+        return [new StartupBegan(now, job), new StepEntered(now, first.Id, Arrival.Forward), .. timer];
+    }
 
-    /// <summary>What <paramref name="phrase"/> leads to; nothing changes. Empty when it leads to nothing (not understood).</summary>
-    public IReadOnlyList<StartupEvent> Decide(Phrase phrase, DateTimeOffset now) => throw new NotImplementedException();
+    /// <summary>What <paramref name="phrase"/> leads to; nothing changes. Empty when it leads to nothing, as speech that was not understood does.</summary>
+    /// <param name="phrase">What was said or typed, or the passing of time.</param>
+    /// <param name="now">The present, UTC.</param>
+    public IReadOnlyList<StartupEvent> Decide(Phrase phrase, DateTimeOffset now) => new Decider(_state, now).Decide(phrase);
 
     /// <summary>Takes in one event, live or replayed.</summary>
-    public void Apply(StartupEvent happened) => throw new NotImplementedException();
+    public void Apply(StartupEvent happened) => _state.Apply(happened);
 
     /// <summary>Everything a screen or a voice needs to know.</summary>
-    public StartupView View(DateTimeOffset now) => throw new NotImplementedException();
+    /// <param name="now">The present, UTC; only timers depend on it.</param>
+    public StartupView View(DateTimeOffset now) => Views.Of(_state, now);
 
     /// <summary>What to say about events that were just applied.</summary>
-    public IReadOnlyList<Announcement> Announce(IReadOnlyList<StartupEvent> happened, DateTimeOffset now) => throw new NotImplementedException();
+    /// <param name="happened">The events, in their order.</param>
+    /// <param name="now">The present, UTC.</param>
+    public IReadOnlyList<Announcement> Announce(IReadOnlyList<StartupEvent> happened, DateTimeOffset now) => new Announcer(_state, now).Announce(happened);
+
+    /// <summary>The phases and their moves as a Mermaid state diagram.</summary>
+    public string DrawPhases() => _state.Drawing();
 }

@@ -1,0 +1,208 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Deciding;
+
+/// <summary>What a phrase leads to in a given state. Pure: reads the state, returns events.</summary>
+sealed class Decider(StartupState state, DateTimeOffset now)
+{
+    readonly Route _route = new(state, now);
+    readonly Meaning _meaning = new(state, now);
+
+    public IReadOnlyList<StartupEvent> Decide(Phrase phrase)
+    {
+        if (phrase is Phrase.TimePassed)
+        {
+            return [.. DueTimers()];
+        }
+
+        if (phrase is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell } stop)
+        {
+            return [new StartupStopped(now, stop.Word == CommandWord.GasSmell ? StopCause.GasSmell : StopCause.Emergency, stop.Evidence)];
+        }
+
+        if (phrase is Phrase.NotUnderstood || state.Phase is Phase.Preparing or Phase.Finished)
+        {
+            return [];
+        }
+
+        if (state.IsPaused)
+        {
+            return phrase is Phrase.Order { Word: CommandWord.ListenAgain } ? [new ListeningResumed(now)] : [];
+        }
+
+        IReadOnlyList<StartupEvent> events = state.Phase switch
+        {
+            Phase.Asking => WhileAsking(phrase),
+            Phase.Confirming => WhileConfirming(phrase),
+            Phase.Dictating => WhileDictating(phrase),
+            Phase.Signing => WhileSigning(phrase),
+            _ => WhileStopped(phrase),
+        };
+        return Settled(phrase, events);
+    }
+
+    /// <summary>A provisional reading becomes final with the next accepted phrase, unless that phrase undoes it.</summary>
+    IReadOnlyList<StartupEvent> Settled(Phrase phrase, IReadOnlyList<StartupEvent> events)
+    {
+        bool isAccepted = events.Any(happened => happened is not CommandRefused);
+        return state.Provisional is { } key && isAccepted && phrase is not Phrase.Order { Word: CommandWord.ScratchThat }
+            ? [new ReadingStood(now, key), .. events]
+            : events;
+    }
+
+    IEnumerable<StartupEvent> DueTimers()
+    {
+        foreach ((string stepId, RunningTimer timer) in state.Timers)
+        {
+            if (timer.IsEnded || state.Phase is Phase.Finished)
+            {
+                continue;
+            }
+
+            if (!timer.IsHalfway && now - timer.StartedAt >= timer.Duration / 2)
+            {
+                yield return new TimerHalfway(now, stepId);
+            }
+
+            if (now - timer.StartedAt >= timer.Duration)
+            {
+                yield return new TimerEnded(now, stepId);
+            }
+        }
+    }
+
+    IReadOnlyList<StartupEvent> WhileAsking(Phrase phrase) => phrase switch
+    {
+        Phrase.Reading reading => Hear(reading),
+        Phrase.Answer answer => Answer(answer),
+        Phrase.Order order => Obey(order),
+        _ => [],
+    };
+
+    IReadOnlyList<StartupEvent> Hear(Phrase.Reading reading)
+    {
+        Step step = state.Step;
+        ReadingDemand? demand = step.Readings.FirstOrDefault(demand => demand.FieldId == reading.Field.Id);
+        if (demand is null)
+        {
+            return Refuse(reading.Evidence.Words, $"This step does not ask for {reading.Field.Label.ToLowerInvariant()}.");
+        }
+
+        EnteredReading entered = _meaning.Judge(reading, demand, step.Scope);
+        decimal? before = state.Counts(reading.Field.Id, step.Scope) ? state.Reading(reading.Field.Id, step.Scope)!.Reading.Value : null;
+        if (before == reading.Value && step.Kind != StepKind.Adjust)
+        {
+            return Refuse(reading.Evidence.Words, $"{reading.Field.Label} {Numbers.Text(reading.Value)} {reading.Field.Unit.Symbol} is entered already.");
+        }
+
+        // A different value for what is entered already is a correction: it is read back, never overwritten unasked.
+        bool corrects = before is not null && step.Kind != StepKind.Adjust;
+        return reading.Evidence.Certainty == Certainty.Green && !corrects
+            ? Enter(entered)
+            : [new ConfirmationAsked(now, step.Id, corrects && entered.Evidence.Why.Length == 0
+                ? entered with { Evidence = entered.Evidence with { Why = $"it was {Numbers.Text(before!.Value)} before" } }
+                : entered)];
+    }
+
+    IReadOnlyList<StartupEvent> Enter(EnteredReading entered) =>
+        [new ReadingEntered(now, state.Step.Id, entered), .. _meaning.Results(entered)];
+
+    IReadOnlyList<StartupEvent> Answer(Phrase.Answer answer)
+    {
+        if (state.Step.Question is not { } question || answer.Word == AnswerWord.Confirm)
+        {
+            return Refuse(answer.Evidence.Words, "Nothing was asked.");
+        }
+
+        bool isYes = answer.Word == AnswerWord.Yes;
+        AnswerGiven given = new(now, state.Step.Id, isYes, answer.Evidence);
+        return isYes == question.Proper ? [given, .. _route.Leave(answer.Evidence)]
+            : question.StopsForGas ? [given, new StartupStopped(now, StopCause.GasSmell, answer.Evidence)]
+            : [given];
+    }
+
+    IReadOnlyList<StartupEvent> Obey(Phrase.Order order)
+    {
+        Step step = state.Step;
+        string said = Commands.Of(order.Word).Id;
+        return order.Word switch
+        {
+            CommandWord.Done or CommandWord.Next => _route.WhyStay(order.Word) is { } why ? Refuse(said, why) : _route.Leave(order.Evidence),
+            CommandWord.GoBack => state.StepIndex == 0 ? Refuse(said, "This is the first step.") : _route.Back(),
+            CommandWord.ScratchThat => state.LastEntered is { } last ? [new ReadingScratched(now, last)] : Refuse(said, "There is no entry of this step to scratch."),
+            CommandWord.SkipStep => _route.WhyNotSkip() is { } why ? Refuse(said, why) : [new DictationAsked(now, DictationPurpose.SkipReason)],
+            CommandWord.Note => [new DictationAsked(now, DictationPurpose.Note)],
+            CommandWord.StartTimer => step.Timer is { } timer ? [new TimerStarted(now, step.Id, timer.Duration)] : Refuse(said, "This step has no timer."),
+            CommandWord.PauseListening => [new ListeningPaused(now)],
+            CommandWord.ListenAgain => Refuse(said, "Listening is on."),
+            CommandWord.Finish => Finish(said),
+            _ => [new QuestionAsked(now, order.Word)],
+        };
+    }
+
+    IReadOnlyList<StartupEvent> Finish(string said)
+    {
+        if (state.Step.Kind != StepKind.Sign)
+        {
+            return [new FinishAsked(now, false)];
+        }
+
+        ImmutableArray<string> obstacles = _route.ObstaclesToSigning();
+        return obstacles.IsEmpty ? [new FinishAsked(now, true)] : Refuse(said, $"It cannot be signed: {string.Join("; ", obstacles)}.");
+    }
+
+    IReadOnlyList<StartupEvent> WhileConfirming(Phrase phrase)
+    {
+        EnteredReading doubtful = state.Doubtful!;
+        return phrase switch
+        {
+            Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.ScratchThat } => [new ConfirmationRefused(now)],
+            Phrase.Answer => Enter(doubtful),
+            Phrase.Reading again when again.Field.Id == doubtful.Key.FieldId && again.Value == doubtful.Value => Enter(doubtful),
+            Phrase.Reading other => [new ConfirmationRefused(now), .. Hear(other)],
+            Phrase.Order { Word: CommandWord.RepeatThat or CommandWord.Help or CommandWord.WhatIsOpen or CommandWord.HowLong } order => [new QuestionAsked(now, order.Word)],
+            Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First say confirm or no, or say the reading again."),
+            _ => [],
+        };
+    }
+
+    IReadOnlyList<StartupEvent> WhileDictating(Phrase phrase)
+    {
+        if (phrase is Phrase.Order { Word: CommandWord.ScratchThat })
+        {
+            return [new DictationCancelled(now)];
+        }
+
+        string text = phrase.Evidence.Words.Trim();
+        return phrase is not Phrase.Dictation || text.Length == 0 ? [] : state.Purpose switch
+        {
+            DictationPurpose.Note => [new NoteTaken(now, state.Step.Id, text, phrase.Evidence)],
+            DictationPurpose.SkipReason => [new StepSkipped(now, state.Step.Id, text, phrase.Evidence), .. _route.EnterNext()],
+            DictationPurpose.ResumeReason => [new StartupResumed(now, text), new StepEntered(now, state.Step.Id, Arrival.Return)],
+            _ => [new EndedOutOfService(now, text)],
+        };
+    }
+
+    IReadOnlyList<StartupEvent> WhileSigning(Phrase phrase) => phrase switch
+    {
+        Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.ScratchThat } => [new FinishDeclined(now)],
+        Phrase.Answer when state.Signs => [new StepDone(now, state.Step.Id, phrase.Evidence), new StartupSigned(now, state.Job!.Technician)],
+        Phrase.Answer => [new DictationAsked(now, DictationPurpose.EndReason)],
+        Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First answer: confirm, or no."),
+        _ => [],
+    };
+
+    IReadOnlyList<StartupEvent> WhileStopped(Phrase phrase) => phrase switch
+    {
+        Phrase.Answer { Word: AnswerWord.Yes } => [new DictationAsked(now, DictationPurpose.ResumeReason)],
+        Phrase.Order { Word: CommandWord.Finish } => [new FinishAsked(now, false)],
+        Phrase.Order { Word: CommandWord.RepeatThat or CommandWord.WhatIsOpen } order => [new QuestionAsked(now, order.Word)],
+        Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "The start-up is stopped."),
+        _ => [],
+    };
+
+    IReadOnlyList<StartupEvent> Refuse(string said, string reason) => [new CommandRefused(now, said, reason)];
+}

@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Uncertainties;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Deciding;
+
+/// <summary>What a value means: its verdict, and the results that can be worked out now that it is known.</summary>
+sealed class Meaning(StartupState state, DateTimeOffset now)
+{
+    /// <summary>The reading with its uncertainty, limit and verdict.</summary>
+    public EnteredReading Judge(Phrase.Reading reading, ReadingDemand demand, string? scope)
+    {
+        DeclaredLimit? limit = state.Plan.Limit(demand.LimitName, scope);
+        decimal? expanded = ExpandedUncertainty(reading.Field.Id, reading.Value);
+        return new EnteredReading(
+            new ReadingKey(reading.Field.Id, scope ?? ""), reading.Value, reading.Field.Unit.Symbol, reading.Evidence,
+            limit, limit is null ? null : Verdict((double)reading.Value, (double?)expanded, limit), expanded);
+    }
+
+    /// <summary>The results that <paramref name="entered"/> completes; none while a reading that they need is missing or void.</summary>
+    public IEnumerable<StartupEvent> Results(EnteredReading entered)
+    {
+        string scope = entered.Key.Scope;
+        ImmutableSortedDictionary<string, EnteredReading> readings = state.Readings.Values
+            .Where(kept => kept.Reading.Key.Scope == scope && kept.State is ReadingState.Provisional or ReadingState.Final)
+            .Select(kept => kept.Reading)
+            .Where(reading => reading.Key != entered.Key)
+            .Append(entered)
+            .ToImmutableSortedDictionary(reading => reading.Key.FieldId, reading => reading, StringComparer.Ordinal);
+        ImmutableArray<CalculatedResult> results =
+        [
+            .. ResultRule.All
+                .Where(rule => rule.Needs.Contains(entered.Key.FieldId) && rule.Needs.All(readings.ContainsKey))
+                .SelectMany(rule => Result(rule, readings, scope)),
+        ];
+        return results.IsEmpty ? [] : [new ResultsComputed(now, state.Step.Id, scope, results)];
+    }
+
+    IEnumerable<CalculatedResult> Result(ResultRule rule, ImmutableSortedDictionary<string, EnteredReading> readings, string scope)
+    {
+        ImmutableSortedDictionary<string, decimal> inputs = rule.Needs.ToImmutableSortedDictionary(id => id, id => readings[id].Value, StringComparer.Ordinal);
+        foreach (Calculated calculated in rule.Calculate(new ResultInputs(readings, state.Plan)))
+        {
+            DeclaredLimit? limit = state.Plan.Limit(calculated.Id, scope);
+            bool isKnown = calculated.Estimate.IsKnown;
+            yield return new CalculatedResult(
+                calculated.Id, calculated.Label,
+                isKnown ? calculated.Estimate.Value : null, isKnown ? calculated.Estimate.ExpandedUncertainty : null,
+                calculated.UnitSymbol, calculated.Decimals, rule.Formula, inputs, limit,
+                limit is null ? null : isKnown ? Verdict(calculated.Estimate.Value, calculated.Estimate.ExpandedUncertainty, limit) : Calculations.Judgement.Verdict.CannotTell,
+                calculated.Remark);
+        }
+    }
+
+    decimal? ExpandedUncertainty(string fieldId, decimal value) =>
+        state.Plan.Site.Instruments.FirstOrDefault(instrument => instrument.FieldId == fieldId) is { } instrument
+            ? Math.Max(instrument.Expanded, Math.Abs(value) * instrument.ExpandedPercent / 100)
+            : null;
+
+    /// <summary>Without a stated uncertainty nothing can be proven about a safety limit; other limits are then compared as they stand.</summary>
+    static Verdict Verdict(double value, double? expanded, DeclaredLimit limit) => (expanded, limit.IsSafety) switch
+    {
+        (null, true) => Calculations.Judgement.Verdict.CannotTell,
+        _ => Calculations.Judgement.Judge.Verdict(
+            new Estimate(value, (expanded ?? 0) / Estimate.CoverageFactor),
+            new Limit((double?)limit.Lower, (double?)limit.Upper, limit.Source, limit.IsSafety)),
+    };
+}

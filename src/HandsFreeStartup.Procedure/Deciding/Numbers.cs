@@ -1,0 +1,16 @@
+using System.Globalization;
+
+namespace HandsFreeStartup.Procedure.Deciding;
+
+/// <summary>Numbers as shown.</summary>
+static class Numbers
+{
+    /// <summary>With the decimals as spoken.</summary>
+    public static string Text(decimal value) => value.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Rounded to <paramref name="decimals"/> for showing.</summary>
+    public static string Text(double value, int decimals) => value.ToString($"F{decimals}", CultureInfo.InvariantCulture);
+
+    /// <summary>A span of time as minutes and seconds.</summary>
+    public static string Text(TimeSpan span) => FormattableString.Invariant($"{(int)span.TotalMinutes}:{span.Seconds:00}");
+}

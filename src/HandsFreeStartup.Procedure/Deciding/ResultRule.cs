@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.AirSide;
+using HandsFreeStartup.Calculations.Combustion;
+using HandsFreeStartup.Calculations.Fuels;
+using HandsFreeStartup.Calculations.Quantities;
+using HandsFreeStartup.Calculations.Uncertainties;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Deciding;
+
+/// <summary>What a rule works with: the readings of one stage by field id, and the plan.</summary>
+sealed record ResultInputs(ImmutableSortedDictionary<string, EnteredReading> Readings, StartupPlan Plan)
+{
+    /// <summary>The reading in its own unit with its standard uncertainty, zero where the instrument's is not stated.</summary>
+    public Estimate Of(string fieldId) =>
+        new((double)Readings[fieldId].Value, (double)(Readings[fieldId].ExpandedUncertainty ?? 0) / Estimate.CoverageFactor);
+
+    /// <summary>The reading in its own unit as one of up to eight independent inputs of a formula.</summary>
+    public Uncertain Input(string fieldId, int number) => Uncertain.Input(Of(fieldId).Value, Of(fieldId).StandardUncertainty, number);
+
+    /// <summary>The reading in SI with its standard uncertainty.</summary>
+    public Estimate InSi(string fieldId)
+    {
+        Unit unit = Fields.Find(fieldId)!.Unit;
+        return new Estimate(unit.ToSi(Readings[fieldId].Value), Of(fieldId).StandardUncertainty * unit.Scale);
+    }
+}
+
+/// <summary>One number that a rule yields.</summary>
+sealed record Calculated(string Id, string Label, Estimate Estimate, string UnitSymbol, int Decimals, string Remark = "");
+
+/// <summary>Which readings lead to which results. A new formula of the start-up is one entry in <see cref="All"/>.</summary>
+/// <param name="Formula">Id and version, kept with each result.</param>
+/// <param name="Needs">Field ids.</param>
+/// <param name="Calculate">From the readings to the results, in the units shown.</param>
+sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Func<ResultInputs, IEnumerable<Calculated>> Calculate)
+{
+    public static ImmutableArray<ResultRule> All { get; } =
+    [
+        new("co-air-free/1", ["oxygen", "flue_co"], AirFreeMonoxide),
+        new("combustion-above-air-hhv/1", ["oxygen", "flue_co", "flue_temperature", "air_temperature"], Combustion),
+        new("temperature-rise/1", ["supply_temperature", "return_temperature"], inputs =>
+            [new("temperature_rise", "Temperature rise", TemperatureRise.Of(inputs.Input("supply_temperature", 0), inputs.Input("return_temperature", 1)).Estimate, "°F", 0)]),
+        new("external-static/1", ["supply_static", "return_static"], inputs =>
+            [new("external_static", "External static", ExternalStatic.Total(inputs.Input("supply_static", 0), inputs.Input("return_static", 1)).Estimate, "in. w.c.", 2)]),
+    ];
+
+    static IEnumerable<Calculated> AirFreeMonoxide(ResultInputs inputs)
+    {
+        Estimate? airFree = AirFree.Guarded(inputs.Input("flue_co", 0), inputs.Input("oxygen", 1));
+        yield return new Calculated("co_air_free", "CO air-free", airFree ?? Estimate.Unknown, "ppm", 0,
+            airFree is null ? FormattableString.Invariant($"oxygen above {AirFree.LargestOxygenPercent} % dilutes too much") : "");
+    }
+
+    static IEnumerable<Calculated> Combustion(ResultInputs inputs)
+    {
+        Fuel fuel = Fuel.Find(inputs.Plan.Appliance.FuelId) ?? throw new InvalidOperationException($"No fuel '{inputs.Plan.Appliance.FuelId}'.");
+        Estimate oxygen = inputs.InSi("oxygen"), monoxide = inputs.InSi("flue_co"), flue = inputs.InSi("flue_temperature"), air = inputs.InSi("air_temperature");
+        CombustionEvaluation evaluation = CombustionEvaluation.Of(
+            new FlueReading(new Fraction(oxygen.Value), new Fraction(monoxide.Value), new Temperature(flue.Value), new Temperature(air.Value))
+            {
+                Pressure = AbsolutePressure.StandardAtmosphere,
+                Uncertainty = new FlueUncertainty(
+                    new Fraction(oxygen.StandardUncertainty), new Fraction(monoxide.StandardUncertainty),
+                    new TemperatureDifference(flue.StandardUncertainty), new TemperatureDifference(air.StandardUncertainty)),
+            },
+            fuel);
+        string remark = evaluation.Refusal ?? "";
+        return
+        [
+            new("excess_air", "Excess air", evaluation.ExcessAirPercent, "%", 0, remark),
+            new("efficiency", "Efficiency, gross", evaluation.EfficiencyPercent, "%", 1, remark),
+            new("dew_point", "Dew point", InFahrenheit(evaluation.DewPointCelsius), "°F", 0, remark),
+        ];
+    }
+
+    static Estimate InFahrenheit(Estimate celsius) => new(Temperature.FromCelsius(celsius.Value).Fahrenheit, 1.8 * celsius.StandardUncertainty);
+}

@@ -1,0 +1,244 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using static HandsFreeStartup.Procedure.Deciding.PhaseMachine;
+
+namespace HandsFreeStartup.Procedure.Deciding;
+
+/// <summary>How far a step has come.</summary>
+enum StepStatus
+{
+    Ahead,
+    Done,
+    Skipped,
+}
+
+/// <summary>A reading that was entered, and whether it still counts.</summary>
+sealed record KeptReading(EnteredReading Reading, string StepId, ReadingState State);
+
+/// <summary>Something open; <see cref="IsClosed"/> while only its leak check is missing.</summary>
+sealed record OpenThing(Thing Thing, bool IsClosed);
+
+/// <summary>The timer of a step.</summary>
+sealed record RunningTimer(DateTimeOffset StartedAt, TimeSpan Duration, bool IsHalfway, bool IsEnded)
+{
+    public TimeSpan Remaining(DateTimeOffset now) => IsEnded ? TimeSpan.Zero : Larger(TimeSpan.Zero, Smaller(Duration, StartedAt + Duration - now));
+
+    static TimeSpan Larger(TimeSpan one, TimeSpan other) => one > other ? one : other;
+
+    static TimeSpan Smaller(TimeSpan one, TimeSpan other) => one < other ? one : other;
+}
+
+/// <summary>What the events of a start-up add up to. Only <see cref="Apply"/> changes it.</summary>
+sealed class StartupState(StartupPlan plan)
+{
+    readonly PhaseMachine _machine = new();
+    readonly Dictionary<string, StepStatus> _steps = [];
+
+    public StartupPlan Plan { get; } = plan;
+    public Phase Phase => _machine.Phase;
+    public JobDescription? Job { get; private set; }
+    public int StepIndex { get; private set; }
+    public Step Step => Plan.Steps[StepIndex];
+    public Dictionary<ReadingKey, KeptReading> Readings { get; } = [];
+    public Dictionary<string, ImmutableArray<CalculatedResult>> Results { get; } = [];
+    public List<OpenThing> Open { get; } = [];
+    public Dictionary<string, RunningTimer> Timers { get; } = [];
+    public EnteredReading? Doubtful { get; private set; }
+    public ReadingKey? Provisional { get; private set; }
+    public ReadingKey? LastEntered { get; private set; }
+    public DictationPurpose Purpose { get; private set; }
+    public StopCause Cause { get; private set; }
+    public bool IsStopped { get; private set; }
+    public bool IsPaused { get; private set; }
+    public bool Signs { get; private set; }
+    public bool IsSigned { get; private set; }
+    public decimal? AdjustedFrom { get; private set; }
+
+    public StepStatus Status(Step step) => _steps.GetValueOrDefault(step.Id);
+
+    public KeptReading? Reading(string fieldId, string? scope) => Readings.GetValueOrDefault(new ReadingKey(fieldId, scope ?? ""));
+
+    public bool Counts(string fieldId, string? scope) => Reading(fieldId, scope) is { State: ReadingState.Provisional or ReadingState.Final };
+
+    public void Apply(StartupEvent happened)
+    {
+        switch (happened)
+        {
+            case StartupBegan began:
+                Job = began.Job;
+                _machine.Fire(Move.Begin);
+                break;
+            case StepEntered entered:
+                Enter(entered);
+                break;
+            case StepDone done:
+                _steps[done.StepId] = StepStatus.Done;
+                break;
+            case StepSkipped skipped:
+                _steps[skipped.StepId] = StepStatus.Skipped;
+                _machine.Fire(Move.Settle);
+                break;
+            case ReadingEntered entered:
+                Keep(entered);
+                break;
+            case ReadingStood stood:
+                Readings[stood.Key] = Readings[stood.Key] with { State = ReadingState.Final };
+                Provisional = null;
+                break;
+            case ReadingScratched scratched:
+                Readings.Remove(scratched.Key);
+                Forget(scratched.Key);
+                break;
+            case ReadingVoided voided:
+                Readings[voided.Key] = Readings[voided.Key] with { State = ReadingState.Void };
+                Forget(voided.Key);
+                break;
+            case ConfirmationAsked asked:
+                Doubtful = asked.Reading;
+                _machine.Fire(Move.ReadBack);
+                break;
+            case ConfirmationRefused:
+                Doubtful = null;
+                _machine.Fire(Move.Settle);
+                break;
+            case ResultsComputed computed:
+                Results[computed.Scope] = [.. Results.GetValueOrDefault(computed.Scope, [])
+                    .Where(old => computed.Results.All(result => result.Id != old.Id)), .. computed.Results];
+                break;
+            case TimerStarted started:
+                Timers[started.StepId] = new RunningTimer(started.At, started.Duration, false, false);
+                break;
+            case TimerHalfway half:
+                Timers[half.StepId] = Timers[half.StepId] with { IsHalfway = true };
+                break;
+            case TimerEnded ended:
+                Timers[ended.StepId] = Timers[ended.StepId] with { IsHalfway = true, IsEnded = true };
+                break;
+            case ThingOpened opened:
+                Open.RemoveAll(open => open.Thing.Name == opened.Thing.Name);
+                Open.Add(new OpenThing(opened.Thing, false));
+                break;
+            case ThingClosed closed:
+                Close(closed.Name);
+                break;
+            case ThingProved proved:
+                Open.RemoveAll(open => open.Thing.Name == proved.Name && open.IsClosed);
+                break;
+            case DictationAsked asked:
+                Purpose = asked.Purpose;
+                _machine.Fire(Move.Dictate);
+                break;
+            case NoteTaken:
+                _machine.Fire(Move.Settle);
+                break;
+            case DictationCancelled or FinishDeclined:
+                _machine.Fire(IsStopped ? Move.HoldStill : Move.Settle);
+                break;
+            case ListeningPaused:
+                IsPaused = true;
+                break;
+            case ListeningResumed:
+                IsPaused = false;
+                break;
+            case StartupStopped stopped:
+                Stop(stopped);
+                break;
+            case StartupResumed:
+                IsStopped = false;
+                _machine.Fire(Move.Settle);
+                break;
+            case FinishAsked asked:
+                Signs = asked.Signs;
+                _machine.Fire(Move.AskFinish);
+                break;
+            case StartupSigned:
+                IsSigned = true;
+                _steps[Step.Id] = StepStatus.Done;
+                _machine.Fire(Move.End);
+                break;
+            case EndedOutOfService:
+                _machine.Fire(Move.End);
+                break;
+            case AdjustmentMade or AnswerGiven or QuestionAsked or CommandRefused:
+                break;
+            default:
+                throw new InvalidOperationException($"No rule for the event {happened.GetType().Name}.");
+        }
+    }
+
+    public string Drawing() => _machine.Drawing();
+
+    void Enter(StepEntered entered)
+    {
+        StepIndex = Plan.IndexOf(entered.StepId);
+        LastEntered = null;
+        AdjustedFrom = Step.Kind == StepKind.Adjust
+            ? Step.Readings.Select(demand => Reading(demand.FieldId, Step.Scope)?.Reading.Value).FirstOrDefault()
+            : null;
+        if (entered.Arrival != Arrival.Forward)
+        {
+            _steps.Remove(entered.StepId);
+        }
+    }
+
+    void Keep(ReadingEntered entered)
+    {
+        ReadingKey key = entered.Reading.Key;
+        Forget(key);
+        Readings[key] = new KeptReading(entered.Reading, entered.StepId, ReadingState.Provisional);
+        Provisional = key;
+        LastEntered = key;
+        if (Phase == Phase.Confirming)
+        {
+            Doubtful = null;
+            _machine.Fire(Move.Settle);
+        }
+    }
+
+    void Forget(ReadingKey key)
+    {
+        if (Provisional == key)
+        {
+            Provisional = null;
+        }
+
+        if (LastEntered == key)
+        {
+            LastEntered = null;
+        }
+
+        if (Results.TryGetValue(key.Scope, out ImmutableArray<CalculatedResult> results))
+        {
+            Results[key.Scope] = [.. results.Where(result => !result.Inputs.ContainsKey(key.FieldId))];
+        }
+    }
+
+    void Close(string name)
+    {
+        int index = Open.FindIndex(open => open.Thing.Name == name);
+        if (index >= 0 && Open[index].Thing.IsGasSide)
+        {
+            Open[index] = Open[index] with { IsClosed = true };
+        }
+        else if (index >= 0)
+        {
+            Open.RemoveAt(index);
+        }
+    }
+
+    void Stop(StartupStopped stopped)
+    {
+        Cause = stopped.Cause;
+        IsStopped = true;
+        if (IsSigned)
+        {
+            IsSigned = false;
+            _steps.Remove(Step.Id);
+        }
+
+        IsPaused = false;
+        Doubtful = null;
+        _machine.Fire(Move.Stop);
+    }
+}

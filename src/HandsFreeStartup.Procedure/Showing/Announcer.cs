@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Deciding;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Showing;
+
+/// <summary>What the tool says about events. Limits are named only after a value was said.</summary>
+sealed class Announcer(StartupState state, DateTimeOffset now)
+{
+    public IReadOnlyList<Announcement> Announce(IReadOnlyList<StartupEvent> happened) => [.. happened.SelectMany(Of)];
+
+    /// <summary>The question that reads a doubtful reading back.</summary>
+    public static string ReadBack(EnteredReading doubtful) =>
+        $"{Fields.Find(doubtful.Key.FieldId)!.Label} {Numbers.Text(doubtful.Value)} {doubtful.UnitSymbol}? Say confirm, or say it again.";
+
+    /// <summary>What free speech is asked for.</summary>
+    public static string DictationPrompt(DictationPurpose purpose) => purpose switch
+    {
+        DictationPurpose.Note => "Say the note.",
+        DictationPurpose.SkipReason => "Say why this step is left undone.",
+        DictationPurpose.ResumeReason => "Say why it is safe to go on.",
+        _ => "Say why the furnace is not put into service.",
+    };
+
+    /// <summary>What a confirmation of "finish" does.</summary>
+    public static string FinishPrompt(bool signs) => signs
+        ? "Everything is done and closed. Confirm to sign the record."
+        : "The start-up is not complete. Confirm to end it: the furnace is not put into service.";
+
+    IEnumerable<Announcement> Of(StartupEvent happened) => happened switch
+    {
+        StepEntered entered => [Prompt(entered.Arrival)],
+        ReadingEntered entered => [Entered(entered.Reading)],
+        ReadingScratched scratched => [new($"{Label(scratched.Key)} scratched.")],
+        ConfirmationAsked asked => [new(ReadBack(asked.Reading), DigitByDigit: true)],
+        ConfirmationRefused => [new("Not entered. Say the reading again.")],
+        ResultsComputed computed => [.. computed.Results.Select(Result)],
+        AdjustmentMade made => [new($"{Label(made.Key)} adjusted from {Numbers.Text(made.From)} to {Numbers.Text(made.To)}.")],
+        AnswerGiven given => Answered(given),
+        TimerStarted started => [new($"Timer started: {Numbers.Text(started.Duration)}.")],
+        TimerHalfway half => [new($"Half of the time is over: {Numbers.Text(state.Timers[half.StepId].Remaining(now))} left.")],
+        TimerEnded ended => [new($"{Title(ended.StepId)}: the time is over.{(ended.StepId == state.Step.Id ? " Say next." : "")}")],
+        ThingOpened opened => [new($"Open now: {opened.Thing.Name}.")],
+        ThingClosed closed => [new($"Closed: {closed.Name}.{(state.Open.Any(open => open.Thing.Name == closed.Name) ? " It still needs a leak check." : "")}")],
+        DictationAsked asked => [new(DictationPrompt(asked.Purpose))],
+        DictationCancelled => [new("Cancelled.")],
+        NoteTaken => [new("Noted.")],
+        StepSkipped skipped => [new($"Skipped: {Title(skipped.StepId)}.")],
+        QuestionAsked asked => Queried(asked.Word),
+        CommandRefused refused => [new(refused.Reason)],
+        ListeningPaused => [new("Listening is paused. Say listen again to go on.")],
+        ListeningResumed => [new("Listening.")],
+        StartupStopped stopped => [new($"{Alarms.Of(stopped.Cause).Title}. {string.Join(' ', Alarms.Of(stopped.Cause).Lines)}", IsUrgent: true)],
+        StartupResumed => [new("The start-up goes on.")],
+        FinishAsked asked => [new(FinishPrompt(asked.Signs))],
+        FinishDeclined => [new("It goes on.")],
+        StartupSigned signed => [new($"Signed by {signed.Technician}. One copy stays at the furnace, one with the customer, one in the office.")],
+        EndedOutOfService => [new("Ended. The furnace is not put into service: shut it off, tag it, and tell the owner in writing.")],
+        _ => [],
+    };
+
+    static Announcement Entered(EnteredReading reading)
+    {
+        string verdict = reading.Limit is null || reading.Verdict is not { } found ? "" : $" {InWords(found, reading.Limit)}";
+        return new Announcement(
+            $"{Label(reading.Key)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}.{verdict}",
+            IsUrgent: reading is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail });
+    }
+
+    static Announcement Result(CalculatedResult result)
+    {
+        string verdict = result.Limit is null || result.Verdict is not { } found ? "" : $" {InWords(found, result.Limit)}";
+        return new Announcement(
+            $"{result.Label} {Views.Text(result)}.{verdict}",
+            IsUrgent: result is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail });
+    }
+
+    static string InWords(Verdict verdict, DeclaredLimit limit) => verdict switch
+    {
+        Verdict.Pass => $"Good: {limit.Text}.",
+        Verdict.ConditionalPass when limit.IsSafety => $"NOT PROVEN: too near to the limit, {limit.Text}. Measure again.",
+        Verdict.ConditionalPass => $"Good, but near to the limit: {limit.Text}.",
+        Verdict.ConditionalFail => $"OUTSIDE, near to the limit: {limit.Text}.",
+        Verdict.Fail => $"OUTSIDE THE LIMIT: {limit.Text}.",
+        _ => $"Cannot tell whether it is {limit.Text}.",
+    };
+
+    IEnumerable<Announcement> Answered(AnswerGiven given) =>
+        state.Step.Id == given.StepId && state.Step.Question is { } question && given.Answer != question.Proper && !question.StopsForGas
+            ? [new Announcement(question.Otherwise)]
+            : [];
+
+    IEnumerable<Announcement> Queried(CommandWord word) => word switch
+    {
+        CommandWord.RepeatThat => [state.Phase == Phase.Asking ? Prompt(Arrival.Forward) : new Announcement(Pending(), DigitByDigit: true)],
+        CommandWord.HowLong => [new(state.Timers.Values.Where(timer => !timer.IsEnded).Select(timer => $"{Numbers.Text(timer.Remaining(now))} left.").FirstOrDefault("No timer runs."))],
+        CommandWord.WhatIsOpen => [new(state.Open.Count == 0 ? "Nothing is open." : $"Open: {string.Join(", ", state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name}, leak check missing" : open.Thing.Name))}.")],
+        CommandWord.ReadBack => [new(EntriesOfStep())],
+        _ => [new($"You can say: {string.Join(", ", Expectations.Of(state).Readings.Select(reading => $"{reading.Names[0]} and a number").Concat(Expectations.Of(state).Commands.Select(command => Commands.Of(command).Id)))}.")],
+    };
+
+    string Pending() => state.Phase switch
+    {
+        Phase.Confirming => ReadBack(state.Doubtful!),
+        Phase.Stopped => string.Join(' ', Alarms.Of(state.Cause).Lines),
+        Phase.Signing => FinishPrompt(state.Signs),
+        _ => DictationPrompt(state.Purpose),
+    };
+
+    string EntriesOfStep()
+    {
+        ImmutableArray<string> entries = [.. state.Step.Readings
+            .Where(demand => state.Counts(demand.FieldId, state.Step.Scope))
+            .Select(demand => state.Reading(demand.FieldId, state.Step.Scope)!.Reading)
+            .Select(reading => $"{Label(reading.Key)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}")];
+        return entries.IsEmpty ? "Nothing is entered in this step." : $"{string.Join(". ", entries)}.";
+    }
+
+    Announcement Prompt(Arrival arrival)
+    {
+        Step step = state.Step;
+        string back = arrival == Arrival.Return ? "Back to this step. " : "";
+        string caution = step.Caution is null ? "" : $" Caution: {step.Caution}";
+        return new Announcement($"{back}{step.Title}. {step.Do}{caution}{(step.Question is null ? "" : $" {step.Question.Text}")}");
+    }
+
+    string Title(string stepId) => state.Plan.Steps[state.Plan.IndexOf(stepId)].Title;
+
+    static string Label(ReadingKey key) => $"{Fields.Find(key.FieldId)!.Label}{(key.Scope.Length == 0 ? "" : $", {key.Scope}")}";
+}

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Deciding;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Showing;
+
+/// <summary>What may be said in a given state.</summary>
+static class Expectations
+{
+    static readonly ImmutableArray<CommandWord> Safety = [CommandWord.EmergencyStop, CommandWord.GasSmell];
+
+    public static Expectation Of(StartupState state) => state.Phase switch
+    {
+        Phase.Preparing or Phase.Finished => Only([]),
+        _ when state.IsPaused => Only([CommandWord.ListenAgain]),
+        Phase.Dictating => new([], Safety, [], Dictation: true),
+        Phase.Signing => Only([CommandWord.ScratchThat], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
+        Phase.Stopped => Only([CommandWord.Finish, CommandWord.RepeatThat, CommandWord.WhatIsOpen], AnswerWord.Yes),
+        Phase.Confirming => new(
+            Readings(state.Step),
+            [CommandWord.ScratchThat, CommandWord.RepeatThat, CommandWord.HowLong, CommandWord.WhatIsOpen, CommandWord.Help, .. Safety],
+            [AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No]),
+        _ => new(Readings(state.Step), [.. Commands(state.Step), .. Safety], state.Step.Question is null ? [] : [AnswerWord.Yes, AnswerWord.No]),
+    };
+
+    static Expectation Only(ImmutableArray<CommandWord> commands, params ImmutableArray<AnswerWord> answers) =>
+        new([], [.. commands, .. Safety], answers);
+
+    static ImmutableArray<ExpectedReading> Readings(Step step) =>
+    [
+        .. step.Readings.Select(demand => Fields.Find(demand.FieldId)!)
+            .Select(field => new ExpectedReading(field, [.. field.SpokenNames, .. step.Also.GetValueOrDefault(field.Id, [])])),
+    ];
+
+    static IEnumerable<CommandWord> Commands(Step step)
+    {
+        ImmutableArray<CommandWord> forward = step.Kind switch
+        {
+            StepKind.Ask => [],
+            StepKind.Sign => [],
+            StepKind.Wait => [CommandWord.Next, CommandWord.Done, CommandWord.StartTimer],
+            _ => [CommandWord.Done, CommandWord.Next],
+        };
+        return
+        [
+            .. forward,
+            CommandWord.GoBack, CommandWord.RepeatThat, CommandWord.ScratchThat, CommandWord.SkipStep, CommandWord.Note, CommandWord.HowLong,
+            CommandWord.ReadBack, CommandWord.PauseListening, CommandWord.WhatIsOpen, CommandWord.Help, CommandWord.Finish,
+        ];
+    }
+}

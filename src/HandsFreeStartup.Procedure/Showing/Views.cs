@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Deciding;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Showing;
+
+/// <summary>Makes the view of a state.</summary>
+static class Views
+{
+    public static StartupView Of(StartupState state, DateTimeOffset now)
+    {
+        Step step = state.Step;
+        string scope = step.Scope ?? "";
+        return new StartupView(
+            state.Plan.Checklist.Title, state.Plan.Appliance.Title, state.Plan.Site.Title, state.Job?.IsDemonstration ?? false,
+            state.Phase, state.StepIndex + 1, state.Plan.Steps.Length, step.Section, step.Title, step.Do, step.Why, step.Caution,
+            ListeningFor(state), Question(state), state.IsPaused,
+            [.. Readings(state, step, scope)],
+            [.. state.Results.GetValueOrDefault(scope, []).Select(Line)],
+            [.. state.Timers.Where(timer => !timer.Value.IsEnded || timer.Key == step.Id).Select(timer => new TimerLine(
+                state.Plan.Steps[state.Plan.IndexOf(timer.Key)].Title, timer.Value.Remaining(now), timer.Value.Duration))],
+            [.. state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} (leak check missing)" : open.Thing.Name)],
+            state.Phase == Phase.Stopped || state.IsStopped ? Alarms.Of(state.Cause) : null,
+            Expectations.Of(state));
+    }
+
+    /// <summary>Value, uncertainty and unit of a result, or why it cannot be told.</summary>
+    public static string Text(CalculatedResult result) => result.Value is { } value
+        ? $"{Numbers.Text(value, result.Decimals)}{(result.ExpandedUncertainty is { } u ? $" ± {Numbers.Text(u, result.Decimals)}" : "")} {result.UnitSymbol}".TrimEnd()
+        : $"cannot tell: {result.Remark}";
+
+    /// <summary>A limit with its source.</summary>
+    public static string Text(DeclaredLimit? limit) => limit is null ? "" : $"{limit.Text} ({limit.Source})";
+
+    static ResultLine Line(CalculatedResult result) => new(result.Label, Text(result), result.Verdict, Text(result.Limit));
+
+    /// <summary>The step's own readings first, then others of the same stage.</summary>
+    static IEnumerable<ReadingLine> Readings(StartupState state, Step step, string scope)
+    {
+        ImmutableArray<string> own = [.. step.Readings.Select(demand => demand.FieldId)];
+        IEnumerable<string> others = scope.Length == 0 ? [] : state.Readings.Keys.Where(key => key.Scope == scope).Select(key => key.FieldId);
+        foreach (string fieldId in own.Concat(others).Distinct())
+        {
+            Field field = Fields.Find(fieldId)!;
+            if (state.Doubtful is { } doubtful && doubtful.Key == new ReadingKey(fieldId, scope))
+            {
+                yield return new ReadingLine(field.Label, Numbers.Text(doubtful.Value), doubtful.UnitSymbol, ReadingState.Doubtful, null, "");
+            }
+            else if (state.Reading(fieldId, scope) is { } kept)
+            {
+                yield return new ReadingLine(
+                    field.Label, Numbers.Text(kept.Reading.Value), kept.Reading.UnitSymbol, kept.State,
+                    kept.State == ReadingState.Void ? null : kept.Reading.Verdict, Text(kept.Reading.Limit));
+            }
+            else
+            {
+                yield return new ReadingLine(field.Label, "--", field.Unit.Symbol, ReadingState.Missing, null, "");
+            }
+        }
+    }
+
+    static ImmutableArray<string> ListeningFor(StartupState state)
+    {
+        Step step = state.Step;
+        return state.Phase switch
+        {
+            Phase.Confirming => ["confirm", "no", "or the reading again"],
+            Phase.Dictating => ["free speech: say it in one go", "F6 cancels"],
+            Phase.Signing => ["confirm", "no"],
+            Phase.Stopped => ["yes (only if it is safe to go on)", "finish"],
+            Phase.Finished or Phase.Preparing => [],
+            _ when state.IsPaused => ["listen again"],
+            _ => [.. Missing(state, step), .. Moves(state, step)],
+        };
+    }
+
+    static IEnumerable<string> Missing(StartupState state, Step step) => step.Readings
+        .Where(demand => !state.Counts(demand.FieldId, step.Scope) || step.Kind == StepKind.Adjust)
+        .Select(demand => Fields.Find(demand.FieldId)!)
+        .Select(field => $"{step.Also.GetValueOrDefault(field.Id, field.SpokenNames)[0]} + {Unit(field)}");
+
+    static string Unit(Field field) => field.FewestDecimals switch
+    {
+        0 => $"number ({field.Unit.Symbol})",
+        1 => $"number with one decimal ({field.Unit.Symbol})",
+        _ => $"number with {field.FewestDecimals} decimals ({field.Unit.Symbol})",
+    };
+
+    static IEnumerable<string> Moves(StartupState state, Step step) => step.Kind switch
+    {
+        StepKind.Ask => ["yes", "no"],
+        StepKind.Sign => ["finish"],
+        StepKind.Wait => state.Timers.GetValueOrDefault(step.Id) is { IsEnded: true } ? ["next"] : ["how long"],
+        StepKind.Read => step.Readings.All(demand => state.Counts(demand.FieldId, step.Scope)) ? ["next", "scratch that"] : [],
+        StepKind.Adjust => ["done"],
+        _ => ["done"],
+    };
+
+    static string? Question(StartupState state) => state.Phase switch
+    {
+        Phase.Confirming => Announcer.ReadBack(state.Doubtful!),
+        Phase.Dictating => Announcer.DictationPrompt(state.Purpose),
+        Phase.Signing => Announcer.FinishPrompt(state.Signs),
+        Phase.Stopped => "Is it safe to go on?",
+        Phase.Asking => state.Step.Question?.Text,
+        _ => null,
+    };
+}

@@ -1,0 +1,120 @@
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Tests.Support;
+
+/// <summary>A procedure with the log beside it: decides, keeps, applies, as the session does.</summary>
+sealed class LiveJob
+{
+    readonly StartupPlan _plan;
+    readonly List<StartupEvent> _log = [];
+
+    public LiveJob(StartupPlan? plan = null)
+    {
+        _plan = plan ?? Some.Plan();
+        Procedure = new StartupProcedure(_plan);
+        Keep(Procedure.Begin(Some.Job, Now));
+    }
+
+    public StartupProcedure Procedure { get; }
+    public DateTimeOffset Now { get; set; } = Some.Morning;
+    public IReadOnlyList<StartupEvent> Log => _log;
+    public IReadOnlyList<StartupEvent> Last { get; private set; } = [];
+    public StartupView View => Procedure.View(Now);
+    public string Step => _log.OfType<StepEntered>().Last().StepId;
+
+    public LiveJob Say(string fieldId, decimal value, Certainty certainty = Certainty.Green) =>
+        Give(new Phrase.Reading(Fields.Find(fieldId)!, value, Some.Heard(certainty)));
+
+    public LiveJob Say(CommandWord word) => Give(new Phrase.Order(word, Some.Heard()));
+
+    public LiveJob Say(AnswerWord word) => Give(new Phrase.Answer(word, Some.Heard()));
+
+    public LiveJob Dictate(string text) => Give(new Phrase.Dictation(Some.Heard() with { Words = text }));
+
+    public LiveJob Wait(TimeSpan span)
+    {
+        Now += span;
+        return Give(new Phrase.TimePassed());
+    }
+
+    public LiveJob Give(Phrase phrase)
+    {
+        Keep(Procedure.Decide(phrase, Now));
+        return this;
+    }
+
+    /// <summary>Everything as it should go, up to the step of that id.</summary>
+    public LiveJob GoTo(string stepId)
+    {
+        for (int moves = 0; Step != stepId && moves < 100; moves++)
+        {
+            DoStep();
+        }
+
+        Assert.Equal(stepId, Step);
+        return this;
+    }
+
+    /// <summary>Another procedure to which the stored events were applied.</summary>
+    public StartupProcedure Replayed()
+    {
+        StartupProcedure replayed = new(_plan);
+        foreach (StartupEvent happened in _log)
+        {
+            replayed.Apply(happened);
+        }
+
+        return replayed;
+    }
+
+    /// <summary>The current step as it should go.</summary>
+    public void DoStep()
+    {
+        Step step = _plan.Steps[_plan.IndexOf(Step)];
+        switch (step.Kind)
+        {
+            case StepKind.Ask:
+                Say(step.Question!.Proper ? AnswerWord.Yes : AnswerWord.No);
+                break;
+            case StepKind.Wait:
+                Wait(step.Timer!.Duration).Say(CommandWord.Next);
+                break;
+            case StepKind.Read or StepKind.Adjust:
+                foreach (ReadingDemand demand in step.Readings)
+                {
+                    Say(demand.FieldId, Good(demand.FieldId));
+                }
+
+                Say(CommandWord.Next);
+                break;
+            default:
+                Say(CommandWord.Done);
+                break;
+        }
+    }
+
+    static decimal Good(string fieldId) => fieldId switch
+    {
+        "oxygen" => 7.6m,
+        "flue_co" => 12m,
+        "flue_temperature" => 328m,
+        "air_temperature" => 68m,
+        "manifold_pressure" => 3.5m,
+        "supply_temperature" => 122m,
+        "return_temperature" => 68m,
+        "room_co" => 2m,
+        _ => throw new ArgumentOutOfRangeException(nameof(fieldId), fieldId, "no good value known"),
+    };
+
+    void Keep(IReadOnlyList<StartupEvent> events)
+    {
+        Last = events;
+        foreach (StartupEvent happened in events)
+        {
+            _log.Add(happened);
+            Procedure.Apply(happened);
+        }
+    }
+}

@@ -1,0 +1,62 @@
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Tests.Support;
+
+namespace HandsFreeStartup.Procedure.Tests;
+
+public sealed class TimerTests
+{
+    [Fact]
+    public void A_timer_starts_with_its_step_and_is_told_at_half_and_end()
+    {
+        LiveJob job = new LiveJob().GoTo("warm-up");
+        Assert.Equal(TimeSpan.FromMinutes(8), job.View.Timers.Single().Remaining);
+
+        Assert.Empty(job.Wait(TimeSpan.FromMinutes(3.9)).Last);
+        Assert.IsType<TimerHalfway>(Assert.Single(job.Wait(TimeSpan.FromMinutes(0.1)).Last));
+        Assert.Empty(job.Wait(TimeSpan.FromMinutes(3.9)).Last);
+        Assert.IsType<TimerEnded>(Assert.Single(job.Wait(TimeSpan.FromMinutes(0.1)).Last));
+        Assert.Empty(job.Wait(TimeSpan.FromMinutes(1)).Last);
+    }
+
+    [Fact]
+    public void The_step_cannot_be_left_before_the_time_is_over()
+    {
+        LiveJob job = new LiveJob().GoTo("warm-up").Wait(TimeSpan.FromMinutes(7)).Say(CommandWord.Next);
+
+        Assert.Contains("1:00", Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_machine_that_slept_through_the_time_tells_half_and_end_together()
+    {
+        LiveJob job = new LiveJob().GoTo("warm-up").Wait(TimeSpan.FromMinutes(20));
+
+        Assert.Collection(job.Last, happened => Assert.IsType<TimerHalfway>(happened), happened => Assert.IsType<TimerEnded>(happened));
+    }
+
+    [Fact]
+    public void A_clock_set_back_never_ends_a_timer_and_never_shows_more_than_the_whole()
+    {
+        LiveJob job = new LiveJob().GoTo("warm-up").Wait(TimeSpan.FromHours(-2));
+
+        Assert.Empty(job.Last);
+        Assert.Equal(TimeSpan.FromMinutes(8), job.View.Timers.Single().Remaining);
+    }
+
+    [Fact]
+    public void Start_timer_starts_it_again()
+    {
+        LiveJob job = new LiveJob().GoTo("warm-up").Wait(TimeSpan.FromMinutes(7)).Say(CommandWord.StartTimer);
+
+        Assert.Equal(TimeSpan.FromMinutes(8), job.View.Timers.Single().Remaining);
+    }
+
+    [Fact]
+    public void A_factor_shortens_every_timer_for_a_demonstration()
+    {
+        LiveJob job = new LiveJob(Some.Plan(timerFactor: 0.01)).GoTo("warm-up");
+
+        Assert.Equal(TimeSpan.FromSeconds(4.8), job.View.Timers.Single().Remaining);
+    }
+}
