@@ -1,1 +1,1 @@
-return 0;
+return await HandsFreeStartup.CommandLine.Run(args, Console.Out, Console.Error);

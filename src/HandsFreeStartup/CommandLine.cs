@@ -1,0 +1,65 @@
+using System.CommandLine;
+using HandsFreeStartup.Running;
+using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Start;
+using HandsFreeStartup.Storage.UserFiles;
+
+namespace HandsFreeStartup;
+
+/// <summary>The program from the outside: its commands, its messages and its exit codes.</summary>
+/// <remarks>0 done, 1 found something, 2 wrong use or file, 3 internal failure. Data goes to standard output, messages to standard error.</remarks>
+public static class CommandLine
+{
+    /// <summary>Every command under its root. A new command is one entry here.</summary>
+    public static RootCommand Build() => new(
+        """
+        Leads a technician hands-free through the start-up of a gas furnace: says each step, hears the readings, keeps the record.
+        It helps to forget nothing; local codes, the maker's instructions and licensed practice decide.
+        """)
+    {
+        StartCommand.Build(),
+        DataFolder.Option,
+    };
+
+    /// <summary>Runs one command.</summary>
+    /// <param name="arguments">As given by the shell.</param>
+    /// <param name="output">For data.</param>
+    /// <param name="error">For messages.</param>
+    /// <returns>The exit code.</returns>
+    public static async Task<int> Run(string[] arguments, TextWriter output, TextWriter error)
+    {
+        ParseResult parsed = Build().Parse(arguments);
+        if (parsed.Errors.Count > 0)
+        {
+            await error.WriteLineAsync($"{OneLine(parsed.Errors[0].Message)} Add --help to see what can be given.");
+            return ExitCode.WrongUse;
+        }
+
+        try
+        {
+            return await parsed.InvokeAsync(new InvocationConfiguration
+            {
+                Output = output,
+                Error = error,
+                EnableDefaultExceptionHandler = false,
+                ProcessTerminationTimeout = null,
+            });
+        }
+        catch (Exception e) when (e is WrongUseException or ChecklistFileException or SoundFileException)
+        {
+            await error.WriteLineAsync(e.Message);
+            return ExitCode.WrongUse;
+        }
+        catch (Exception e)
+        {
+            await error.WriteLineAsync($"Something failed inside the program: {OneLine(e.Message)} {DataFolder.Of(parsed).KeepDetails(e)}");
+            return ExitCode.InternalFailure;
+        }
+    }
+
+    static string OneLine(string message)
+    {
+        string line = string.Join(' ', message.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return line.EndsWith('.') ? line : $"{line}.";
+    }
+}

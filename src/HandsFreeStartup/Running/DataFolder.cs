@@ -1,0 +1,46 @@
+using System.CommandLine;
+
+namespace HandsFreeStartup.Running;
+
+/// <summary>Where records and the program's own notes are kept.</summary>
+/// <param name="Path">Full path; it is made when something is first kept in it.</param>
+public sealed record DataFolder(string Path)
+{
+    /// <summary>Moves the folder; every command has it.</summary>
+    public static Option<string?> Option { get; } = new("--data")
+    {
+        Description = "Folder of the records, instead of handsfree-startup in the user's data folder.",
+        HelpName = "DIR",
+        Recursive = true,
+    };
+
+    /// <summary>The records, one file a job.</summary>
+    public string Jobs => System.IO.Path.Combine(Path, "jobs");
+
+    /// <summary>The folder that the user named, or the usual one (XDG base directories).</summary>
+    public static DataFolder Of(ParseResult parsed) => new(System.IO.Path.GetFullPath(parsed.GetValue(Option) ?? Usual()));
+
+    /// <summary>Writes the details of a failure to a file of its own.</summary>
+    /// <returns>One sentence that says where they are, or why they are lost.</returns>
+    public string KeepDetails(Exception failure)
+    {
+        try
+        {
+            string folder = System.IO.Path.Combine(Path, "failures");
+            Directory.CreateDirectory(folder);
+            string file = System.IO.Path.Combine(folder, $"{Guid.CreateVersion7():N}.txt");
+            File.WriteAllText(file, failure.ToString());
+            return $"Details: {file}";
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return $"The details could not be kept in {Path}.";
+        }
+    }
+
+    static string Usual() => System.IO.Path.Combine(
+        Environment.GetEnvironmentVariable("XDG_DATA_HOME") is { Length: > 0 } data
+            ? data
+            : System.IO.Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), ".local", "share"),
+        "handsfree-startup");
+}

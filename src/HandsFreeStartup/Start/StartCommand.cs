@@ -1,0 +1,41 @@
+using System.CommandLine;
+using HandsFreeStartup.Running;
+
+namespace HandsFreeStartup.Start;
+
+/// <summary>The command <c>start</c>.</summary>
+public static class StartCommand
+{
+    static readonly Option<string[]> Wav = new("--wav") { Description = "Hear recordings, in this order, instead of the microphone.", HelpName = "FILE", AllowMultipleArgumentsPerToken = true };
+    static readonly Option<bool> Keys = new("--keys") { Description = "No voice: type what you would say." };
+    static readonly Option<bool> Demo = new("--demo") { Description = "A whole start-up from recordings of this program. No real furnace, no real record." };
+    static readonly Option<bool> Quick = new("--quick") { Description = "Short timers; the record is marked as a demonstration." };
+    static readonly Option<bool> Plain = new("--plain") { Description = "Lines instead of a screen (always so when the output is no terminal)." };
+    static readonly Option<string?> Appliance = new("--appliance") { Description = "What the rating plate and the maker's instructions state, as YAML.", HelpName = "FILE" };
+    static readonly Option<string?> Checklist = new("--checklist") { Description = "The procedure, as YAML.", HelpName = "FILE" };
+    static readonly Option<string?> Site = new("--site") { Description = "Where and for whom, as YAML.", HelpName = "FILE" };
+    static readonly Option<string?> Technician = new("--technician") { Description = "Who does the work and signs.", HelpName = "NAME" };
+    static readonly Option<string?> Microphone = new("--microphone") { Description = "Another microphone: its name, or a whole command that writes 16 kHz raw sound.", HelpName = "NAME" };
+    static readonly Option<string?> Model = new("--model") { Description = "Another recogniser model.", HelpName = "FILE" };
+    static readonly Option<int> Ears = new("--ears") { Description = "1: the small recogniser alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 1 };
+    static readonly Option<string?> Resume = new("--resume") { Description = "Go on with a job that was broken off: its name, or nothing for the newest.", HelpName = "JOB", Arity = ArgumentArity.ZeroOrOne };
+    static readonly Option<bool> Mute = new("--mute") { Description = "Do not speak." };
+
+    /// <summary>The command with its options.</summary>
+    public static Command Build()
+    {
+        Command command = new("start", "Run a start-up: by microphone, unless --wav or --keys is given.")
+        {
+            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Site, Technician, Microphone, Model, Ears, Resume, Mute,
+        };
+        Ears.AcceptOnlyFromAmong("1", "2");
+        command.SetAction((parsed, cancellation) => throw new WrongUseException($"The start-up itself is not built in yet; its record would be kept in {Read(parsed).Data.Jobs}."));
+        return command;
+    }
+
+    static StartOptions Read(ParseResult parsed) => new(
+        [.. parsed.GetValue(Wav) ?? []], parsed.GetValue(Keys), parsed.GetValue(Demo), parsed.GetValue(Quick), parsed.GetValue(Plain),
+        parsed.GetValue(Appliance), parsed.GetValue(Checklist), parsed.GetValue(Site), parsed.GetValue(Technician),
+        parsed.GetValue(Microphone), parsed.GetValue(Model), parsed.GetValue(Ears),
+        parsed.GetResult(Resume) is not null, parsed.GetValue(Resume), parsed.GetValue(Mute), DataFolder.Of(parsed));
+}

@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Running;
+
+namespace HandsFreeStartup.Start;
+
+/// <summary>What <c>start</c> was asked to do.</summary>
+/// <param name="Wav">Recordings to hear instead of the microphone; empty for none.</param>
+/// <param name="Keys">Nothing is heard, everything is typed.</param>
+/// <param name="Demo">The demonstration.</param>
+/// <param name="Quick">Short timers.</param>
+/// <param name="Plain">Lines instead of a screen.</param>
+/// <param name="Appliance">Path of the appliance sheet, or null.</param>
+/// <param name="Checklist">Path of the procedure, or null.</param>
+/// <param name="Site">Path of the site, or null.</param>
+/// <param name="Technician">Who works, or null.</param>
+/// <param name="Microphone">Which microphone, or null for the system's default.</param>
+/// <param name="Model">Path of another recogniser model, or null.</param>
+/// <param name="Ears">Number of recognisers, 1 or 2.</param>
+/// <param name="Resume">Whether an earlier job goes on.</param>
+/// <param name="Job">Which job goes on; null for the newest unfinished one.</param>
+/// <param name="Mute">Whether the tool keeps silent.</param>
+/// <param name="Data">Where the record is kept.</param>
+public sealed record StartOptions(
+    ImmutableArray<string> Wav, bool Keys, bool Demo, bool Quick, bool Plain,
+    string? Appliance, string? Checklist, string? Site, string? Technician, string? Microphone, string? Model, int Ears,
+    bool Resume, string? Job, bool Mute, DataFolder Data);

@@ -1,0 +1,31 @@
+using HandsFreeStartup.Tests.Support;
+
+namespace HandsFreeStartup.Tests;
+
+public sealed class CommandLineTests
+{
+    [Fact]
+    public async Task The_help_names_the_commands_and_who_decides()
+    {
+        ProgramResult result = await ProgramProcess.Run("--help");
+
+        Assert.Equal(0, result.ExitCode);
+        Assert.Contains("start", result.Output);
+        Assert.Contains("licensed practice decide", result.Output);
+        Assert.Empty(result.Error);
+    }
+
+    [Theory]
+    [InlineData("strat")]
+    [InlineData("start", "--applianze", "x.yaml")]
+    [InlineData("start", "--ears", "3")]
+    [InlineData()]
+    public async Task Wrong_use_is_one_sentence_and_exit_code_2(params string[] arguments)
+    {
+        ProgramResult result = await ProgramProcess.Run(arguments);
+
+        Assert.Equal(2, result.ExitCode);
+        Assert.Empty(result.Output);
+        Assert.Contains("--help", Assert.Single(result.Error.Trim().Split('\n')));
+    }
+}
