@@ -50,6 +50,14 @@ public static class RealGas
         fuel.RelativeDensity * Compressibility(SecondVirial(Air, temperature.Kelvin), temperature.Kelvin, pressure.Pascals)
         / CompressibilityFactor(fuel, temperature, pressure);
 
+    /// <summary>Heating value per volume of real gas, combustion and volume at the same base state: ideal value / Z; NaN where part of the fuel would condense.</summary>
+    /// <param name="fuel">The dry gas.</param>
+    /// <param name="temperature">Base temperature, reference of the combustion too.</param>
+    /// <param name="pressure">Base pressure.</param>
+    /// <param name="gross">Whether the water is liquid.</param>
+    public static HeatingValue HeatingValue(Fuel fuel, Temperature temperature, AbsolutePressure pressure, bool gross) =>
+        new(fuel.VolumetricHeatingValue(temperature, pressure, gross).JoulesPerCubicMetre / CompressibilityFactor(fuel, temperature, pressure));
+
     // Positive root of p/(R T) = ρ (1 + B ρ), as Z = 1 + B ρ = (1 + √(1 + 4 B p/(R T)))/2.
     static double Compressibility(double second, double kelvin, double pascals) =>
         (1 + Math.Sqrt(1 + 4 * second * pascals / (MolarGas.Constant * kelvin))) / 2;

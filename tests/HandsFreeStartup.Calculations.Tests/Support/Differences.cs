@@ -6,7 +6,6 @@ namespace HandsFreeStartup.Calculations.Tests.Support;
 sealed class Differences
 {
     readonly List<string> _found = [];
-    readonly Dictionary<string, double> _largest = [];
     int _compared;
 
     /// <summary>Compares against a table cell; an empty cell is "not defined" there and skipped.</summary>
@@ -20,8 +19,6 @@ sealed class Differences
         double expected = row.Number(column);
         double difference = Math.Abs(actual - expected);
         double allowed = Math.Max(absolute, relative * Math.Abs(expected));
-        double share = difference == 0 ? 0 : difference / allowed;
-        _largest[column] = Math.Max(share, _largest.GetValueOrDefault(column));
         if (!(difference <= allowed))
         {
             _found.Add(string.Create(CultureInfo.InvariantCulture, $"{column}: {actual:R} instead of {expected:R}, {difference:0.##E+0} over {allowed:0.##E+0}; row {row}"));
@@ -34,8 +31,4 @@ sealed class Differences
         Assert.True(_found.Count == 0, $"{_found.Count} of {_compared} cells differ:\n" + string.Join("\n", _found.Take(20)));
         Assert.True(_compared >= atLeast, $"only {_compared} cells were compared");
     }
-
-    /// <summary>Largest difference per column, as a share of what is allowed.</summary>
-    public override string ToString() =>
-        string.Join("\n", _largest.Select(pair => string.Create(CultureInfo.InvariantCulture, $"{pair.Key}: {pair.Value:0.0000}")));
 }
