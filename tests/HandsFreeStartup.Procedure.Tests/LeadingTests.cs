@@ -46,6 +46,17 @@ public sealed class LeadingTests
         Assert.Equal("rise", job.Step);
     }
 
+    [Theory]
+    [InlineData(3.9, "turn counter-clockwise, about 0.4")]
+    [InlineData(3.1, "turn clockwise, about 0.4")]
+    public void An_adjustment_says_which_way_to_turn_and_how_far_it_is(double pressure, string advice)
+    {
+        LiveJob job = new LiveJob().GoTo("manifold").Say("manifold_pressure", (decimal)pressure).Say(CommandWord.Next);
+
+        Assert.Contains(advice, job.View.Do, StringComparison.Ordinal);
+        Assert.Contains(job.Procedure.Announce(job.Last, job.Now), said => said.Text.Contains(advice, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_reading_is_provisional_until_the_next_accepted_phrase()
     {

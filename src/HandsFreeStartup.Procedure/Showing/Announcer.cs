@@ -62,11 +62,12 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         _ => [],
     };
 
-    static Announcement Entered(EnteredReading reading)
+    Announcement Entered(EnteredReading reading)
     {
+        string advice = Advice.For(state);
         string verdict = reading.Limit is null || reading.Verdict is not { } found ? "" : $" {InWords(found, reading.Limit)}";
         return new Announcement(
-            $"{Label(reading.Key)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}.{verdict}",
+            $"{Label(reading.Key)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}.{verdict}{(advice.Length == 0 ? "" : $" {advice}")}",
             IsUrgent: reading is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail });
     }
 
@@ -124,7 +125,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         Step step = state.Step;
         string back = arrival == Arrival.Return ? "Back to this step. " : "";
         string caution = step.Caution is null ? "" : $" Caution: {step.Caution}";
-        return new Announcement($"{back}{step.Title}. {step.Do}{caution}{(step.Question is null ? "" : $" {step.Question.Text}")}");
+        return new Announcement($"{back}{step.Title}. {Views.Do(state)}{caution}{(step.Question is null ? "" : $" {step.Question.Text}")}");
     }
 
     string Title(string stepId) => state.Plan.Steps[state.Plan.IndexOf(stepId)].Title;

@@ -15,7 +15,7 @@ static class Views
         string scope = step.Scope ?? "";
         return new StartupView(
             state.Plan.Checklist.Title, state.Plan.Appliance.Title, state.Plan.Site.Title, state.Job?.IsDemonstration ?? false,
-            state.Phase, state.StepIndex + 1, state.Plan.Steps.Length, step.Section, step.Title, step.Do, step.Why, step.Caution,
+            state.Phase, state.StepIndex + 1, state.Plan.Steps.Length, step.Section, step.Title, Do(state), step.Why, step.Caution,
             ListeningFor(state), Question(state), state.IsPaused,
             [.. Readings(state, step, scope)],
             [.. state.Results.GetValueOrDefault(scope, []).Select(Line)],
@@ -25,6 +25,9 @@ static class Views
             state.Phase == Phase.Stopped || state.IsStopped ? Alarms.Of(state.Cause) : null,
             Expectations.Of(state));
     }
+
+    /// <summary>What to do in the current step, with the advice of an adjustment.</summary>
+    public static string Do(StartupState state) => Advice.For(state) is { Length: > 0 } advice ? $"{state.Step.Do} {advice}" : state.Step.Do;
 
     /// <summary>Value, uncertainty and unit of a result, or why it cannot be told.</summary>
     public static string Text(CalculatedResult result) => result.Value is { } value
