@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Speech.Understanding;
+
+/// <summary>What a text means under an expectation.</summary>
+/// <param name="Meanings">All readings, commands or answers that the text can be; more than one has to be asked.</param>
+/// <param name="PointImplied">The number was said without its point.</param>
+/// <param name="Reason">Why it means nothing legal, or several things, as one sentence; empty when there is exactly one meaning.</param>
+public sealed record TextMeaning(ImmutableArray<Meaning> Meanings, bool PointImplied, string Reason);
+
+/// <summary>Reads typed, or freely decoded, text: "oxygen 7.6", "Draft minus point oh two inches.", "scratch that".</summary>
+public static class PhraseText
+{
+    static readonly ImmutableArray<(Unit Unit, ImmutableArray<string> Words)> Units =
+        [.. Fields.All.Select(field => field.Unit).Distinct().SelectMany(unit => unit.Spoken.Append(unit.Symbol).Select(way => (unit, PlainWords.Of(way))))];
+
+    /// <summary>A line from the keyboard as a phrase; what cannot be read becomes <see cref="Phrase.NotUnderstood"/> with one sentence that says why.</summary>
+    /// <param name="line">As typed.</param>
+    /// <param name="expectation">What may be entered now.</param>
+    public static Phrase Typed(string line, Expectation expectation)
+    {
+        Evidence evidence = Evidence.Typed(line.Trim());
+        TextMeaning text = Read(line, expectation);
+        if (text.Meanings is [var meaning] && (!expectation.Dictation || IsSafety(meaning)))
+        {
+            return ToPhrase(meaning, evidence);
+        }
+
+        return expectation.Dictation && evidence.Words.Length > 0
+            ? new Phrase.Dictation(evidence)
+            : new Phrase.NotUnderstood(evidence with { Certainty = Certainty.Red, Why = text.Reason });
+    }
+
+    /// <summary>Everything that <paramref name="text"/> can mean now.</summary>
+    /// <param name="text">Typed or decoded; capitals, commas and a final stop do not matter.</param>
+    /// <param name="expectation">What is legal.</param>
+    public static TextMeaning Read(string text, Expectation expectation)
+    {
+        ImmutableArray<string> words = PlainWords.Of(text);
+        return words.IsEmpty ? new TextMeaning([], false, "Nothing was said.") : ReadWord(words, expectation) ?? ReadReading(words, expectation);
+    }
+
+    internal static Phrase ToPhrase(Meaning meaning, Evidence evidence) => meaning switch
+    {
+        Meaning.Reading reading => new Phrase.Reading(reading.Field, reading.Value, evidence),
+        Meaning.Order order => new Phrase.Order(order.Word, evidence),
+        Meaning.Answer answer => new Phrase.Answer(answer.Word, evidence),
+        _ => new Phrase.NotUnderstood(evidence),
+    };
+
+    internal static bool IsSafety(Meaning meaning) => meaning is Meaning.Order order && Commands.Of(order.Word).IsSafetyPhrase;
+
+    static TextMeaning? ReadWord(ImmutableArray<string> words, Expectation expectation)
+    {
+        foreach (Command command in Commands.All.Where(command => PlainWords.Of(command.Id).SequenceEqual(words)))
+        {
+            return command.IsSafetyPhrase || expectation.Commands.Contains(command.Word)
+                ? One(new Meaning.Order(command.Word))
+                : Nothing($"\"{command.Id}\" cannot be said now.");
+        }
+
+        foreach (AnswerWord answer in Enum.GetValues<AnswerWord>().Where(answer => words is [var word] && word == answer.ToString().ToLowerInvariant()))
+        {
+            return expectation.Answers.Contains(answer) ? One(new Meaning.Answer(answer)) : Nothing("Nothing was asked that could be answered now.");
+        }
+
+        return null;
+    }
+
+    static TextMeaning ReadReading(ImmutableArray<string> words, Expectation expectation)
+    {
+        ImmutableArray<(Field Field, ImmutableArray<string> After)> named =
+        [
+            .. from reading in expectation.Readings
+               from name in reading.Names
+               let start = PlainWords.Of(name)
+               where words.Length >= start.Length && words[..start.Length].SequenceEqual(start)
+               select (reading.Field, words[start.Length..]),
+        ];
+        if (named.IsEmpty)
+        {
+            return Nothing("It begins with no name or command that can be said now.");
+        }
+
+        var found = named
+            .SelectMany(name => NumbersOf(name.After, name.Field).Select(number => (Meaning: new Meaning.Reading(name.Field, number.Value), number.PointImplied)))
+            .DistinctBy(reading => reading.Meaning).ToArray();
+        return found switch
+        {
+            [] => Nothing(WhyNoNumber(named[^1].Field, named[^1].After)),
+            [var only] => new TextMeaning([only.Meaning], only.PointImplied, ""),
+            _ => new TextMeaning(
+                [.. found.Select(reading => reading.Meaning)],
+                found.Any(reading => reading.PointImplied),
+                $"It can mean {string.Join(" or ", found.Select(reading => reading.Meaning))}: say the point, or each digit."),
+        };
+    }
+
+    static IEnumerable<SpokenNumber> NumbersOf(ImmutableArray<string> words, Field field) =>
+        SpokenNumbers.Parse(WithoutUnit(words, field.Unit), field);
+
+    static ImmutableArray<string> WithoutUnit(ImmutableArray<string> words, Unit unit)
+    {
+        int longest = Units.Where(known => known.Unit == unit && EndsWith(words, known.Words)).Select(known => known.Words.Length).DefaultIfEmpty(0).Max();
+        return words[..^longest];
+    }
+
+    static bool EndsWith(ImmutableArray<string> words, ImmutableArray<string> end) =>
+        words.Length > end.Length && words[^end.Length..].SequenceEqual(end);
+
+    static string WhyNoNumber(Field field, ImmutableArray<string> rest)
+    {
+        Unit? other = Units.FirstOrDefault(known => known.Unit != field.Unit && EndsWith(rest, known.Words)).Unit;
+        if (rest.IsEmpty)
+        {
+            return $"{field.Label}: the number is missing.";
+        }
+
+        if (other is not null)
+        {
+            return $"{field.Label} is entered in {field.Unit.Symbol}, not in {other.Symbol}.";
+        }
+
+        Field unlimited = field with { Lowest = -9999m, Highest = 9999m, FewestDecimals = 0, MostDecimals = 3 };
+        return NumbersOf(rest, unlimited).Select(number => number.Value).ToArray() switch
+        {
+            [] => $"{field.Label}: \"{string.Join(' ', rest)}\" is not a number.",
+            var values when !values.Any(field.IsPossible) => string.Create(
+                CultureInfo.InvariantCulture, $"{field.Label} lies between {field.Lowest} and {field.Highest} {field.Unit.Symbol}."),
+            _ when field.MostDecimals == 0 => $"{field.Label} is a whole number.",
+            _ => $"{field.Label} needs {DecimalsOf(field)}.",
+        };
+    }
+
+    static string DecimalsOf(Field field) =>
+        field.FewestDecimals == field.MostDecimals
+            ? $"{field.MostDecimals} decimal{(field.MostDecimals > 1 ? "s" : "")}"
+            : $"{field.FewestDecimals} to {field.MostDecimals} decimals";
+
+    static TextMeaning One(Meaning meaning) => new([meaning], false, "");
+
+    static TextMeaning Nothing(string reason) => new([], false, reason);
+}
