@@ -84,7 +84,7 @@ sealed class LiveJob
             case StepKind.Read or StepKind.Adjust:
                 foreach (ReadingDemand demand in step.Readings)
                 {
-                    Say(demand.FieldId, Good(demand.FieldId));
+                    Say(demand.FieldId, Good(demand.FieldId, step.Scope));
                 }
 
                 Say(CommandWord.Next);
@@ -95,16 +95,23 @@ sealed class LiveJob
         }
     }
 
-    static decimal Good(string fieldId) => fieldId switch
+    static decimal Good(string fieldId, string? scope) => fieldId switch
     {
         "oxygen" => 7.6m,
         "flue_co" => 12m,
         "flue_temperature" => 328m,
         "air_temperature" => 68m,
-        "manifold_pressure" => 3.5m,
+        "draft" => -0.03m,
+        "inlet_pressure" => 7.0m,
+        "manifold_pressure" => scope == "low" ? 1.7m : 3.5m,
         "supply_temperature" => 122m,
         "return_temperature" => 68m,
+        "supply_static" => 0.20m,
+        "return_static" => -0.15m,
         "room_co" => 2m,
+        "flame_current" => 3.5m,
+        "line_voltage" => 120m,
+        "control_voltage" => 25m,
         _ => throw new ArgumentOutOfRangeException(nameof(fieldId), fieldId, "no good value known"),
     };
 
