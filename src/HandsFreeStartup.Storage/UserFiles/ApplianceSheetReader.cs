@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Procedure.Checklists;
 
 namespace HandsFreeStartup.Storage.UserFiles;
@@ -9,7 +10,7 @@ sealed record ApplianceEntry(ApplianceSheet Sheet, ImmutableArray<LimitEntry> Li
 /// <summary>Reads an appliance sheet.</summary>
 static class ApplianceSheetReader
 {
-    public static ImmutableArray<string> Fuels { get; } = ["natural-gas", "propane"];
+    public static ImmutableArray<string> Fuels { get; } = [.. Fuel.Presets.Select(fuel => fuel.Id)];
 
     public static ApplianceEntry? Read(string text, Findings findings)
     {

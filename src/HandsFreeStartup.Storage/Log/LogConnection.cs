@@ -1,0 +1,72 @@
+using System.Globalization;
+using Microsoft.Data.Sqlite;
+
+namespace HandsFreeStartup.Storage.Log;
+
+/// <summary>Sets up the connection through which a log is written.</summary>
+static class LogConnection
+{
+    /// <summary>Exclusive, write-ahead, synced at every commit, triggers for REPLACE too: set, and read back.</summary>
+    public static void Prepare(SqliteConnection connection)
+    {
+        Demand(connection, "pragma locking_mode=exclusive", "exclusive");
+        Demand(connection, "pragma journal_mode=wal", "wal");
+        Execute(connection, "pragma synchronous=full");
+        Demand(connection, "pragma synchronous", "2");
+        Execute(connection, "pragma recursive_triggers=on");
+        Demand(connection, "pragma recursive_triggers", "1");
+    }
+
+    public static void LayDown(SqliteConnection connection)
+    {
+        using SqliteTransaction transaction = connection.BeginTransaction();
+        Execute(connection, FormattableString.Invariant($"pragma application_id={LogFormat.ApplicationId}"));
+        Execute(connection, FormattableString.Invariant($"pragma user_version={LogFormat.Version}"));
+        foreach (string statement in LogFormat.Schema)
+        {
+            Execute(connection, statement);
+        }
+        transaction.Commit();
+    }
+
+    /// <summary>Stops before anything is written to a file that is no job of this program, or one of a newer program.</summary>
+    public static void RefuseForeign(SqliteConnection connection, string path)
+    {
+        if (Number(connection, "pragma application_id") != LogFormat.ApplicationId)
+        {
+            throw new LogException($"{path} is no record of this program.");
+        }
+
+        long version = Number(connection, "pragma user_version");
+        if (version != LogFormat.Version)
+        {
+            throw new LogException(FormattableString.Invariant(
+                $"The record {path} has format {version}; this program knows format {LogFormat.Version}. Use the program that wrote it, or a newer one."));
+        }
+    }
+
+    public static string Text(SqliteConnection connection, string sql)
+    {
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = sql;
+        return Convert.ToString(command.ExecuteScalar(), CultureInfo.InvariantCulture) ?? "";
+    }
+
+    static long Number(SqliteConnection connection, string sql) => long.Parse(Text(connection, sql), CultureInfo.InvariantCulture);
+
+    static void Execute(SqliteConnection connection, string sql)
+    {
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
+    }
+
+    static void Demand(SqliteConnection connection, string sql, string expected)
+    {
+        string answer = Text(connection, sql);
+        if (answer != expected)
+        {
+            throw new LogException($"The database answers '{answer}' instead of '{expected}' to '{sql}', so the record would not be safe here. Choose a local disk with --data.");
+        }
+    }
+}

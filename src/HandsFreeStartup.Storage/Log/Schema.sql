@@ -1,0 +1,6 @@
+create table event (sequence integer primary key, recorded_at text not null, kind text not null, body text not null,
+  previous_hash blob not null check (length(previous_hash)=32), hash blob not null check (length(hash)=32)) strict;
+create trigger event_is_never_changed before update on event begin select raise(abort,'the log is append-only'); end;
+create trigger event_is_never_removed before delete on event begin select raise(abort,'the log is append-only'); end;
+create trigger event_has_no_gap before insert on event when new.sequence <> (select coalesce(max(sequence),0)+1 from event)
+  begin select raise(abort,'the log has no gaps'); end;

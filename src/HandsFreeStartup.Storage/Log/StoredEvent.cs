@@ -1,0 +1,36 @@
+using Microsoft.Data.Sqlite;
+
+namespace HandsFreeStartup.Storage.Log;
+
+/// <summary>A row of the log as the exact bytes that are stored.</summary>
+/// <param name="Sequence">Its number.</param>
+/// <param name="RecordedAt">UTF-8 bytes.</param>
+/// <param name="Kind">UTF-8 bytes.</param>
+/// <param name="Body">UTF-8 bytes.</param>
+/// <param name="PreviousHash">Hash of the event before.</param>
+/// <param name="Hash">Its own hash.</param>
+/// <param name="HasProperTypes">Whether text is stored as text and hashes as blobs.</param>
+sealed record StoredEvent(long Sequence, byte[] RecordedAt, byte[] Kind, byte[] Body, byte[] PreviousHash, byte[] Hash, bool HasProperTypes)
+{
+    const string Query = """
+        select sequence, cast(recorded_at as blob), cast(kind as blob), cast(body as blob), cast(previous_hash as blob), cast(hash as blob),
+          typeof(recorded_at)='text' and typeof(kind)='text' and typeof(body)='text' and typeof(previous_hash)='blob' and typeof(hash)='blob'
+        from event not indexed order by sequence
+        """;
+
+    /// <summary>All rows in the order of their numbers.</summary>
+    public static IReadOnlyList<StoredEvent> ReadAll(SqliteConnection connection)
+    {
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = Query;
+        using SqliteDataReader rows = command.ExecuteReader();
+        List<StoredEvent> events = [];
+        while (rows.Read())
+        {
+            events.Add(new StoredEvent(rows.GetInt64(0), Bytes(rows, 1), Bytes(rows, 2), Bytes(rows, 3), Bytes(rows, 4), Bytes(rows, 5), rows.GetInt64(6) == 1));
+        }
+        return events;
+    }
+
+    static byte[] Bytes(SqliteDataReader rows, int column) => rows.IsDBNull(column) ? [] : rows.GetFieldValue<byte[]>(column);
+}

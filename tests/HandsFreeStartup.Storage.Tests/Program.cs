@@ -1,0 +1,57 @@
+using System.Globalization;
+using System.Runtime.Versioning;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Storage.Log;
+using HandsFreeStartup.Storage.Tests.Support;
+
+// Killing processes, folder modes and file limits are those of Unix.
+[assembly: UnsupportedOSPlatform("windows")]
+
+namespace HandsFreeStartup.Storage.Tests;
+
+/// <summary>
+/// <c>append JOB</c> appends events until it is killed and prints the number of each one when it is recorded; <c>benchmark FOLDER [COUNT]</c> measures appending
+/// beside a bare insert with the same durability.
+/// </summary>
+static class Program
+{
+    static int Main(string[] arguments)
+    {
+        CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+        switch (arguments)
+        {
+            case ["append", var path]:
+                return Append(path);
+            case ["benchmark", var folder, .. var rest]:
+                AppendBenchmark.Run(folder, rest is [var count] ? int.Parse(count, CultureInfo.InvariantCulture) : 2000);
+                return 0;
+            default:
+                Console.Error.WriteLine("append JOB | benchmark FOLDER [COUNT]");
+                return 2;
+        }
+    }
+
+    static int Append(string path)
+    {
+        try
+        {
+            using StartupLog log = File.Exists(path) ? StartupLog.Open(path) : StartupLog.Create(path);
+            if (log.Checkpoint is null)
+            {
+                log.Append(Some.Began());
+                Console.WriteLine(1);
+            }
+
+            for (int number = log.Checkpoint!.Count + 1; ; number++)
+            {
+                log.Append(Some.Note($"note {number}", Evidence.Typed("note")));
+                Console.WriteLine(number);
+            }
+        }
+        catch (LogException error)
+        {
+            Console.WriteLine($"failed: {error.Message}");
+            return 3;
+        }
+    }
+}
