@@ -41,6 +41,8 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Func<Resu
     [
         new("co-air-free/1", ["oxygen", "flue_co"], AirFreeMonoxide),
         new("combustion-above-air-hhv/1", ["oxygen", "flue_co", "flue_temperature", "air_temperature"], Combustion),
+        new("fuel-factor/1", ["oxygen", "carbon_dioxide", "flue_co"], inputs =>
+            [new("fuel_factor", "Fuel factor", FuelFactor.Of(inputs.Input("oxygen", 0), inputs.Input("carbon_dioxide", 1), inputs.Input("flue_co", 2) / 10_000).Estimate, "", 3)]),
         new("temperature-rise/1", ["supply_temperature", "return_temperature"], inputs =>
             [new("temperature_rise", "Temperature rise", TemperatureRise.Of(inputs.Input("supply_temperature", 0), inputs.Input("return_temperature", 1)).Estimate, "°F", 0)]),
         new("external-static/1", ["supply_static", "return_static"], inputs =>
@@ -61,7 +63,7 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Func<Resu
         CombustionEvaluation evaluation = CombustionEvaluation.Of(
             new FlueReading(new Fraction(oxygen.Value), new Fraction(monoxide.Value), new Temperature(flue.Value), new Temperature(air.Value))
             {
-                Pressure = AbsolutePressure.StandardAtmosphere,
+                Pressure = StandardAtmosphere.Pressure(Altitude.FromFeet((double)inputs.Plan.Site.AltitudeFeet)),
                 Uncertainty = new FlueUncertainty(
                     new Fraction(oxygen.StandardUncertainty), new Fraction(monoxide.StandardUncertainty),
                     new TemperatureDifference(flue.StandardUncertainty), new TemperatureDifference(air.StandardUncertainty)),
