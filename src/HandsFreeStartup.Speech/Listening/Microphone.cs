@@ -23,7 +23,7 @@ public sealed class Microphone(CaptureCommand command, TimeProvider clock) : IAu
         while (true)
         {
             long before = maker.Position;
-            Recording recording = Recording.Start(command);
+            Recording recording = Recording.Start(command, clock);
             try
             {
                 await foreach (AudioFrame frame in Take(recording, maker, cancellation))
@@ -31,7 +31,7 @@ public sealed class Microphone(CaptureCommand command, TimeProvider clock) : IAu
                     yield return frame;
                 }
 
-                await recording.LastWords(clock);
+                await recording.LastWords();
                 yield return Lost(maker, recording.Complaint);
             }
             finally

@@ -6,15 +6,18 @@ namespace HandsFreeStartup.Speech.Listening;
 /// <summary>One run of a recording program. It never throws: what goes wrong is told by <see cref="Complaint"/>.</summary>
 sealed class Recording : IAsyncDisposable
 {
+    static readonly TimeSpan FarewellTime = TimeSpan.FromSeconds(2);
+
+    readonly TimeProvider _clock;
     readonly Channel<float[]> _sound = Channel.CreateUnbounded<float[]>(new UnboundedChannelOptions { SingleWriter = true });
     readonly Process? _process;
     readonly Task _pump = Task.CompletedTask;
     readonly Task _complaints = Task.CompletedTask;
     string _lastLine = "";
 
-    Recording(Process? process, string lastLine)
+    Recording(Process? process, string lastLine, TimeProvider clock)
     {
-        (_process, _lastLine) = (process, lastLine);
+        (_process, _lastLine, _clock) = (process, lastLine, clock);
         if (process is null)
         {
             _sound.Writer.Complete();
@@ -32,16 +35,16 @@ sealed class Recording : IAsyncDisposable
     public string Complaint => Volatile.Read(ref _lastLine);
 
     /// <summary>Starts the program.</summary>
-    public static Recording Start(CaptureCommand command)
+    public static Recording Start(CaptureCommand command, TimeProvider clock)
     {
         ProcessStartInfo start = new(command.Program, command.Arguments) { RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true };
         try
         {
-            return new Recording(Process.Start(start), "");
+            return new Recording(Process.Start(start), "", clock);
         }
         catch (Exception e) when (e is System.ComponentModel.Win32Exception or InvalidOperationException or IOException)
         {
-            return new Recording(null, e.Message);
+            return new Recording(null, e.Message, clock);
         }
     }
 
@@ -54,16 +57,19 @@ sealed class Recording : IAsyncDisposable
         }
 
         EndedProcess.Kill(_process);
-        await Task.WhenAll(_pump, _complaints);
+        await Within(FarewellTime, Task.WhenAll(_pump, _complaints));
         _process.Dispose();
     }
 
     /// <summary>Waits a moment for the program's last words, once its sound has ended.</summary>
-    public async Task LastWords(TimeProvider clock)
+    public Task LastWords() => Within(TimeSpan.FromMilliseconds(200), _complaints);
+
+    // A stranger that inherited the pipe may keep it open: then it is left behind.
+    async Task Within(TimeSpan patience, Task task)
     {
         try
         {
-            await _complaints.WaitAsync(TimeSpan.FromMilliseconds(200), clock);
+            await task.WaitAsync(patience, _clock);
         }
         catch (TimeoutException)
         {
