@@ -1,4 +1,5 @@
 using System.CommandLine;
+using HandsFreeStartup.Compute;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Start;
@@ -18,6 +19,7 @@ public static class CommandLine
         """)
     {
         StartCommand.Build(),
+        ComputeCommand.Build(),
         DataFolder.Option,
     };
 

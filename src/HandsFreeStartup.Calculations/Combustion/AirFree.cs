@@ -26,6 +26,12 @@ public static class AirFree
     public static Uncertain FromOxygen(in Uncertain carbonMonoxidePpm, in Uncertain oxygenPercent) =>
         carbonMonoxidePpm * AirOxygenPercent / (AirOxygenPercent - oxygenPercent);
 
+    /// <summary>COaf, ppm, without guard, of exact numbers: the model of a Monte Carlo draw.</summary>
+    /// <param name="carbonMonoxidePpm">CO, ppm dry.</param>
+    /// <param name="oxygenPercent">O2, % dry, below 20.9.</param>
+    public static double OfDraw(double carbonMonoxidePpm, double oxygenPercent) =>
+        carbonMonoxidePpm * AirOxygenPercent / (AirOxygenPercent - oxygenPercent);
+
     /// <summary>COaf, ppm, without guard.</summary>
     /// <param name="carbonMonoxidePpm">CO, ppm dry.</param>
     /// <param name="carbonDioxidePercent">CO2, % dry, above 0.</param>

@@ -30,4 +30,11 @@ public readonly record struct Siegert(double A2, double B)
     /// <param name="airCelsius">tL, °C.</param>
     public Uncertain LossPercent(in Uncertain oxygenPercent, in Uncertain flueCelsius, in Uncertain airCelsius) =>
         (flueCelsius - airCelsius) * (A2 / (21 - oxygenPercent) + B);
+
+    /// <summary>Flue loss of exact numbers, % of the lower heating value: the model of a Monte Carlo draw.</summary>
+    /// <param name="oxygenPercent">O2, % dry, below 21.</param>
+    /// <param name="flueCelsius">tA, °C.</param>
+    /// <param name="airCelsius">tL, °C.</param>
+    public double OfDraw(double oxygenPercent, double flueCelsius, double airCelsius) =>
+        (flueCelsius - airCelsius) * (A2 / (21 - oxygenPercent) + B);
 }

@@ -9,7 +9,7 @@ public sealed class FuelTests
     [Theory]
     [InlineData("natural-gas")]
     [InlineData("propane")]
-    [InlineData("natural-gas-hydrogen-20")]
+    [InlineData("hydrogen-blend-20")]
     [InlineData("hydrogen")]
     public void A_preset_is_found_by_its_id(string id) => Assert.Equal(id, Fuel.Find(id)?.Id);
 

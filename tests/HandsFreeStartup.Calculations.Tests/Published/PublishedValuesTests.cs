@@ -192,7 +192,7 @@ public sealed class PublishedValuesTests
         }
         Uncertain airFree = AirFree.FromOxygen(Uncertain.Input(100, 20, 0), Uncertain.Input(8, 0.3, 1));
         return item.Contains("Monte Carlo")
-            ? MonteCarlo.Propagate(x => AirFree.FromOxygen(x[0], x[1]).Value, [new(100, 20, Distribution.Normal), new(8, 0.3, Distribution.Normal)], 3, 200_000).StandardDeviation
+            ? MonteCarlo.Propagate(x => AirFree.OfDraw(x[0], x[1]), [new(100, 20, Distribution.Normal), new(8, 0.3, Distribution.Normal)], 3, 200_000).StandardDeviation
             : item.Contains("uncertainty") ? airFree.StandardUncertainty : airFree.Value;
     }
 

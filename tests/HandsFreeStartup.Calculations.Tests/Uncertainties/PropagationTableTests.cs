@@ -20,7 +20,7 @@ public sealed class PropagationTableTests
             RandomInput oxygen = Input(row, "oxygen_dry_percent", "oxygen_standard_uncertainty_percent", "oxygen_distribution");
             Uncertain first = AirFree.FromOxygen(
                 Uncertain.Input(monoxide.Value, monoxide.StandardUncertainty, 0), Uncertain.Input(oxygen.Value, oxygen.StandardUncertainty, 1));
-            PropagatedDistribution drawn = MonteCarlo.Propagate(x => AirFree.FromOxygen(x[0], x[1]).Value, [monoxide, oxygen], seed: 1, Draws);
+            PropagatedDistribution drawn = MonteCarlo.Propagate(x => AirFree.OfDraw(x[0], x[1]), [monoxide, oxygen], seed: 1, Draws);
             Compare(differences, row, first.Estimate, drawn);
         }
         differences.AssertNone(atLeast: 48 * 10);
@@ -40,7 +40,7 @@ public sealed class PropagationTableTests
                 Uncertain.Input(oxygen.Value, oxygen.StandardUncertainty, 0),
                 Uncertain.Input(flue.Value, flue.StandardUncertainty, 1),
                 Uncertain.Input(air.Value, air.StandardUncertainty, 2));
-            PropagatedDistribution drawn = MonteCarlo.Propagate(x => siegert.LossPercent(x[0], x[1], x[2]).Value, [oxygen, flue, air], seed: 2, Draws);
+            PropagatedDistribution drawn = MonteCarlo.Propagate(x => siegert.OfDraw(x[0], x[1], x[2]), [oxygen, flue, air], seed: 2, Draws);
             Compare(differences, row, first.Estimate, drawn);
         }
         differences.AssertNone(atLeast: 40 * 10);
@@ -69,6 +69,13 @@ public sealed class PropagationTableTests
         double tableHigh = row.Number("mc_interval_97.5");
         differences.Compare(row, "first_order_valid_one_digit", FirstOrderValidity.Holds(first, tableLow, tableHigh, 1) ? 1 : 0, 0, 0);
         differences.Compare(row, "first_order_valid_two_digits", FirstOrderValidity.Holds(first, tableLow, tableHigh, 2) ? 1 : 0, 0, 0);
+    }
+
+    [Fact]
+    public void The_model_of_a_draw_is_the_formula()
+    {
+        Assert.Equal(AirFree.FromOxygen(120, 8.3).Value, AirFree.OfDraw(120, 8.3));
+        Assert.Equal(Siegert.NaturalGas.LossPercent(5.1, 180, 20).Value, Siegert.NaturalGas.OfDraw(5.1, 180, 20));
     }
 
     [Fact]

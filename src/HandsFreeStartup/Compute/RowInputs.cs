@@ -1,0 +1,68 @@
+using System.Globalization;
+using HandsFreeStartup.Calculations.Fuels;
+
+namespace HandsFreeStartup.Compute;
+
+/// <summary>The input cells of one row. What is wrong with them is collected, so that one look at the file finds everything.</summary>
+/// <param name="cells">Text of each input column, by its name.</param>
+/// <param name="fuels">Fuels and pure gases by name.</param>
+sealed class RowInputs(Dictionary<string, string> cells, FuelBook fuels)
+{
+    readonly List<(string Column, string Reason)> _problems = [];
+
+    /// <summary>What is wrong, by column.</summary>
+    public IReadOnlyList<(string Column, string Reason)> Problems => _problems;
+
+    /// <summary>The cell as it stands there.</summary>
+    public string Text(string column) => cells[column];
+
+    /// <summary>A number, from <paramref name="least"/> to <paramref name="most"/>, both allowed; NaN and a problem if it is none.</summary>
+    public double Number(string column, double least = double.MinValue, double most = double.MaxValue)
+    {
+        string text = cells[column].Trim();
+        if (text.Length == 0)
+        {
+            return Refuse(column, "is empty; a number is needed");
+        }
+        if (!double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !double.IsFinite(value))
+        {
+            return Refuse(column, $"'{text}' is no number");
+        }
+        return value < least ? Refuse(column, $"{text} is below {Shown(least)}")
+            : value > most ? Refuse(column, $"{text} is above {Shown(most)}")
+            : value;
+    }
+
+    /// <summary>One of some words; the first of them and a problem if it is none.</summary>
+    public string OneOf(string column, params string[] words)
+    {
+        string text = cells[column].Trim();
+        if (words.Contains(text))
+        {
+            return text;
+        }
+        Refuse(column, $"'{text}' is none of {string.Join(", ", words)}");
+        return words[0];
+    }
+
+    /// <summary>A fuel or a pure gas; natural gas and a problem if it is unknown.</summary>
+    public Fuel Fuel(string column)
+    {
+        string name = cells[column].Trim();
+        if (fuels.Find(name) is { } fuel)
+        {
+            return fuel;
+        }
+        Refuse(column, $"'{name}' is no known fuel or gas; give its composition with --fuels");
+        return Calculations.Fuels.Fuel.NaturalGas;
+    }
+
+    /// <summary>Notes a problem and gives back that there is no number.</summary>
+    public double Refuse(string column, string reason)
+    {
+        _problems.Add((column, reason));
+        return double.NaN;
+    }
+
+    static string Shown(double bound) => bound.ToString("R", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,79 @@
+using HandsFreeStartup.Calculations.Combustion;
+using HandsFreeStartup.Calculations.Fuels;
+using HandsFreeStartup.Calculations.Gases;
+using HandsFreeStartup.Calculations.Quantities;
+
+namespace HandsFreeStartup.Compute.Tables;
+
+/// <summary>Flue gas, dew point, heating values, losses and efficiency from a flue reading.</summary>
+static class CombustionTable
+{
+    readonly record struct Row(Fuel Fuel, Stoichiometry Theory, CombustionEvaluation Evaluation)
+    {
+        public double ToLower => Fuel.HigherHeatingValue / Fuel.LowerHeatingValue;
+
+        public double NormalMoles => MolarGas.MolesPerCubicMetre(AbsolutePressure.StandardAtmosphere, Temperature.FromCelsius(0));
+
+        public double BtuPerStandardCubicFoot(double joulesPerMole) => new HeatingValue(
+            joulesPerMole * MolarGas.MolesPerCubicMetre(AbsolutePressure.FromPsi(14.696), Temperature.FromFahrenheit(60))).BtuPerCubicFoot;
+    }
+
+    public static ComputeTable Build() => new ComputeTable<Row>(
+        "combustion",
+        ["fuel", "oxygen_dry_percent", "flue_temperature_C", "combustion_air_temperature_C", "combustion_air_relative_humidity_percent",
+            "carbon_monoxide_dry_ppm", "pressure_Pa"],
+        Evaluate,
+        ("combustion_air_water_mole_fraction", row => row.Evaluation.AirWaterFraction.Value),
+        ("lambda", row => row.Evaluation.Lambda.Value),
+        ("excess_air_percent", row => row.Evaluation.ExcessAirPercent.Value),
+        ("theoretical_dry_air_mol_per_mol", row => row.Theory.DryAir),
+        ("dry_air_mol_per_mol", row => row.Evaluation.DryAirMoles.Value),
+        ("carbon_dioxide_dry_percent", row => row.Evaluation.CarbonDioxidePercent.Value),
+        ("carbon_dioxide_maximum_dry_percent", row => 100 * row.Theory.CarbonDioxideMaximum),
+        ("dry_flue_mol_per_mol", row => row.Evaluation.DryFlueMoles.Value),
+        ("wet_flue_mol_per_mol", row => row.Evaluation.WetFlueMoles.Value),
+        ("water_wet_mole_fraction", row => row.Evaluation.WaterFraction.Value),
+        ("higher_heating_value_J_per_mol", row => row.Fuel.HigherHeatingValue),
+        ("lower_heating_value_J_per_mol", row => row.Fuel.LowerHeatingValue),
+        ("dew_point_C", row => row.Evaluation.DewPointCelsius.Value),
+        ("higher_heating_value_J_per_kg", row => row.Fuel.HigherHeatingValue / row.Fuel.MolarMass),
+        ("lower_heating_value_J_per_kg", row => row.Fuel.LowerHeatingValue / row.Fuel.MolarMass),
+        ("higher_heating_value_J_per_normal_m3", row => row.Fuel.HigherHeatingValue * row.NormalMoles),
+        ("lower_heating_value_J_per_normal_m3", row => row.Fuel.LowerHeatingValue * row.NormalMoles),
+        ("higher_heating_value_Btu_per_standard_ft3", row => row.BtuPerStandardCubicFoot(row.Fuel.HigherHeatingValue)),
+        ("lower_heating_value_Btu_per_standard_ft3", row => row.BtuPerStandardCubicFoot(row.Fuel.LowerHeatingValue)),
+        ("sensible_loss_above_air_percent_LHV", row => row.Evaluation.SensibleLossPercent.Value * row.ToLower),
+        ("sensible_loss_above_air_percent_HHV", row => row.Evaluation.SensibleLossPercent.Value),
+        ("latent_loss_percent_HHV", row => row.Evaluation.LatentLossPercent.Value),
+        ("carbon_monoxide_loss_percent_HHV", row => row.Evaluation.CarbonMonoxideLossPercent.Value),
+        ("carbon_monoxide_loss_percent_LHV", row => row.Evaluation.CarbonMonoxideLossPercent.Value * row.ToLower),
+        ("condensing", row => row.Evaluation.IsCondensing),
+        ("condensate_fraction_of_flue_water", row => row.Evaluation.CondensateFraction.Value),
+        ("condensate_kg_per_kg_fuel", row => row.Evaluation.CondensateMassRatio.Value),
+        ("latent_recovered_25C_percent_HHV", row => row.Evaluation.LatentRecoveredPercent.Value),
+        ("efficiency_above_air_percent_HHV", row => row.Evaluation.EfficiencyPercent.Value),
+        ("efficiency_above_air_percent_LHV", row => row.Evaluation.EfficiencyLowerPercent.Value),
+        ("efficiency_hot_condensate_percent_HHV", row => row.Evaluation.EfficiencyHotCondensatePercent.Value),
+        ("efficiency_first_law_percent_HHV", row => row.Evaluation.EfficiencyFirstLawPercent.Value),
+        ("efficiency_first_law_percent_LHV", row => row.Evaluation.EfficiencyFirstLawLowerPercent.Value));
+
+    static Row Evaluate(RowInputs inputs)
+    {
+        Fuel fuel = inputs.Fuel("fuel");
+        FlueReading reading = new(
+            Fraction.FromPercent(inputs.Number("oxygen_dry_percent", 0, 20.89)),
+            Fraction.FromPartsPerMillion(inputs.Number("carbon_monoxide_dry_ppm", 0, 100_000)),
+            Temperature.FromCelsius(inputs.Number("flue_temperature_C", -73, 726)),
+            Temperature.FromCelsius(inputs.Number("combustion_air_temperature_C", -73, 726)))
+        {
+            AirRelativeHumidity = Fraction.FromPercent(inputs.Number("combustion_air_relative_humidity_percent", 0, 100)),
+            Pressure = AbsolutePressure.FromPascals(inputs.Number("pressure_Pa", 11_000, 1_000_000)),
+        };
+        CombustionEvaluation evaluation = CombustionEvaluation.Of(reading, fuel);
+        if (inputs.Problems.Count == 0 && evaluation.Refusal is { } refusal)
+        {
+            inputs.Refuse("fuel", refusal.TrimEnd('.'));
+        }
+        return new(fuel, Stoichiometry.Of(fuel, DryAir.Conventional), evaluation);
+    }
+}
