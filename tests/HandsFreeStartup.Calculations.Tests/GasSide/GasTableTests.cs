@@ -1,8 +1,8 @@
 using HandsFreeStartup.Calculations.AirSide;
 using HandsFreeStartup.Calculations.Combustion;
 using HandsFreeStartup.Calculations.Fuels;
-using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Gases;
+using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Quantities;
 using HandsFreeStartup.Calculations.Tests.Support;
 

@@ -1,7 +1,7 @@
 using HandsFreeStartup.Calculations.Combustion;
 using HandsFreeStartup.Calculations.Fuels;
-using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Gases;
+using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Quantities;
 
 namespace HandsFreeStartup.Compute.Tables;
