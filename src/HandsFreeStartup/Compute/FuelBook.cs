@@ -13,12 +13,9 @@ sealed class FuelBook
 
     FuelBook()
     {
-        foreach (Species species in Species.InFuels.Where(species => species.Heat != default && species.Atoms is { Carbon: > 0 } or { Hydrogen: > 0 }))
+        foreach (Species species in Species.InFuels.Where(Burns))
         {
-            if (species != Species.CarbonDioxide)
-            {
-                _known[species.Symbol] = Fuel.FromComposition(species.Symbol, species.Name, new FuelComponent(species, 1));
-            }
+            _known[species.Symbol] = Fuel.FromComposition(species.Symbol, species.Name, new FuelComponent(species, 1));
         }
         foreach (Fuel fuel in Fuel.Presets)
         {
@@ -42,6 +39,8 @@ sealed class FuelBook
 
     /// <summary>The fuel or gas of that name, or null. Presets may be written with _ for -.</summary>
     public Fuel? Find(string name) => _known.GetValueOrDefault(name) ?? _known.GetValueOrDefault(name.Replace('_', '-'));
+
+    static bool Burns(Species species) => species.Atoms.Carbon + species.Atoms.Hydrogen > 0 && species != Species.CarbonDioxide;
 
     void Read(string file)
     {
