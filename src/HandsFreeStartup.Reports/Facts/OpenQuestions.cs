@@ -1,0 +1,80 @@
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+
+namespace HandsFreeStartup.Reports.Facts;
+
+/// <summary>Everything about a job that a reader must not overlook, what can hurt first.</summary>
+static class OpenQuestions
+{
+    public static IReadOnlyList<string> Of(StartupFacts facts, IReadOnlyList<StartupEvent> events) =>
+    [
+        .. StillOpen(facts),
+        .. Judged(facts, isSafety: true),
+        .. ImproperAnswers(facts, events),
+        .. facts.Steps.Where(step => step.End == StepEnd.Skipped).Select(step => $"Step \"{step.Step.Title}\" was skipped: {step.Reason}"),
+        .. Missing(facts),
+        .. Judged(facts, isSafety: false),
+        .. Unsettled(facts),
+    ];
+
+    static IEnumerable<string> StillOpen(StartupFacts facts) => facts.Things
+        .Where(thing => thing.IsOpen)
+        .Select(thing => thing.Closed is null ? $"STILL OPEN: {thing.Thing.Name}" : $"CLOSED BUT NOT CHECKED FOR LEAKS: {thing.Thing.Name}");
+
+    static IEnumerable<string> Judged(StartupFacts facts, bool isSafety)
+    {
+        foreach (ReadingFate fate in facts.Readings.Where(fate => fate.Counts && Words.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit)))
+        {
+            if (fate.Reading.Limit!.IsSafety == isSafety)
+            {
+                yield return $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)}: {Words.Verdict(fate.Reading.Verdict!.Value, fate.Reading.Limit)} ({fate.Reading.Limit.Text})";
+            }
+        }
+
+        foreach (ResultFate fate in facts.Results.Where(fate => Words.MustBeLookedAt(fate.Result.Verdict, fate.Result.Limit)))
+        {
+            if (fate.Result.Limit!.IsSafety == isSafety)
+            {
+                yield return $"{fate.Result.Label}{Words.In(fate.Scope)} {Words.Value(fate.Result)}: {Words.Verdict(fate.Result.Verdict!.Value, fate.Result.Limit)} ({fate.Result.Limit.Text})";
+            }
+        }
+    }
+
+    static IEnumerable<string> ImproperAnswers(StartupFacts facts, IReadOnlyList<StartupEvent> events) =>
+        from step in facts.Steps
+        where step.Step.Question is not null
+        let last = events.OfType<AnswerGiven>().LastOrDefault(answer => answer.StepId == step.Step.Id)
+        where last is not null && last.Answer != step.Step.Question!.Proper
+        select $"\"{step.Step.Question!.Text}\" was last answered {Words.YesNo(last.Answer)}. {step.Step.Question.Otherwise}";
+
+    static IEnumerable<string> Missing(StartupFacts facts)
+    {
+        foreach (StepFate step in facts.Steps.Where(step => step.Step.Kind is StepKind.Read && step.End is StepEnd.Done or StepEnd.UnderWay))
+        {
+            foreach (ReadingDemand demand in step.Step.Readings)
+            {
+                ReadingKey key = new(demand.FieldId, step.Step.Scope ?? "");
+                if (!facts.Readings.Any(fate => fate.Counts && fate.Reading.Key == key))
+                {
+                    yield return $"No {Words.Label(key)} counts (step \"{step.Step.Title}\")";
+                }
+            }
+        }
+
+        int notReached = facts.Steps.Count(step => step.End == StepEnd.NotReached);
+        if (notReached > 0)
+        {
+            yield return notReached == 1 ? "1 step was not reached" : FormattableString.Invariant($"{notReached} steps were not reached");
+        }
+    }
+
+    static IEnumerable<string> Unsettled(StartupFacts facts) =>
+    [
+        .. facts.Readings.Where(fate => fate.End == ReadingEnd.Unanswered)
+            .Select(fate => $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was read back and never confirmed; it is not in the record"),
+        .. facts.Readings.Where(fate => fate.End == ReadingEnd.Provisional)
+            .Select(fate => $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was entered last and nothing was accepted after it"),
+        .. facts.Timers.Where(timer => timer.Ended is null)
+            .Select(timer => $"The timer of step \"{facts.Steps.FirstOrDefault(step => step.Step.Id == timer.StepId)?.Step.Title ?? timer.StepId}\" did not run to its end"),
+    ];
+}

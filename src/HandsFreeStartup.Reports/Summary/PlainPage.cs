@@ -1,0 +1,51 @@
+using System.Text;
+
+namespace HandsFreeStartup.Reports.Summary;
+
+/// <summary>Plain text of a fixed width. Long lines are wrapped at spaces, words that are too long are broken; nothing is ever cut off.</summary>
+sealed class PlainPage(int width)
+{
+    readonly StringBuilder _text = new();
+
+    public void Rule(char mark = '-') => _text.Append(mark, width).Append('\n');
+
+    public void Blank() => _text.Append('\n');
+
+    public void Heading(string title)
+    {
+        Blank();
+        Line(title.ToUpperInvariant());
+        Rule();
+    }
+
+    /// <summary>A text that begins at <paramref name="indent"/> and goes on at <paramref name="hanging"/>.</summary>
+    public void Line(string text, int indent = 0, int? hanging = null)
+    {
+        int column = indent;
+        int begin = indent;
+        _text.Append(' ', indent);
+        foreach (string word in Words(text, width - Math.Max(indent, hanging ?? indent)))
+        {
+            int gap = column > begin ? 1 : 0;
+            if (column + gap + word.Length > width)
+            {
+                begin = hanging ?? indent;
+                _text.Append('\n').Append(' ', begin);
+                column = begin;
+                gap = 0;
+            }
+            _text.Append(' ', gap).Append(word);
+            column += gap + word.Length;
+        }
+        _text.Append('\n');
+    }
+
+    /// <summary>A name on the left and its text beside it.</summary>
+    public void Pair(string name, string text, int column = 16) => Line($"{name.PadRight(column - 1, '\u00A0')} {text}", 0, column);
+
+    /// <summary>The page; no line ends with a space.</summary>
+    public override string ToString() => string.Join('\n', _text.Replace('\u00A0', ' ').ToString().Split('\n').Select(line => line.TrimEnd()));
+
+    static IEnumerable<string> Words(string text, int longest) =>
+        text.Split([' ', '\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries).SelectMany(word => word.Chunk(longest)).Select(part => new string(part));
+}

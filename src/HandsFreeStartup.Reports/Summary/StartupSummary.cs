@@ -1,0 +1,145 @@
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Summary;
+
+/// <summary>The plain text at the end of a job: verdict, open questions, every step, reading, result, timer, opened thing, note and refusal.</summary>
+public static class StartupSummary
+{
+    const int Width = 72;
+
+    /// <summary>The text, 72 columns wide; for an unfinished job too.</summary>
+    /// <param name="plan">What the job was led by.</param>
+    /// <param name="events">All events of the job, first to last.</param>
+    /// <param name="checkpoint">Count and last hash of the log as people write it, or null where there is none.</param>
+    public static string Of(StartupPlan plan, IReadOnlyList<StartupEvent> events, string? checkpoint)
+    {
+        StartupFacts facts = StartupFacts.Of(plan, events);
+        PlainPage page = new(Width);
+        Head(page, facts, plan, events);
+        List(page, "To be looked at", OpenQuestions.Of(facts, events), "Nothing.");
+        Steps(page, facts);
+        new ReadingSection(page, facts).Write();
+        Timers(page, facts);
+        Things(page, facts);
+        Happenings(page, facts, events);
+        Foot(page, plan, facts, events, checkpoint);
+        return page.ToString();
+    }
+
+    static void Head(PlainPage page, StartupFacts facts, StartupPlan plan, IReadOnlyList<StartupEvent> events)
+    {
+        page.Rule('=');
+        page.Line($"RECORD OF A START-UP: {plan.Checklist.Title}");
+        if (facts.Job is { IsDemonstration: true })
+        {
+            page.Line("DEMONSTRATION. Timers were shortened or recordings played; no furnace was started. This is no record of a start-up.");
+        }
+        page.Rule('=');
+        page.Line(JobVerdict.Sentence(facts, OpenQuestions.Of(facts, events).Count));
+        page.Blank();
+        page.Pair("Job", facts.Job?.JobId ?? "unknown");
+        page.Pair("Appliance", plan.Appliance.Title);
+        page.Pair("Site", $"{plan.Site.Title}; {plan.Site.Address}");
+        page.Pair("Customer", plan.Site.Customer);
+        page.Pair("Technician", facts.Job?.Technician ?? "unknown");
+        if (events.Count > 0)
+        {
+            page.Pair("Time", $"{Words.Moment(events[0].At)} to {Words.Moment(events[^1].At)} (all times UTC)");
+        }
+    }
+
+    static void Steps(PlainPage page, StartupFacts facts)
+    {
+        page.Heading("Steps");
+        int number = 0;
+        foreach (StepFate step in facts.Steps)
+        {
+            string end = step.End switch
+            {
+                StepEnd.Done when step.EndedByItself => $"done by itself, nothing to do {Words.Time(step.Left!.Value)}",
+                StepEnd.Done => $"done {(step.Entered is { } entered ? $"{Words.Time(entered)} to " : "")}{Words.Time(step.Left!.Value)}",
+                StepEnd.Skipped => $"SKIPPED {Words.Time(step.Left!.Value)}: {step.Reason}",
+                StepEnd.UnderWay => $"UNDER WAY since {Words.Time(step.Entered!.Value)}",
+                _ => "not reached",
+            };
+            page.Pair(FormattableString.Invariant($"{++number}"), $"{step.Step.Title}: {end}", 4);
+        }
+    }
+
+    static void Timers(PlainPage page, StartupFacts facts) => List(page, "Timers", facts.Timers.Select(timer =>
+        $"{Title(facts, timer.StepId)}: {Words.Span(timer.Duration)} from {Words.Time(timer.Started)}"
+        + (timer.Ended is { } ended ? $", ended {Words.Time(ended)}" : ", DID NOT END")
+        + (timer.Starts > 1 ? FormattableString.Invariant($", started {timer.Starts} times") : "")
+        + Source(facts, timer.StepId)), "None was started.");
+
+    static void Things(PlainPage page, StartupFacts facts) => List(page, "Opened and closed", facts.Things.Select(thing =>
+        $"{thing.Thing.Name}{(thing.Thing.IsGasSide ? " (gas side)" : "")}: opened {Words.Time(thing.Opened)}"
+        + (thing.Closed is { } closed ? $", closed {Words.Time(closed)}" : ", STILL OPEN")
+        + (thing.Proved is { } proved ? $", checked for leaks {Words.Time(proved)}" : thing.Thing.IsGasSide && thing.Closed is not null ? ", NOT CHECKED FOR LEAKS" : "")),
+        "Nothing was opened.");
+
+    static void Happenings(PlainPage page, StartupFacts facts, IReadOnlyList<StartupEvent> events)
+    {
+        List(page, "Adjustments", events.OfType<AdjustmentMade>().Select(made => FormattableString.Invariant(
+            $"{Words.Time(made.At)} {Words.Label(made.Key)} from {made.From} to {made.To} (step \"{Title(facts, made.StepId)}\")")), "None.");
+        List(page, "Questions answered", events.OfType<AnswerGiven>().Select(answer =>
+            $"{Words.Time(answer.At)} {facts.Steps.FirstOrDefault(step => step.Step.Id == answer.StepId)?.Step.Question?.Text ?? answer.StepId} {Words.YesNo(answer.Answer)}"), "None.");
+        List(page, "Notes", events.OfType<NoteTaken>().Select(note => $"{Words.Time(note.At)} {Title(facts, note.StepId)}: {note.Text}"), "None.");
+        string[] stops = [.. events.Select(Interruption).OfType<string>()];
+        if (stops.Length > 0)
+        {
+            List(page, "Stops", stops, "");
+        }
+        List(page, "Understood, but not carried out", events.OfType<CommandRefused>().Select(refused =>
+            $"{Words.Time(refused.At)} \"{refused.Said}\": {refused.Reason}"), "Nothing.");
+    }
+
+    static string? Interruption(StartupEvent happened) => happened switch
+    {
+        StartupStopped stopped => $"{Words.Time(stopped.At)} STOPPED: {(stopped.Cause == StopCause.GasSmell ? "gas was smelled" : "emergency stop")}",
+        StartupResumed resumed => $"{Words.Time(resumed.At)} went on: {resumed.Reason}",
+        ListeningPaused paused => $"{Words.Time(paused.At)} listening paused",
+        ListeningResumed resumed => $"{Words.Time(resumed.At)} listening again",
+        _ => null,
+    };
+
+    static void Foot(PlainPage page, StartupPlan plan, StartupFacts facts, IReadOnlyList<StartupEvent> events, string? checkpoint)
+    {
+        page.Heading("Origin");
+        if (facts.Job is { } job)
+        {
+            page.Pair("Checklist", $"{plan.Checklist.Id} version {plan.Checklist.Version}, file {job.Checklist.Name}, sha256 {Short(job.Checklist)}");
+            page.Pair("Appliance", $"file {job.Appliance.Name}, sha256 {Short(job.Appliance)}");
+            page.Pair("Site", $"file {job.Site.Name}, sha256 {Short(job.Site)}");
+            page.Pair("Program", $"version {job.ProgramVersion}; heard by {job.Recogniser}");
+        }
+        page.Pair("Checkpoint", checkpoint ?? FormattableString.Invariant($"none ({events.Count} events)"));
+        page.Blank();
+        page.Line("Uncertainties are expanded (k = 2). This record says what was said and done and what followed from it. "
+            + "Local codes, the maker's instructions and the licensed person decide.");
+    }
+
+    static void List(PlainPage page, string heading, IEnumerable<string> lines, string ifNone)
+    {
+        string[] all = [.. lines];
+        page.Heading(heading);
+        foreach (string line in all)
+        {
+            page.Line($"- {line}", 0, 2);
+        }
+
+        if (all.Length == 0)
+        {
+            page.Line(ifNone);
+        }
+    }
+
+    static string Title(StartupFacts facts, string stepId) => facts.Steps.FirstOrDefault(step => step.Step.Id == stepId)?.Step.Title ?? stepId;
+
+    static string Source(StartupFacts facts, string stepId) =>
+        facts.Steps.FirstOrDefault(step => step.Step.Id == stepId)?.Step.Timer is { } timer ? $" [{timer.Source}]" : "";
+
+    static string Short(FileCopy file) => file.Sha256[..Math.Min(16, file.Sha256.Length)];
+}
