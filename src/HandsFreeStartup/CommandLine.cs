@@ -4,6 +4,7 @@ using HandsFreeStartup.Running;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Start;
 using HandsFreeStartup.Storage.UserFiles;
+using HandsFreeStartup.Verify;
 
 namespace HandsFreeStartup;
 
@@ -20,6 +21,8 @@ public static class CommandLine
     {
         StartCommand.Build(),
         ComputeCommand.Build(),
+        VerifyCommand.Build(),
+        ChecklistCommand.ChecklistCommand.Build(),
         DataFolder.Option,
     };
 

@@ -11,6 +11,17 @@ namespace HandsFreeStartup.Storage.UserFiles;
 /// <param name="Site">The place.</param>
 public sealed record PlanFiles(Checklist Checklist, ApplianceSheet Appliance, Site Site);
 
+/// <summary>Which of the user's files a text is.</summary>
+public enum UserFileKind
+{
+    /// <summary>A procedure; also what is none of the other two.</summary>
+    Checklist,
+    /// <summary>What the rating plate and the maker's instructions say.</summary>
+    ApplianceSheet,
+    /// <summary>Where and for whom.</summary>
+    Site,
+}
+
 /// <summary>
 /// Reads the YAML files that the user owns. Every mistake of a file is told at once, with line and column, by a <see cref="ChecklistFileException"/>.
 /// The keys are explained in checklists/README.md.
@@ -51,6 +62,16 @@ public static class UserFile
 
     /// <summary>Lower-case hexadecimal SHA-256 of the text's UTF-8 bytes.</summary>
     public static string HashOf(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+
+    /// <summary>Tells by its keys which kind of file it is.</summary>
+    public static UserFileKind KindOf(FileCopy file)
+    {
+        string[] keys = [.. YamlTree.Read(file.Text, new Findings(file.Name))?.Entries.Select(entry => entry.Key.Text) ?? []];
+        return keys.Contains("sections") ? UserFileKind.Checklist
+            : keys.Contains("rooms") || keys.Contains("altitude_feet") ? UserFileKind.Site
+            : keys.Contains("fuel") || keys.Contains("stages") ? UserFileKind.ApplianceSheet
+            : UserFileKind.Checklist;
+    }
 
     /// <summary>Reads a checklist by itself.</summary>
     /// <exception cref="ChecklistFileException">It has mistakes.</exception>

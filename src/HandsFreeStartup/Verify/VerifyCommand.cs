@@ -1,0 +1,60 @@
+using System.CommandLine;
+using HandsFreeStartup.Running;
+using HandsFreeStartup.Storage.Log;
+
+namespace HandsFreeStartup.Verify;
+
+/// <summary>The command <c>verify</c>: recomputes the hash chain of a job and compares the checkpoint of its copies.</summary>
+public static class VerifyCommand
+{
+    static readonly Argument<string> Job = new("JOB") { Description = "The job's file, or its name in the folder of the records." };
+    static readonly Option<string?> Printed = new("--checkpoint")
+    {
+        Description = "The checkpoint printed on the copies, in quotes: \"41 events, ends 7F3A 19C2 88E0 12AB\".",
+        HelpName = "TEXT",
+    };
+
+    /// <summary>The command with its options.</summary>
+    public static Command Build()
+    {
+        Command command = new("verify", "Recompute the hashes of a record and compare the checkpoint of its copies.") { Job, Printed };
+        command.SetAction(Run);
+        return command;
+    }
+
+    static int Run(ParseResult parsed)
+    {
+        string path = JobFile.Find(DataFolder.Of(parsed), parsed.GetRequiredValue(Job));
+        Checkpoint? printed = parsed.GetValue(Printed) is { } text
+            ? Checkpoint.Parse(text) ?? throw new WrongUseException($"'{text}' is no checkpoint. Write the number of events and the hexadecimal digits as printed, such as \"41 events, ends 7F3A 19C2 88E0 12AB\".")
+            : null;
+        try
+        {
+            return Report(path, StartupLogVerifier.Verify(path, printed), printed, parsed.InvocationConfiguration.Output);
+        }
+        catch (LogException error)
+        {
+            throw new WrongUseException(error.Message);
+        }
+    }
+
+    static int Report(string path, Verification verification, Checkpoint? printed, TextWriter output)
+    {
+        output.WriteLine(path);
+        foreach (LogFinding finding in verification.Findings)
+        {
+            output.WriteLine($"wrong: {finding.Message}");
+        }
+
+        if (!verification.IsSound)
+        {
+            return ExitCode.FoundSomething;
+        }
+
+        output.WriteLine($"sound: {verification.Checkpoint}");
+        output.WriteLine(printed is null
+            ? "Compare this with the checkpoint on the copies: without it a cut end, or a wholly rewritten record, cannot be told from a true one."
+            : "It is the record that the checkpoint was printed for.");
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,75 @@
+using HandsFreeStartup.Tests.Support;
+
+namespace HandsFreeStartup.Tests.ChecklistCommand;
+
+public sealed class ChecklistCommandTests : IDisposable
+{
+    readonly string _folder = Directory.CreateTempSubdirectory("handsfree-").FullName;
+
+    static string Shipped(string name)
+    {
+        DirectoryInfo? folder = new(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "HandsFreeStartup.sln")))
+        {
+            folder = folder.Parent;
+        }
+        return Path.Combine(folder!.FullName, "checklists", name);
+    }
+
+    [Fact]
+    public async Task The_shipped_files_are_without_mistakes_and_fit_together()
+    {
+        ProgramResult result = await ProgramProcess.Run(
+            "checklist", Shipped("two-stage-natural-gas.yaml"), "--appliance", Shipped("demo-furnace.yaml"), "--site", Shipped("demo-site.yaml"));
+
+        Assert.Equal((0, ""), (result.ExitCode, result.Error));
+        Assert.Contains("opens inlet pressure port (gas side)", result.Output, StringComparison.Ordinal);
+        Assert.Contains("room_co                  at most 9 ppm, safety", result.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("demo-furnace.yaml", "fuel natural-gas, stages 2")]
+    [InlineData("demo-site.yaml", "rooms: basement, kitchen, bedroom")]
+    public async Task An_appliance_sheet_or_a_site_is_printed_too(string file, string expected)
+    {
+        ProgramResult result = await ProgramProcess.Run("checklist", Shipped(file));
+
+        Assert.Equal((0, ""), (result.ExitCode, result.Error));
+        Assert.Contains(expected, result.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_steps_are_drawn_with_the_way_back_after_an_adjustment()
+    {
+        ProgramResult result = await ProgramProcess.Run("checklist", Shipped("two-stage-natural-gas.yaml"), "--mermaid");
+
+        Assert.StartsWith("flowchart TD\n", result.Output, StringComparison.Ordinal);
+        Assert.Contains("step-adjust-high -. measure again .-> step-combustion-high", result.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Mistakes_are_told_with_their_places_and_exit_code_2()
+    {
+        string file = Path.Combine(_folder, "mine.yaml");
+        File.WriteAllText(file, File.ReadAllText(Shipped("demo-furnace.yaml")).Replace("stages: 2", "stages: 5", StringComparison.Ordinal).Replace("unit: µA", "unit: mA", StringComparison.Ordinal));
+
+        ProgramResult result = await ProgramProcess.Run("checklist", file);
+
+        Assert.Equal((2, ""), (result.ExitCode, result.Output));
+        string[] lines = result.Error.Trim().Split('\n');
+        Assert.Equal(2, lines.Length);
+        Assert.Matches("^mine.yaml:5:9: '5' is not known as stages.", lines[0]);
+        Assert.Matches("^mine.yaml:[0-9]+:[0-9]+: The unit 'mA' does not fit flame_current. Write µA.", lines[1]);
+    }
+
+    [Fact]
+    public async Task An_option_for_checklists_is_refused_for_other_files()
+    {
+        ProgramResult result = await ProgramProcess.Run("checklist", Shipped("demo-site.yaml"), "--mermaid");
+
+        Assert.Equal((2, ""), (result.ExitCode, result.Output));
+        Assert.Contains("belong to a checklist", result.Error, StringComparison.Ordinal);
+    }
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+}
