@@ -1,6 +1,7 @@
 using System.CommandLine;
 using HandsFreeStartup.Compute;
 using HandsFreeStartup.Running;
+using HandsFreeStartup.Sound;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Start;
 using HandsFreeStartup.Storage.UserFiles;
@@ -23,6 +24,7 @@ public static class CommandLine
         ComputeCommand.Build(),
         VerifyCommand.Build(),
         ChecklistCommand.ChecklistCommand.Build(),
+        SoundCommand.Build(),
         DataFolder.Option,
     };
 

@@ -103,7 +103,7 @@ public sealed class EspeakVoice : IVoice
             }
             catch (Exception e) when (e is IOException or System.ComponentModel.Win32Exception or InvalidOperationException)
             {
-                _trouble = $"The voice could not speak: {e.Message}";
+                _trouble = $"The voice could not speak ({e.Message}): check the speaker; messages are still shown.";
             }
 
             message.Said.TrySetResult();

@@ -93,7 +93,7 @@ public sealed class EspeakVoiceTests : IDisposable
         await voice.Say("second", default).AsTask().WaitAsync(Long);
 
         Assert.Equal("said: first\n", _programs.LogText);
-        Assert.Equal("The voice could not speak: espeak-ng ended with \"no voice data\"", ((EspeakVoice)voice).Trouble);
+        Assert.Equal("The voice could not speak (espeak-ng ended with \"no voice data\"): check the speaker; messages are still shown.", ((EspeakVoice)voice).Trouble);
     }
 
     [Fact]
