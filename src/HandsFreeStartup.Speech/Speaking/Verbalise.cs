@@ -44,9 +44,10 @@ public static partial class Verbalise
 
     /// <summary>What a voice should say for a shown text.</summary>
     /// <param name="shown">Text with numbers, units and trade abbreviations, as on the screen.</param>
-    public static string Text(string shown)
+    /// <param name="digitByDigit">For a reading that is in doubt.</param>
+    public static string Text(string shown, bool digitByDigit = false)
     {
-        string text = Number.Replace(shown, match => SayNumber(match, shown));
+        string text = Number.Replace(shown, match => SayNumber(match, shown, digitByDigit));
         text = WithUnits(text);
         text = UnitAlone.Replace(text, match => $" {Units[match.Groups[1].Value]} ");
         text = Gas.Replace(text, match => string.Join(' ', match.Groups[1].Value.Select(Letter)));
@@ -65,9 +66,10 @@ public static partial class Verbalise
     // A number is left between two marks until its unit is known.
     const char Mark = '\u0001';
 
-    static string SayNumber(Match match, string shown)
+    static string SayNumber(Match match, string shown, bool digitByDigit)
     {
-        string words = SpokenNumber.Usual(decimal.Parse(match.Groups["number"].Value.Replace(",", ""), CultureInfo.InvariantCulture));
+        decimal number = decimal.Parse(match.Groups["number"].Value.Replace(",", ""), CultureInfo.InvariantCulture);
+        string words = digitByDigit ? SpokenNumber.DigitByDigit(number) : SpokenNumber.Usual(number);
         bool signed = match.Groups["sign"].Success;
         bool range = signed && match.Index > 0 && char.IsDigit(shown[match.Index - 1]);
         return $"{(range ? " to " : "")}{Mark}{(signed && !range ? "minus " : "")}{words}{Mark}";

@@ -1,0 +1,59 @@
+using System.Security.Cryptography;
+
+namespace HandsFreeStartup.Running;
+
+/// <summary>A model file with the hash that it was found to have.</summary>
+/// <param name="Path">Full path.</param>
+/// <param name="Sha256">Lower-case hexadecimal.</param>
+public sealed record ModelFile(string Path, string Sha256)
+{
+    /// <summary>As it is recorded with a job.</summary>
+    public override string ToString() => $"{System.IO.Path.GetFileName(Path)} sha256 {Sha256}";
+}
+
+/// <summary>The models in a folder, checked against its file SHA256SUMS before anything is heard with them.</summary>
+/// <param name="folder">The folder.</param>
+public sealed class ModelFiles(string folder)
+{
+    /// <summary>The small English recogniser.</summary>
+    public const string Small = "ggml-tiny.en-q8_0.bin";
+
+    /// <summary>The second ear.</summary>
+    public const string Large = "ggml-base-q8_0.bin";
+
+    /// <summary>The speech detector.</summary>
+    public const string Detector = "ggml-silero-v6.2.3.bin";
+
+    /// <summary>A model that is what it should be.</summary>
+    /// <param name="name">File name.</param>
+    /// <exception cref="ModelFileException">It is missing, or not the right one.</exception>
+    public ModelFile Checked(string name)
+    {
+        ModelFile found = Unlisted(Path.Combine(folder, name));
+        string? expected = File.ReadLines(Path.Combine(folder, "SHA256SUMS"))
+            .Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            .FirstOrDefault(parts => parts.Length == 2 && parts[1].TrimStart('*') == name)?[0];
+        return expected == found.Sha256
+            ? found
+            : throw new ModelFileException($"The model file {found.Path} is not the one that belongs to this program (its SHA-256 is not the one in SHA256SUMS): copy it again.");
+    }
+
+    /// <summary>A model of the user's own choice; its hash is recorded, not checked.</summary>
+    /// <exception cref="ModelFileException">It is missing.</exception>
+    public static ModelFile Unlisted(string path)
+    {
+        try
+        {
+            using FileStream stream = File.OpenRead(path);
+            return new ModelFile(Path.GetFullPath(path), Convert.ToHexStringLower(SHA256.HashData(stream)));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new ModelFileException($"The model file {path} is missing or cannot be read: copy it again.");
+        }
+    }
+}
+
+/// <summary>A model file cannot be used; the message is one sentence with the remedy. Keys still work.</summary>
+/// <param name="message">The sentence.</param>
+public sealed class ModelFileException(string message) : Exception(message);

@@ -1,0 +1,48 @@
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Listening;
+
+namespace HandsFreeStartup.Session;
+
+/// <summary>One thing that reaches the session; they are taken one after the other.</summary>
+public abstract record Input
+{
+    Input()
+    {
+    }
+
+    /// <summary>Somebody begins to speak.</summary>
+    public sealed record SpeechBegan : Input;
+
+    /// <summary>A complete utterance.</summary>
+    /// <param name="Clip">Its sound.</param>
+    public sealed record Spoken(SpeechClip Clip) : Input;
+
+    /// <summary>Speech that must not be used.</summary>
+    /// <param name="Why">The reason.</param>
+    public sealed record Unusable(Refusal Why) : Input;
+
+    /// <summary>A line from the keyboard.</summary>
+    /// <param name="Line">As typed.</param>
+    public sealed record Typed(string Line) : Input;
+
+    /// <summary>The key of a command.</summary>
+    /// <param name="Word">Which command.</param>
+    public sealed record Pressed(CommandWord Word) : Input;
+
+    /// <summary>How the source of sound does.</summary>
+    /// <param name="Level">Loudness in dBFS.</param>
+    /// <param name="State">Whether it can be heard.</param>
+    /// <param name="Message">One sentence for the technician, empty while all is well.</param>
+    public sealed record Sound(double Level, SoundState State, string Message) : Input;
+
+    /// <summary>No more sound will come.</summary>
+    public sealed record SoundEnded : Input;
+
+    /// <summary>Time has passed.</summary>
+    public sealed record Tick : Input;
+
+    /// <summary>The next recording asks whether it may begin.</summary>
+    /// <param name="AfterTimers">It waits until no timer runs.</param>
+    /// <param name="Granted">Completed when everything before has been taken in and said.</param>
+    public sealed record Turn(bool AfterTimers, TaskCompletionSource Granted) : Input;
+}

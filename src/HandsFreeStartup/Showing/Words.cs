@@ -1,0 +1,75 @@
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Procedure;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Session;
+using HandsFreeStartup.Speech.Listening;
+
+namespace HandsFreeStartup.Showing;
+
+/// <summary>Plain words, with a sign before them, for what other programs would show by colour alone.</summary>
+public static class Words
+{
+    /// <summary>How well a phrase was understood.</summary>
+    public static string Of(Certainty certainty) => certainty switch
+    {
+        Certainty.Green => "✓ understood",
+        Certainty.Amber => "? doubtful",
+        _ => "✗ not understood",
+    };
+
+    /// <summary>A phrase with its class and what kept it from being understood.</summary>
+    public static string Of(Evidence heard)
+    {
+        string source = heard.Channel == Procedure.Hearing.Channel.Voice ? "Heard" : "Typed";
+        string words = heard.Words.Length > 0 ? $" \"{heard.Words}\"" : "";
+        string why = heard.Why.Length > 0 ? $" ({heard.Why.TrimEnd('.')})" : "";
+        return $"{source}{words}: {Of(heard.Certainty)}{why}";
+    }
+
+    /// <summary>The sign of a verdict; a dot where nothing was judged.</summary>
+    public static char Sign(Verdict? verdict) => verdict switch
+    {
+        Verdict.Pass => '✓',
+        Verdict.ConditionalPass => '~',
+        Verdict.ConditionalFail => '!',
+        Verdict.Fail => '✗',
+        Verdict.CannotTell => '?',
+        _ => '·',
+    };
+
+    /// <summary>A verdict in words; empty where nothing was judged.</summary>
+    public static string Of(Verdict? verdict) => verdict switch
+    {
+        Verdict.Pass => "good",
+        Verdict.ConditionalPass => "inside, but not proven",
+        Verdict.ConditionalFail => "outside, near the limit",
+        Verdict.Fail => "OUTSIDE THE LIMIT",
+        Verdict.CannotTell => "cannot tell",
+        _ => "",
+    };
+
+    /// <summary>The state of a reading in words; empty when it is in the record.</summary>
+    public static string Of(ReadingState state) => state switch
+    {
+        ReadingState.Missing => "not yet",
+        ReadingState.Doubtful => "confirm?",
+        ReadingState.Provisional => "just entered",
+        ReadingState.Void => "void",
+        _ => "",
+    };
+
+    /// <summary>What the ear does.</summary>
+    public static string Of(EarView ear, bool isPaused) => ear switch
+    {
+        { State: EarState.Off } => "No voice: keys only.",
+        { State: EarState.Over } => "The recordings are over: keys only.",
+        { Sound: not SoundState.Good } => ear.Message,
+        { State: EarState.Understanding } => "Understanding...",
+        _ when isPaused => "Paused: hears only \"listen again\" and the safety phrases.",
+        { State: EarState.HearingSpeech } => "Hearing you.",
+        _ => "Listening.",
+    };
+
+    /// <summary>A duration as minutes and seconds.</summary>
+    public static string Of(TimeSpan span) => FormattableString.Invariant($"{(int)span.TotalMinutes}:{span.Seconds:00}");
+}
