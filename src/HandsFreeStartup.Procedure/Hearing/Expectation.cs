@@ -27,7 +27,7 @@ public sealed record Expectation(
         new([.. Fields.All.Select(ExpectedReading.Of)], [.. Hearing.Commands.All.Select(command => command.Word)], []);
 
     /// <summary>Equal for expectations that allow the same phrases; compiled tries are kept under it.</summary>
-    public string Key { get; } = string.Join(';',
+    public string Key => string.Join(';',
         string.Join(',', Readings.Select(reading => $"{reading.Field.Id}({string.Join('/', reading.Names)})")),
         string.Join(',', Commands),
         string.Join(',', Answers),

@@ -1,4 +1,3 @@
-using Terminal.Gui.Drawing;
 using Terminal.Gui.ViewBase;
 
 namespace HandsFreeStartup.Screen;

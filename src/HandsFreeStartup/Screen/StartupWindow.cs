@@ -35,7 +35,7 @@ public sealed class StartupWindow : Runnable
     Evidence? _lastHeard;
     ImmutableArray<Announcement> _lastSaid = [];
     bool _keysOffered;
-    string? _why;
+    StartupView? _view;
 
     /// <summary>An empty window.</summary>
     /// <param name="post">Takes what is typed.</param>
@@ -76,7 +76,7 @@ public sealed class StartupWindow : Runnable
             _lastSaid = moment.Said;
         }
 
-        _why = view.Why;
+        _view = view;
         _head.Show((width, _) => [FrameLines.Head(view, width)]);
         _step.Show((width, height) => StepLines.Of(view, width, height));
         _open.Show((width, height) => FrameLines.Open(view, width, height));
@@ -123,7 +123,7 @@ public sealed class StartupWindow : Runnable
         }
         else if (key == Key.W.WithCtrl)
         {
-            _said.Show((width, height) => FrameLines.Said([new Announcement(_why is null ? "The checklist gives no reason for this step." : $"Why: {_why}")], Nothing, width, height));
+            TellWhy();
         }
         else if (key == Key.Esc)
         {
@@ -145,6 +145,15 @@ public sealed class StartupWindow : Runnable
         }
 
         return true;
+    }
+
+    void TellWhy()
+    {
+        if (_view is { } view)
+        {
+            _lastSaid = [new Announcement(view.Why is null ? "The checklist gives no reason for this step." : $"Why: {view.Why}")];
+            _said.Show((width, height) => FrameLines.Said(_lastSaid, view, width, height));
+        }
     }
 
     void Enter()

@@ -29,7 +29,8 @@ public static class StartCommand
             Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Site, Technician, Microphone, Model, Ears, Resume, Mute,
         };
         Ears.AcceptOnlyFromAmong("1", "2");
-        command.SetAction((parsed, cancellation) => throw new WrongUseException($"The start-up itself is not built in yet; its record would be kept in {Read(parsed).Data.Jobs}."));
+        command.SetAction((parsed, _) => new Composition(
+            Read(parsed), parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error, TimeProvider.System).Run());
         return command;
     }
 

@@ -1,6 +1,6 @@
 using HandsFreeStartup.Procedure.Hearing;
 
-namespace HandsFreeStartup.Speech.Tests.Understanding;
+namespace HandsFreeStartup.Speech.Tests.Support;
 
 /// <summary>Legal values of a field.</summary>
 static class FieldValues

@@ -1,5 +1,6 @@
 using System.Globalization;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Tests.Support;
 using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Speech.Tests.Understanding;

@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Speech.Understanding;
+
+namespace HandsFreeStartup.Speech.Recognising;
+
+/// <summary>One thing that may have been said, with its evidence. All log-probabilities are natural, unmasked, and over the sound given.</summary>
+/// <param name="Ending">What it means, and what about the wording calls for care.</param>
+/// <param name="Words">The likeliest spelling.</param>
+/// <param name="LogProbability">Of the meaning: all its spellings that were found, added up.</param>
+/// <param name="BestLogProbability">Of the likeliest spelling.</param>
+/// <param name="Mean">Mean log-probability per token of the likeliest spelling, end included.</param>
+/// <param name="Lowest">Lowest log-probability of one token of the likeliest spelling, end included.</param>
+/// <param name="End">Log-probability that the phrase ends where it does.</param>
+/// <param name="GoOn">Log-probability of the likeliest legal word, other than a unit or stop, that could go on there; negative infinity if none can.</param>
+public sealed record Candidate(
+    Ending Ending, string Words, double LogProbability, double BestLogProbability, double Mean, double Lowest, double End, double GoOn)
+{
+    /// <summary>What it means.</summary>
+    public Meaning Meaning => Ending.Meaning;
+}
+
+/// <summary>What one model heard.</summary>
+/// <param name="Ear">Name of the model.</param>
+/// <param name="Candidates">Legal phrases, likeliest meaning first; empty if none was likely enough to be found.</param>
+/// <param name="FreeText">The likeliest words if nothing were known about what may be said.</param>
+/// <param name="FreeLogProbability">Of those words, end included.</param>
+/// <param name="NoSpeech">The model's own probability that nobody speaks, 0..1.</param>
+/// <param name="IsNoise">The free reading is a mark of noise or music, or empty.</param>
+public sealed record EarEvidence(
+    string Ear, ImmutableArray<Candidate> Candidates, string FreeText, double FreeLogProbability, double NoSpeech, bool IsNoise)
+{
+    /// <summary>The likeliest candidate, or null.</summary>
+    public Candidate? Best => Candidates.FirstOrDefault();
+
+    /// <summary>How much likelier the best meaning is than the second, as a log-probability; at most what the search looked at.</summary>
+    public double Margin { get; init; }
+
+    /// <summary>How likely the best phrase is beside the free reading of the same sound: 0 if they are the same, strongly negative if something else was said.</summary>
+    public double Ratio => Best is { } best ? best.BestLogProbability - FreeLogProbability : double.NegativeInfinity;
+}
+
+/// <summary>All evidence about one utterance.</summary>
+/// <param name="Ears">One entry for each model that listened, the one that listened first at the front; empty if only free text is known.</param>
+/// <param name="FreeText">The words without any expectation.</param>
+/// <param name="Voiced">How long there was sound above the noise of the surroundings, from its first to its last moment.</param>
+public sealed record Utterance(ImmutableArray<EarEvidence> Ears, string FreeText, TimeSpan Voiced);

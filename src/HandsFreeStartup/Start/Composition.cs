@@ -1,0 +1,218 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+using HandsFreeStartup.Plain;
+using HandsFreeStartup.Procedure;
+using HandsFreeStartup.Running;
+using HandsFreeStartup.Screen;
+using HandsFreeStartup.Session;
+using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Speech.Native;
+using HandsFreeStartup.Speech.Speaking;
+using HandsFreeStartup.Storage.Log;
+using Terminal.Gui.App;
+using Terminal.Gui.Input;
+
+namespace HandsFreeStartup.Start;
+
+/// <summary>Puts a start-up together: every device of a session is made here.</summary>
+/// <param name="options">What was asked for.</param>
+/// <param name="output">For the flow as lines and the paths at the end.</param>
+/// <param name="error">For messages.</param>
+/// <param name="clock">The present.</param>
+sealed class Composition(StartOptions options, TextWriter output, TextWriter error, TimeProvider clock)
+{
+    static readonly TimeSpan WatchablePause = TimeSpan.FromMilliseconds(450);
+
+    readonly bool _isPlain = options.Plain || Console.IsOutputRedirected;
+
+    /// <summary>Runs the start-up to its end.</summary>
+    /// <returns>The exit code.</returns>
+    public async Task<int> Run()
+    {
+        if (options.Demo && options.Resume)
+        {
+            throw new WrongUseException("A demonstration that was broken off goes on by keys: start --resume JOB --keys.");
+        }
+
+        using CancellationTokenSource stop = new();
+        void Leave(PosixSignalContext signal)
+        {
+            signal.Cancel = true;
+            stop.Cancel();
+        }
+
+        using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Leave);
+        using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Leave);
+        using ListeningEar? ear = Ear();
+        try
+        {
+            using OpenJob job = options.Resume ? OpenJob.ToGoOn(options, clock) : OpenJob.New(options, ear?.Name ?? "keys", clock);
+            SessionEnd end = _isPlain ? await RunPlain(job, ear, stop) : RunOnScreen(job, ear, stop);
+            Report(job, end);
+            return ExitCode.Done;
+        }
+        catch (LogException e)
+        {
+            await error.WriteLineAsync(e.Message);
+            return ExitCode.WrongUse;
+        }
+    }
+
+    /// <summary>What hears; null where only keys are used, by wish or because nothing can be heard.</summary>
+    ListeningEar? Ear()
+    {
+        if (options.Keys)
+        {
+            return null;
+        }
+
+        try
+        {
+            return ListeningEar.Load(options, error.WriteLine);
+        }
+        catch (Exception e) when (e is ModelFileException or RecogniserUnavailableException && !options.Demo && options.Wav.IsEmpty)
+        {
+            error.WriteLine($"{e.Message} The start-up goes on by keys.");
+            return null;
+        }
+        catch (Exception e) when (e is ModelFileException or RecogniserUnavailableException)
+        {
+            throw new WrongUseException(e.Message);
+        }
+    }
+
+    async Task<SessionEnd> RunPlain(OpenJob job, ListeningEar? ear, CancellationTokenSource stop)
+    {
+        SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector);
+        await using IVoice voice = Voice(cutter);
+        StartupSession session = new(new StartupProcedure(job.Plan), job, new PlainDisplay(output), voice, ear, clock);
+        if (options.Keys || (ear is null && !Console.IsInputRedirected))
+        {
+            _ = Task.Run(() => ReadLines(session));
+        }
+
+        return await Run(session, job, cutter, stop);
+    }
+
+    SessionEnd RunOnScreen(OpenJob job, ListeningEar? ear, CancellationTokenSource stop)
+    {
+        SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector);
+        IVoice voice = Voice(cutter);
+        using IApplication app = Application.Create().Init();
+        app.Keyboard.KeyBindings.Remove(Key.Esc);
+        StartupSession? session = null;
+        using StartupWindow window = new(input => session!.Post(input), stop.Cancel, Looks.FromEnvironment());
+        app.Keyboard.KeyDown += (_, key) => key.Handled = ReferenceEquals(app.TopRunnableView, window) && window.Take(key);
+        session = new StartupSession(new StartupProcedure(job.Plan), job, new ScreenDisplay(app, window), voice, ear, clock);
+        Task<SessionEnd> running = Task.Run(async () =>
+        {
+            try
+            {
+                return await Run(session, job, cutter, stop);
+            }
+            finally
+            {
+                await Task.Delay(options.Demo ? 4 * WatchablePause : TimeSpan.Zero, clock);
+                app.Invoke(() => app.RequestStop());
+            }
+        });
+        app.Run(window);
+        stop.Cancel();
+        SessionEnd end = running.GetAwaiter().GetResult();
+        voice.DisposeAsync().AsTask().Wait();
+        return end;
+    }
+
+    async Task<SessionEnd> Run(StartupSession session, OpenJob job, SpeechCutter? cutter, CancellationTokenSource stop)
+    {
+        if (job.Begins is { } description)
+        {
+            session.Begin(description);
+        }
+        else
+        {
+            session.Resume();
+        }
+
+        using CancellationTokenSource over = CancellationTokenSource.CreateLinkedTokenSource(stop.Token);
+        Task ticking = Ticker.Run(session.Post, clock, over.Token);
+        Task hearing = cutter is null ? Task.CompletedTask : Task.Run(() => Hear(session, cutter, over.Token));
+        try
+        {
+            return await session.Run(stop.Token);
+        }
+        finally
+        {
+            await over.CancelAsync();
+            await Task.WhenAll(ticking, hearing);
+        }
+    }
+
+    async Task Hear(StartupSession session, SpeechCutter cutter, CancellationToken stop)
+    {
+        await SoundPump.Run(cutter, Source(session), session.Post, stop);
+        if (options.Demo || (_isPlain && !options.Wav.IsEmpty))
+        {
+            session.Close();
+        }
+    }
+
+    IAudioSource Source(StartupSession session)
+    {
+        if (options.Demo)
+        {
+            ImmutableArray<DemoLine> script = DemoScript.Read();
+            Queue<DemoLine> ahead = new(script);
+            return WavFiles.Open(script.Select(line => line.Path), turn: async cancellation =>
+            {
+                await Turn(session, ahead.Dequeue().AfterTimers, cancellation);
+                await Task.Delay(_isPlain ? TimeSpan.Zero : WatchablePause, clock, cancellation);
+            });
+        }
+
+        return !options.Wav.IsEmpty
+            ? WavFiles.Open(options.Wav, turn: cancellation => new ValueTask(Turn(session, false, cancellation)))
+            : new Microphone(CaptureCommand.Find(options.Microphone) ?? throw new WrongUseException(CaptureCommand.NoneInstalled), clock);
+    }
+
+    static async Task Turn(StartupSession session, bool afterTimers, CancellationToken cancellation)
+    {
+        TaskCompletionSource granted = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        session.Post(new Input.Turn(afterTimers, granted));
+        await granted.Task.WaitAsync(cancellation);
+    }
+
+    static void ReadLines(StartupSession session)
+    {
+        while (Console.In.ReadLine() is { } line)
+        {
+            if (line.Trim().Length > 0)
+            {
+                session.Post(new Input.Typed(line));
+            }
+        }
+
+        session.Close();
+    }
+
+    IVoice Voice(SpeechCutter? cutter) => options.Mute || options.Demo
+        ? new SilentVoice()
+        : EspeakVoice.Find(clock, speaking =>
+        {
+            if (cutter is not null)
+            {
+                cutter.Deaf = speaking;
+            }
+        });
+
+    void Report(OpenJob job, SessionEnd end)
+    {
+        string summary = job.WriteSummary();
+        output.WriteLine($"Record:  {job.Path}");
+        output.WriteLine($"Summary: {summary}");
+        if (end != SessionEnd.Finished)
+        {
+            output.WriteLine($"Not finished. Go on with: start --resume {Path.GetFileNameWithoutExtension(job.Path)}");
+        }
+    }
+}

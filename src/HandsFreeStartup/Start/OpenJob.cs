@@ -1,0 +1,104 @@
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Summary;
+using HandsFreeStartup.Running;
+using HandsFreeStartup.Session;
+using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Storage.Log;
+using HandsFreeStartup.Storage.UserFiles;
+
+namespace HandsFreeStartup.Start;
+
+/// <summary>A job with its open record: new, or one that goes on.</summary>
+sealed class OpenJob : IEventLog, IDisposable
+{
+    const double QuickFactor = 0.01;
+
+    readonly StartupLog _log;
+    readonly ClipStore _clips;
+
+    OpenJob(StartupLog log, StartupPlan plan, JobDescription? begins)
+    {
+        _log = log;
+        _clips = new ClipStore(log.Path);
+        (Plan, Begins) = (plan, begins);
+    }
+
+    /// <summary>What leads the job.</summary>
+    public StartupPlan Plan { get; }
+
+    /// <summary>The description to begin with; null for a job that goes on.</summary>
+    public JobDescription? Begins { get; }
+
+    /// <summary>Where the record lies.</summary>
+    public string Path => _log.Path;
+
+    /// <summary>Makes the record of a new job.</summary>
+    public static OpenJob New(StartOptions options, string recogniser, TimeProvider clock)
+    {
+        FileCopy checklist = UserFile.Copy(options.Checklist ?? Shipped("two-stage-natural-gas.yaml"));
+        FileCopy appliance = UserFile.Copy(Given(options.Appliance, options.Demo, "--appliance", "demo-furnace.yaml"));
+        FileCopy site = UserFile.Copy(Given(options.Site, options.Demo, "--site", "demo-site.yaml"));
+        string jobId = FormattableString.Invariant($"{clock.GetUtcNow():yyyyMMdd-HHmmss}-{Guid.NewGuid().ToString("N")[..4]}");
+        bool isQuick = options.Quick || options.Demo;
+        JobDescription job = new(
+            jobId, checklist, appliance, site, options.Technician ?? (options.Demo ? "Technician of the demonstration" : Environment.UserName),
+            ProgramVersion(), recogniser, isQuick || options.Wav.Length > 0, isQuick ? QuickFactor : 1);
+        StartupPlan plan = PlanOf(job);
+        Directory.CreateDirectory(options.Data.Jobs);
+        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(options.Data.Jobs, $"{jobId}.db"), clock), plan, job);
+    }
+
+    /// <summary>Opens a job that was broken off.</summary>
+    public static OpenJob ToGoOn(StartOptions options, TimeProvider clock)
+    {
+        StartupLog log = StartupLog.Open(options.Job is { } job ? JobFile.Find(options.Data, job) : Newest(options.Data), clock);
+        if (log.ReadAll() is not [StartupBegan began, ..])
+        {
+            log.Dispose();
+            throw new WrongUseException($"The record {log.Path} holds no start-up yet. Begin a new one.");
+        }
+
+        return new OpenJob(log, PlanOf(began.Job), null);
+    }
+
+    /// <inheritdoc/>
+    public void Append(StartupEvent happened) => _log.Append(happened);
+
+    /// <inheritdoc/>
+    public IReadOnlyList<StartupEvent> ReadAll() => _log.ReadAll();
+
+    /// <inheritdoc/>
+    public string KeepClip(SpeechClip clip) => _clips.Keep(clip.Samples);
+
+    /// <summary>Writes the summary beside the record.</summary>
+    /// <returns>Its path.</returns>
+    public string WriteSummary()
+    {
+        string path = System.IO.Path.ChangeExtension(Path, ".txt");
+        File.WriteAllText(path, StartupSummary.Of(Plan, ReadAll(), _log.Checkpoint?.ToString()));
+        return path;
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _log.Dispose();
+
+    static StartupPlan PlanOf(JobDescription job)
+    {
+        PlanFiles files = UserFile.ReadTogether(job.Checklist, job.Appliance, job.Site);
+        return StartupPlan.From(files.Checklist, files.Appliance, files.Site, job.TimerFactor);
+    }
+
+    static string Given(string? path, bool isDemo, string option, string sample) =>
+        path ?? (isDemo
+            ? Shipped(sample)
+            : throw new WrongUseException($"Give {option} FILE: copy {Shipped(sample)} and write down what your own plate, instructions and instruments say. To look around first, use --demo."));
+
+    static string Shipped(string name) => System.IO.Path.Combine(ShippedFiles.Checklists, name);
+
+    static string Newest(DataFolder data) =>
+        (Directory.Exists(data.Jobs) ? Directory.GetFiles(data.Jobs, "*.db").Max(StringComparer.Ordinal) : null)
+        ?? throw new WrongUseException($"There is no record to go on with in {data.Jobs}.");
+
+    static string ProgramVersion() => typeof(OpenJob).Assembly.GetName().Version!.ToString(3);
+}
