@@ -38,6 +38,7 @@ public static class WhisperLibrary
         }
 
         string folder = Path.Combine(AppContext.BaseDirectory, "runtimes", Platform);
+        LetThreadsSleep();
         nint library = 0;
         try
         {
@@ -54,6 +55,18 @@ public static class WhisperLibrary
 
         NativeLibrary.SetDllImportResolver(typeof(WhisperLibrary).Assembly, (name, _, _) => name == WhisperNative.Library ? library : 0);
         return SelfTest();
+    }
+
+    /// <summary>
+    /// The native library's threads wait for each other by spinning unless told otherwise; as soon as anything else wants a core, each decode then takes ten times as long.
+    /// libgomp reads this once, when it is loaded, and only from the process's own environment block.
+    /// </summary>
+    static void LetThreadsSleep()
+    {
+        if (OperatingSystem.IsLinux())
+        {
+            _ = WhisperNative.SetEnvironment("OMP_WAIT_POLICY", "passive", overwrite: 0);
+        }
     }
 
     static unsafe string? SelfTest()

@@ -121,6 +121,10 @@ static unsafe partial class WhisperNative
     [LibraryImport(Library, EntryPoint = "whisper_vad_probs")]
     public static partial float* VadProbabilities(nint detector);
 
+    /// <summary>C library: sets a variable of the process's environment block, which <see cref="Environment"/> does not.</summary>
+    [LibraryImport("libc", EntryPoint = "setenv", StringMarshalling = StringMarshalling.Utf8)]
+    public static partial int SetEnvironment(string name, string value, int overwrite);
+
     /// <summary>Swallows what the native library would write to standard error.</summary>
     [UnmanagedCallersOnly(CallConvs = [typeof(CallConvCdecl)])]
     public static void Silence(int _, byte* _1, nint _2)

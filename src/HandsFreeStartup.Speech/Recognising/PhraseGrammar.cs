@@ -120,6 +120,11 @@ static class PhraseGrammar
         int most = (int)(negative ? -place.Field.Lowest : place.Field.Highest);
         for (int whole = 0; whole <= most; whole++)
         {
+            if (place.Field.MostDecimals == 0 && place.EndIfLegal(negative ? -whole : whole).IsEmpty)
+            {
+                continue;
+            }
+
             PhraseState after = WrittenWhole(place, negative, whole);
             yield return (string.Create(CultureInfo.InvariantCulture, $"{space}{whole}"), after);
             if (whole >= 1000)

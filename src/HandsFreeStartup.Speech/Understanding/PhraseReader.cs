@@ -4,40 +4,34 @@ using HandsFreeStartup.Speech.Recognising;
 
 namespace HandsFreeStartup.Speech.Understanding;
 
-/// <summary>Decides how far an utterance can be trusted. Pure: evidence in, phrase out.</summary>
+/// <summary>Decides what was said and how far it can be trusted. Pure: the same evidence always gives the same phrase.</summary>
 public static class PhraseReader
 {
-    /// <summary>Whether the ears that have listened are not enough: the first is not green, or it concerns carbon monoxide.</summary>
-    public static bool WantsAnotherEar(Utterance utterance, Expectation expectation)
-    {
-        if (utterance.Ears[^1].IsNoise || utterance.Ears[^1].Best is null)
-        {
-            return false;
-        }
+    /// <summary>The phrase that an utterance is under the shipped policy.</summary>
+    /// <param name="utterance">The evidence.</param>
+    /// <param name="expectation">What could be said; the same that the recogniser was given.</param>
+    public static Phrase Read(Utterance utterance, Expectation expectation) => Read(utterance, expectation, CertaintyPolicy.Shipped);
 
-        Phrase phrase = Read(utterance, expectation);
-        return phrase.Evidence.Certainty != Certainty.Green || phrase is Phrase.Reading { Field.Id: "flue_co" or "room_co" };
-    }
-
-    /// <summary>The phrase, with its class and what kept it from green.</summary>
-    public static Phrase Read(Utterance utterance, Expectation expectation) => Read(utterance, expectation, Certainties.Shipped);
-
-    /// <summary>The phrase under other thresholds.</summary>
-    public static Phrase Read(Utterance utterance, Expectation expectation, Certainties certainties)
+    /// <summary>The phrase that an utterance is under some policy.</summary>
+    /// <param name="utterance">The evidence.</param>
+    /// <param name="expectation">What could be said; the same that the recogniser was given.</param>
+    /// <param name="policy">Thresholds.</param>
+    public static Phrase Read(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
     {
         if (utterance.Ears.IsEmpty)
         {
-            return Doubted(PhraseText.Typed(utterance.FreeText, expectation));
+            return ReadText(utterance.FreeText, expectation);
         }
 
-        if (utterance.Ears.All(ear => ear.IsNoise))
+        Weighing? weighing = Weighing.Of(utterance.Ears);
+        if (IsNobody(utterance, policy))
         {
-            return NotUnderstood(utterance, "no speech");
+            return Refuse(utterance, weighing, "It sounded like noise, not like speech.");
         }
 
-        if (utterance.Ears.FirstOrDefault(ear => IsSafety(ear.Best) && !ear.IsNoise && certainties.SafetyPhrase.IsReached(ear)) is { } alarm)
+        if (SafetyPhrase(utterance, policy) is { } safety)
         {
-            return new Phrase.Order(((Meaning.Order)alarm.Best!.Meaning).Word, Evidence(alarm, Certainty.Green, ""));
+            return safety;
         }
 
         if (expectation.Dictation)
@@ -45,59 +39,138 @@ public static class PhraseReader
             return new Phrase.Dictation(new Evidence(utterance.FreeText, Channel.Voice, Certainty.Green));
         }
 
-        ImmutableArray<EarEvidence> ears = [.. utterance.Ears.Where(ear => ear.Best is not null)];
-        if (ears.IsEmpty)
+        return weighing is null ? Refuse(utterance, null, "It was nothing that can be said now.") : Classify(utterance, weighing, policy);
+    }
+
+    /// <summary>Whether a further model should listen before a decision.</summary>
+    internal static bool WantsAnotherEar(Utterance utterance, Expectation expectation) =>
+        !expectation.Dictation && Read(utterance, expectation) is var phrase
+        && !(phrase is Phrase.Order or Phrase.Answer || (phrase is Phrase.Reading && phrase.Evidence.Certainty == Certainty.Green));
+
+    static bool IsNobody(Utterance utterance, CertaintyPolicy policy) =>
+        utterance.Ears.All(ear => ear.IsNoise) || utterance.Ears.All(ear => ear.NoSpeech > policy.NoSpeechProbability);
+
+    /// <summary>"Emergency stop" and "gas smell" need little: a false stop costs a word, a missed one a life.</summary>
+    static Phrase? SafetyPhrase(Utterance utterance, CertaintyPolicy policy)
+    {
+        foreach (EarEvidence ear in utterance.Ears.Where(ear => !ear.IsNoise))
         {
-            return NotUnderstood(utterance, "nothing that can be said here");
+            Candidate? safety = ear.Candidates.FirstOrDefault(candidate => PhraseText.IsSafety(candidate.Meaning));
+            bool heard = safety is not null && safety.Mean >= policy.Safety.Mean && safety.Lowest >= policy.Safety.Lowest
+                && safety.BestLogProbability - ear.FreeLogProbability >= policy.Safety.Ratio;
+            if (heard)
+            {
+                return PhraseText.ToPhrase(safety!.Meaning, EvidenceOf(safety, ear.Margin, ear.Ratio, Certainty.Green, ""));
+            }
         }
 
-        bool agree = ears.Length > 1 && ears.All(ear => ear.Best!.Meaning.Equals(ears[0].Best!.Meaning));
-        bool disagree = ears.Length > 1 && !agree;
-        EarEvidence better = ears.MaxBy(ear => ear.Best!.Mean)!;
-        return better.Best!.Meaning switch
+        return null;
+    }
+
+    static Phrase Classify(Utterance utterance, Weighing weighing, CertaintyPolicy policy)
+    {
+        KindThresholds wanted = utterance.Ears.Length > 1 ? policy.TwoEars : policy.OneEar;
+        if (weighing.Best.Meaning is not Meaning.Reading reading)
         {
-            Meaning.Reading reading => Judge(reading, better, ears, agree, disagree, certainties),
-            Meaning.Order order when IsAccepted(ears, agree, disagree, certainties) => new Phrase.Order(order.Word, Evidence(better, Certainty.Green, "")),
-            Meaning.Answer answer when IsAccepted(ears, agree, disagree, certainties) => new Phrase.Answer(answer.Word, Evidence(better, Certainty.Green, "")),
-            _ => new Phrase.NotUnderstood(Evidence(better, Certainty.Red, "a command needs to be clearer")),
+            Threshold needed = weighing.Best.Words.Contains(' ') ? wanted.Phrase : wanted.Word;
+            return weighing.Agree && !Short(weighing.Reached, needed).Any()
+                ? PhraseText.ToPhrase(weighing.Best.Meaning, EvidenceOf(weighing, Certainty.Green, ""))
+                : Refuse(utterance, weighing, $"It was perhaps \"{weighing.Best.Words.TrimEnd('.', '?', '!').ToLowerInvariant()}\", but not clearly.");
+        }
+
+        ImmutableArray<string> doubts = [.. Doubts(utterance, weighing, reading, wanted.Reading, policy)];
+        if (doubts.IsEmpty)
+        {
+            return new Phrase.Reading(reading.Field, reading.Value, EvidenceOf(weighing, Certainty.Green, ""));
+        }
+
+        return !Short(weighing.Reached, policy.Amber).Any()
+            ? new Phrase.Reading(reading.Field, reading.Value, EvidenceOf(weighing, Certainty.Amber, string.Join(' ', doubts)))
+            : Refuse(utterance, weighing, "It was not clear enough to guess.");
+    }
+
+    /// <summary>Everything that keeps a reading from green, in plain words.</summary>
+    static IEnumerable<string> Doubts(Utterance utterance, Weighing weighing, Meaning.Reading reading, Threshold wanted, CertaintyPolicy policy)
+    {
+        if (!weighing.Agree)
+        {
+            yield return "The two ears heard different things.";
+        }
+
+        foreach (string missing in Short(weighing.Reached, wanted))
+        {
+            yield return missing;
+        }
+
+        if (weighing.Rival is { } rival && weighing.RivalMargin < policy.RivalMargin)
+        {
+            yield return $"{Say(reading)} sounds like {Say((Meaning.Reading)rival.Meaning)}.";
+        }
+
+        if (weighing.Best.Ending.PointImplied)
+        {
+            yield return "The point was not said.";
+        }
+
+        if (weighing.Best.Ending.NameSpelled && Math.Abs(reading.Value) >= 10)
+        {
+            yield return "\"C O\" runs into the number after it.";
+        }
+
+        if (!reading.Field.IsUsual(reading.Value))
+        {
+            yield return $"{reading.Field.Label} is seldom {SpokenNumbers.Say(reading.Value)}.";
+        }
+
+        if (weighing.End < policy.LeastEnd || utterance.Voiced.TotalSeconds > policy.LongestSyllableSeconds * Syllables.Of(weighing.Best.Words))
+        {
+            yield return "There was perhaps one more digit.";
+        }
+    }
+
+    static IEnumerable<string> Short(Threshold reached, Threshold wanted)
+    {
+        if (reached.Mean < wanted.Mean || reached.WorseMean < wanted.WorseMean || reached.Lowest < wanted.Lowest)
+        {
+            yield return "It was not clear.";
+        }
+
+        if (reached.Ratio < wanted.Ratio)
+        {
+            yield return "It sounded more like something else.";
+        }
+
+        if (reached.Margin < wanted.Margin)
+        {
+            yield return "Something else is nearly as likely.";
+        }
+    }
+
+    static string Say(Meaning.Reading reading) => $"{reading.Field.SpokenNames[0]} {SpokenNumbers.Say(reading.Value)}";
+
+    /// <summary>Free text without scores: never better than amber.</summary>
+    static Phrase ReadText(string text, Expectation expectation)
+    {
+        TextMeaning meaning = PhraseText.Read(text, expectation);
+        Evidence evidence = new(text, Channel.Voice, Certainty.Amber, Why: "This recogniser cannot tell how sure it is.");
+        return meaning.Meanings switch
+        {
+            [var safety] when PhraseText.IsSafety(safety) => PhraseText.ToPhrase(safety, evidence),
+            _ when expectation.Dictation => new Phrase.Dictation(evidence),
+            [Meaning.Reading reading] => PhraseText.ToPhrase(reading, evidence),
+            [Meaning.Order or Meaning.Answer] => PhraseText.ToPhrase(meaning.Meanings[0], evidence),
+            _ => new Phrase.NotUnderstood(evidence with { Certainty = Certainty.Red, Why = meaning.Reason }),
         };
     }
 
-    static Phrase Judge(Meaning.Reading reading, EarEvidence better, ImmutableArray<EarEvidence> ears, bool agree, bool disagree, Certainties certainties)
-    {
-        if (disagree || !(agree ? certainties.ReadingDoubtful.IsReached(ears) : certainties.ReadingDoubtful.IsReached(better)))
-        {
-            return new Phrase.NotUnderstood(Evidence(better, Certainty.Red, disagree ? "two recognisers heard different things" : "not clear enough"));
-        }
+    static Phrase.NotUnderstood Refuse(Utterance utterance, Weighing? weighing, string why) => new(
+        weighing is null
+            ? new Evidence(utterance.FreeText, Channel.Voice, Certainty.Red, Why: why)
+            : EvidenceOf(weighing, Certainty.Red, why) with { Words = utterance.FreeText });
 
-        bool isClear = agree ? certainties.ReadingAgreed.IsReached(ears) : certainties.ReadingAlone.IsReached(better);
-        string why = !isClear ? "not quite clear"
-            : better.Best!.Ending.PointImplied ? "the point was not said"
-            : better.Best.Ending.NameSpelled && reading.Value >= 10 ? "the spelled name may have run into the number"
-            : !reading.Field.IsUsual(reading.Value) ? "an unusual value"
-            : "";
-        return new Phrase.Reading(reading.Field, reading.Value, Evidence(better, why.Length == 0 ? Certainty.Green : Certainty.Amber, why));
-    }
+    static Evidence EvidenceOf(Weighing weighing, Certainty certainty, string why) =>
+        EvidenceOf(weighing.Best, weighing.Reached.Margin, weighing.Reached.Ratio, certainty, why);
 
-    static bool IsAccepted(ImmutableArray<EarEvidence> ears, bool agree, bool disagree, Certainties certainties) =>
-        !disagree && (certainties.CommandAlone.IsReached(ears[0]) || (agree && certainties.CommandAgreed.IsReached(ears)));
-
-    static bool IsSafety(Candidate? candidate) => candidate?.Meaning is Meaning.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell };
-
-    static Phrase NotUnderstood(Utterance utterance, string why) =>
-        new Phrase.NotUnderstood(new Evidence(utterance.FreeText, Channel.Voice, Certainty.Red, Why: why));
-
-    static Evidence Evidence(EarEvidence ear, Certainty certainty, string why) =>
-        new(ear.Best!.Words, Channel.Voice, certainty, Math.Round(ear.Best.Mean, 3), Math.Round(ear.Margin, 3), Math.Round(ear.Ratio, 3), why);
-
-    /// <summary>Free text without scores: a reading is doubtful at best, a command must be confirmed by its wording alone.</summary>
-    static Phrase Doubted(Phrase phrase) => phrase with
-    {
-        Evidence = phrase.Evidence with
-        {
-            Channel = Channel.Voice,
-            Certainty = phrase is Phrase.Reading ? Certainty.Amber : phrase.Evidence.Certainty,
-            Why = phrase is Phrase.Reading ? "heard without scores" : phrase.Evidence.Why,
-        },
-    };
+    static Evidence EvidenceOf(Candidate candidate, double margin, double ratio, Certainty certainty, string why) =>
+        new(candidate.Words, Channel.Voice, certainty, candidate.Mean, margin, ratio, why);
 }

@@ -1,0 +1,86 @@
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Speech.Native;
+using HandsFreeStartup.Speech.Recognising;
+using HandsFreeStartup.Speech.Tests.Support;
+using HandsFreeStartup.Speech.Understanding;
+
+namespace HandsFreeStartup.Speech.Tests.Recognising;
+
+public sealed class WhisperRecogniserTests(TwoEars ears) : IClassFixture<TwoEars>
+{
+    [Theory]
+    [InlineData("oxygen_seven_point_six", "oxygen=7.6")]
+    [InlineData("emergency_stop", "command=emergency stop")]
+    public void A_shipped_recording_is_understood_without_asking(string recording, string expected)
+    {
+        Utterance utterance = ears.Recogniser.Hear(WavFile.Read(Shipped.Recording(recording)), Expectation.Open);
+        Phrase phrase = PhraseReader.Read(utterance, Expectation.Open);
+        Assert.Equal((expected, Certainty.Green), (Meant(phrase), phrase.Evidence.Certainty));
+    }
+
+    [Fact]
+    public void The_same_sound_gives_the_same_evidence_whatever_was_heard_before()
+    {
+        float[] sound = WavFile.Read(Shipped.Recording("oxygen_seven_point_six"));
+        EarEvidence before = ears.Recogniser.Hear(sound, Expectation.Open).Ears[0];
+        ears.Recogniser.Hear(WavFile.Read(Shipped.Recording("next")), Expectation.Open);
+        EarEvidence after = ears.Recogniser.Hear(sound, Expectation.Open).Ears[0];
+        Assert.Equal(before.Best!.Meaning, after.Best!.Meaning);
+        Assert.Equal(before.Best.LogProbability, after.Best.LogProbability, 3);
+        Assert.Equal(before.FreeText, after.FreeText);
+    }
+
+    [Fact]
+    public void Silence_and_noise_are_not_understood()
+    {
+        Random random = new(3);
+        foreach (float level in (float[])[0f, 0.003f, 0.1f])
+        {
+            float[] sound = [.. Enumerable.Range(0, 32_000).Select(_ => level * (2 * random.NextSingle() - 1))];
+            Assert.IsType<Phrase.NotUnderstood>(PhraseReader.Read(ears.Recogniser.Hear(sound, Expectation.Open), Expectation.Open));
+        }
+    }
+
+    [Fact]
+    public void What_is_not_expected_is_not_heard_but_a_safety_phrase_is()
+    {
+        Expectation draft = new([ExpectedReading.Of(Fields.Find("draft")!)], [CommandWord.Done], []);
+        Assert.IsNotType<Phrase.Order>(PhraseReader.Read(ears.Recogniser.Hear(WavFile.Read(Shipped.Recording("oxygen_seven_point_six")), draft), draft));
+        Phrase stop = PhraseReader.Read(ears.Recogniser.Hear(WavFile.Read(Shipped.Recording("emergency_stop")), draft), draft);
+        Assert.Equal(CommandWord.EmergencyStop, Assert.IsType<Phrase.Order>(stop).Word);
+    }
+
+    [Fact]
+    public void Dictation_keeps_the_words_and_still_hears_a_safety_phrase()
+    {
+        Expectation note = new([], [], [], Dictation: true);
+        Phrase words = PhraseReader.Read(ears.Recogniser.Hear(WavFile.Read(Shipped.Recording("oxygen_seven_point_six")), note), note);
+        Assert.Contains("7.6", Assert.IsType<Phrase.Dictation>(words).Evidence.Words, StringComparison.Ordinal);
+        Phrase stop = PhraseReader.Read(ears.Recogniser.Hear(WavFile.Read(Shipped.Recording("emergency_stop")), note), note);
+        Assert.Equal(CommandWord.EmergencyStop, Assert.IsType<Phrase.Order>(stop).Word);
+    }
+
+    [Fact]
+    public void A_missing_model_is_named_with_the_remedy()
+    {
+        RecogniserUnavailableException missing = Assert.Throws<RecogniserUnavailableException>(() => WhisperRecogniser.Load("/nowhere", ears: 1));
+        Assert.Contains("/nowhere/ggml-tiny.en-q8_0.bin", missing.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_plain_recogniser_reads_free_text_and_is_never_sure()
+    {
+        using PlainRecogniser plain = new(Shipped.Model(WhisperRecogniser.FirstModel));
+        Phrase phrase = PhraseReader.Read(plain.Hear(WavFile.Read(Shipped.Recording("oxygen_seven_point_six")), Expectation.Open), Expectation.Open);
+        Assert.Equal(("oxygen=7.6", Certainty.Amber), (Meant(phrase), phrase.Evidence.Certainty));
+    }
+
+    static string Meant(Phrase phrase) => phrase switch
+    {
+        Phrase.Reading reading => new Meaning.Reading(reading.Field, reading.Value).ToString(),
+        Phrase.Order order => new Meaning.Order(order.Word).ToString(),
+        Phrase.Answer answer => new Meaning.Answer(answer.Word).ToString(),
+        _ => phrase.Evidence.Why,
+    };
+}

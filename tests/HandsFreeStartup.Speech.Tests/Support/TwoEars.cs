@@ -1,0 +1,11 @@
+using HandsFreeStartup.Speech.Recognising;
+
+namespace HandsFreeStartup.Speech.Tests.Support;
+
+/// <summary>The recogniser with the shipped models, loaded once for a class of tests.</summary>
+public sealed class TwoEars : IDisposable
+{
+    public WhisperRecogniser Recogniser { get; } = WhisperRecogniser.Load(Path.GetDirectoryName(Shipped.DetectorModel)!);
+
+    public void Dispose() => Recogniser.Dispose();
+}
