@@ -10,7 +10,7 @@ public static class SoundPump
     {
         try
         {
-            await foreach (SpeechEvent noticed in cutter.Listen(source, stop))
+            await foreach (SpeechEvent noticed in cutter.Listen(source, stop).Where(noticed => source.IsLive || noticed is not SpeechEvent.Sound))
             {
                 if (InputOf(noticed) is { } input)
                 {

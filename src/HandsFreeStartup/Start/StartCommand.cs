@@ -17,7 +17,7 @@ public static class StartCommand
     static readonly Option<string?> Technician = new("--technician") { Description = "Who does the work and signs.", HelpName = "NAME" };
     static readonly Option<string?> Microphone = new("--microphone") { Description = "Another microphone: its name, or a whole command that writes 16 kHz raw sound.", HelpName = "NAME" };
     static readonly Option<string?> Model = new("--model") { Description = "Another recogniser model.", HelpName = "FILE" };
-    static readonly Option<int> Ears = new("--ears") { Description = "1: the small recogniser alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 1 };
+    static readonly Option<int> Ears = new("--ears") { Description = "1: the small recogniser alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 2 };
     static readonly Option<string?> Resume = new("--resume") { Description = "Go on with a job that was broken off: its name, or nothing for the newest.", HelpName = "JOB", Arity = ArgumentArity.ZeroOrOne };
     static readonly Option<bool> Mute = new("--mute") { Description = "Do not speak." };
 
