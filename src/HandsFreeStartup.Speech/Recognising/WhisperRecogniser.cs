@@ -14,7 +14,7 @@ public sealed class WhisperRecogniser : IRecogniser
     /// <summary>File name of the larger model.</summary>
     public const string SecondModel = "ggml-base-q8_0.bin";
 
-    const int MostDecodes = 40;
+    const int MostDecodes = 120;
 
     readonly ImmutableArray<Ear> _ears;
 

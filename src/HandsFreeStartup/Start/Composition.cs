@@ -21,7 +21,7 @@ namespace HandsFreeStartup.Start;
 /// <param name="clock">The present.</param>
 sealed class Composition(StartOptions options, TextWriter output, TextWriter error, TimeProvider clock)
 {
-    static readonly TimeSpan WatchablePause = TimeSpan.FromMilliseconds(450);
+    static readonly TimeSpan WatchablePause = TimeSpan.FromMilliseconds(150);
 
     readonly bool _isPlain = options.Plain || Console.IsOutputRedirected;
 
