@@ -29,11 +29,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
     /// <returns>The exit code.</returns>
     public async Task<int> Run()
     {
-        if (options.Demo && options.Resume)
-        {
-            throw new WrongUseException("A demonstration that was broken off goes on by keys: start --resume JOB --keys.");
-        }
-
+        CheckUse();
         using CancellationTokenSource stop = new();
         void Leave(PosixSignalContext signal)
         {
@@ -56,6 +52,22 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             await error.WriteLineAsync(e.Message);
             return ExitCode.WrongUse;
         }
+    }
+
+    /// <summary>What cannot work is told before a job begins.</summary>
+    void CheckUse()
+    {
+        if (options.Demo && options.Resume)
+        {
+            throw new WrongUseException("A demonstration that was broken off goes on by keys: start --resume JOB --keys.");
+        }
+
+        if (options.Keys && (options.Demo || !options.Wav.IsEmpty))
+        {
+            throw new WrongUseException("With --keys nothing is heard: leave out --keys, or leave out the recordings.");
+        }
+
+        WavFiles.Open(options.Wav);
     }
 
     /// <summary>What hears; null where only keys are used, by wish or because nothing can be heard.</summary>
