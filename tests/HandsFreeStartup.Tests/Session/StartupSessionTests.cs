@@ -1,0 +1,114 @@
+using HandsFreeStartup.Procedure;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Tests.Support;
+using HandsFreeStartup.Session;
+using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Speech.Speaking;
+using HandsFreeStartup.Tests.Support;
+using Microsoft.Extensions.Time.Testing;
+
+namespace HandsFreeStartup.Tests.Session;
+
+public sealed class StartupSessionTests
+{
+    static readonly SpeechClip Clip = new(new float[16_000], 0, 0, 16_000);
+    static readonly Phrase Red = new Phrase.NotUnderstood(Some.Heard(Certainty.Red));
+
+    readonly List<string> _notes = [];
+
+    [Fact]
+    public async Task Each_event_is_logged_before_it_is_shown_and_the_sound_is_kept_before_the_event_that_names_it()
+    {
+        (StartupSession session, NotedLog log, _) = Session(new Phrase.Answer(AnswerWord.No, Some.Heard()));
+
+        await Take(session, new Input.Spoken(Clip));
+
+        int answered = _notes.IndexOf("log AnswerGiven");
+        Assert.True(_notes.IndexOf("clip") < answered);
+        Assert.True(answered < _notes.LastIndexOf("show Title of papers"));
+        Assert.Equal("clip.wav", log.Events.OfType<AnswerGiven>().Single().Evidence.Clip);
+    }
+
+    [Fact]
+    public async Task A_log_that_fails_stops_the_start_up_and_nothing_unlogged_is_shown()
+    {
+        (StartupSession session, NotedLog log, NotedDisplay display) = Session(new Phrase.Answer(AnswerWord.No, Some.Heard()));
+        log.FailsAfter = 2;
+
+        await Assert.ThrowsAsync<IOException>(() => Take(session, new Input.Spoken(Clip)));
+
+        Assert.Equal("Title of smell", display.Last!.View.StepTitle);
+    }
+
+    [Fact]
+    public async Task What_is_not_understood_is_asked_again_and_logs_nothing_and_the_second_time_opens_the_keys()
+    {
+        (StartupSession session, NotedLog log, NotedDisplay display) = Session(Red, Red);
+        int before = log.Events.Count;
+
+        await Take(session, new Input.Spoken(Clip), new Input.Spoken(Clip));
+
+        Assert.Equal(before, log.Events.Count);
+        Assert.True(display.Last!.Ear.OffersKeys);
+        Assert.DoesNotContain("clip", _notes);
+    }
+
+    [Fact]
+    public async Task One_unclear_utterance_does_not_open_the_keys()
+    {
+        (StartupSession session, _, NotedDisplay display) = Session(Red);
+
+        await Take(session, new Input.Spoken(Clip));
+
+        Assert.False(display.Last!.Ear.OffersKeys);
+    }
+
+    [Fact]
+    public async Task A_resumed_session_shows_what_the_broken_off_one_showed()
+    {
+        (StartupSession session, NotedLog log, NotedDisplay first) = Session();
+        await Take(session, new Input.Typed("no"), new Input.Typed("done"));
+
+        NotedDisplay second = new(_notes);
+        StartupSession resumed = new(new StartupProcedure(Some.Plan()), log, second, new SilentVoice(), null, new FakeTimeProvider(Some.Morning));
+        resumed.Resume();
+
+        Assert.Equal(first.Last!.View.StepTitle, second.Last!.View.StepTitle);
+        Assert.Equal(first.Last.View.Open.AsEnumerable(), second.Last.View.Open.AsEnumerable());
+        Assert.Equal(first.Last.View.Expectation, second.Last.View.Expectation);
+    }
+
+    [Fact]
+    public async Task Typed_text_that_is_not_legal_here_is_explained_and_changes_nothing()
+    {
+        (StartupSession session, NotedLog log, NotedDisplay display) = Session();
+        int before = log.Events.Count;
+
+        await Take(session, new Input.Typed("oxygen 7.6"));
+
+        Assert.Equal(before, log.Events.Count);
+        Assert.NotEmpty(display.Last!.Said[0].Text);
+    }
+
+    (StartupSession Session, NotedLog Log, NotedDisplay Display) Session(params Phrase[] heard)
+    {
+        NotedLog log = new(_notes);
+        NotedDisplay display = new(_notes);
+        StartupSession session = new(
+            new StartupProcedure(Some.Plan()), log, display, new SilentVoice(), new ScriptedEar(heard), new FakeTimeProvider(Some.Morning));
+        session.Begin(Some.Job);
+        return (session, log, display);
+    }
+
+    static async Task Take(StartupSession session, params Input[] inputs)
+    {
+        foreach (Input input in inputs)
+        {
+            session.Post(input);
+        }
+
+        session.Close();
+        Assert.Equal(SessionEnd.InputOver, await session.Run(CancellationToken.None));
+    }
+}

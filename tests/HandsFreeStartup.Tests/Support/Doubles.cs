@@ -1,0 +1,54 @@
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Session;
+using HandsFreeStartup.Speech.Listening;
+
+namespace HandsFreeStartup.Tests.Support;
+
+/// <summary>A log in memory that notes the order of things and can fail.</summary>
+public sealed class NotedLog(List<string> notes) : IEventLog
+{
+    readonly List<StartupEvent> _events = [];
+
+    public int FailsAfter { get; set; } = int.MaxValue;
+    public IReadOnlyList<StartupEvent> Events => _events;
+
+    public void Append(StartupEvent happened)
+    {
+        if (_events.Count >= FailsAfter)
+        {
+            throw new IOException("no space left");
+        }
+
+        _events.Add(happened);
+        notes.Add($"log {happened.GetType().Name}");
+    }
+
+    public IReadOnlyList<StartupEvent> ReadAll() => [.. _events];
+
+    public string KeepClip(SpeechClip clip)
+    {
+        notes.Add("clip");
+        return "clip.wav";
+    }
+}
+
+/// <summary>A display that notes what it is shown.</summary>
+public sealed class NotedDisplay(List<string> notes) : IDisplay
+{
+    public Moment? Last { get; private set; }
+
+    public void Show(Moment moment)
+    {
+        Last = moment;
+        notes.Add($"show {moment.View.StepTitle}");
+    }
+}
+
+/// <summary>An ear that understands what it was told to.</summary>
+public sealed class ScriptedEar(params Phrase[] phrases) : IEar
+{
+    readonly Queue<Phrase> _phrases = new(phrases);
+
+    public Phrase Hear(SpeechClip clip, Expectation expectation) => _phrases.Dequeue();
+}
