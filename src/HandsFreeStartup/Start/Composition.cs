@@ -98,9 +98,9 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector);
         await using IVoice voice = Voice(cutter);
         StartupSession session = new(new StartupProcedure(job.Plan), job, new PlainDisplay(output), voice, ear, clock);
-        if (options.Keys || (ear is null && !Console.IsInputRedirected))
+        if (ear is null || !Console.IsInputRedirected)
         {
-            _ = Task.Run(() => ReadLines(session));
+            _ = Task.Run(() => ReadLines(session, closes: ear is null));
         }
 
         return await Run(session, job, cutter, stop);
@@ -194,7 +194,9 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         await granted.Task.WaitAsync(cancellation);
     }
 
-    static void ReadLines(StartupSession session)
+    /// <param name="session">Takes the lines.</param>
+    /// <param name="closes">Whether the end of the lines is the end of all inputs.</param>
+    static void ReadLines(StartupSession session, bool closes)
     {
         while (Console.In.ReadLine() is { } line)
         {
@@ -204,7 +206,10 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             }
         }
 
-        session.Close();
+        if (closes)
+        {
+            session.Close();
+        }
     }
 
     IVoice Voice(SpeechCutter? cutter) => options.Mute || options.Demo
