@@ -22,6 +22,7 @@ public static class CommandLine
     {
         StartCommand.Build(),
         ComputeCommand.Build(),
+        Hear.HearCommand.Build(),
         VerifyCommand.Build(),
         ChecklistCommand.ChecklistCommand.Build(),
         SoundCommand.Build(),

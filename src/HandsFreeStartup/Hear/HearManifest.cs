@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Running;
+
+namespace HandsFreeStartup.Hear;
+
+/// <summary>One labelled recording.</summary>
+/// <param name="File">As written in the manifest.</param>
+/// <param name="Path">Full path.</param>
+/// <param name="Expected">As written: <c>oxygen=7.6</c>, <c>command=done</c>, or <c>nothing</c>.</param>
+/// <param name="Expectation">What may be said there.</param>
+sealed record HearCase(string File, string Path, string Expected, Expectation Expectation);
+
+/// <summary>
+/// Reads the manifest of a measurement: tab-separated path (relative to the manifest), expected, context; more columns are ignored.
+/// Context: <c>open</c>, or field ids separated by commas; <c>answer</c> among them makes confirm, yes and no legal.
+/// </summary>
+static class HearManifest
+{
+    /// <exception cref="WrongUseException">The manifest is missing, or a line of it is wrong.</exception>
+    public static ImmutableArray<HearCase> Read(string path)
+    {
+        if (!File.Exists(path))
+        {
+            throw new WrongUseException($"There is no manifest {path}.");
+        }
+
+        string folder = System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path))!;
+        return
+        [
+            .. File.ReadLines(path)
+                .Select((line, index) => (line, place: FormattableString.Invariant($"{path}:{index + 1}")))
+                .Where(entry => entry.line.Length > 0 && entry.line[0] != '#')
+                .Select(entry => Case(entry.line.Split('\t'), folder, entry.place)),
+        ];
+    }
+
+    static HearCase Case(string[] cells, string folder, string place) => cells.Length < 3
+        ? throw new WrongUseException($"{place}: a line needs a WAV path, what is expected and the context, separated by tabs.")
+        : new HearCase(cells[0], System.IO.Path.Combine(folder, cells[0]), Label(cells[1], place), Context(cells[2], place));
+
+    static string Label(string text, string place)
+    {
+        string[] parts = text.Split('=', 2);
+        bool isKnown = text == "nothing" || (parts.Length == 2 && (parts[0] == "command"
+            ? Commands.Find(parts[1]) is not null || Enum.TryParse<AnswerWord>(parts[1], ignoreCase: true, out _)
+            : Fields.Find(parts[0]) is not null && decimal.TryParse(parts[1], CultureInfo.InvariantCulture, out _)));
+        return isKnown ? text : throw new WrongUseException($"{place}: '{text}' must be field=value, command=words, or nothing.");
+    }
+
+    static Expectation Context(string text, string place)
+    {
+        string[] ids = [.. text.Split(',').Where(id => id is not "answer" and not "open")];
+        ImmutableArray<AnswerWord> answers = text.Split(',').Contains("answer") ? [.. Enum.GetValues<AnswerWord>()] : [];
+        if (text.Split(',').Contains("open"))
+        {
+            return Expectation.Open with { Answers = answers };
+        }
+
+        return Expectation.Open with
+        {
+            Answers = answers,
+            Readings = [.. ids.Select(id => ExpectedReading.Of(Fields.Find(id)
+                ?? throw new WrongUseException($"{place}: '{id}' is no field; write 'open' or field ids separated by commas.")))],
+        };
+    }
+}

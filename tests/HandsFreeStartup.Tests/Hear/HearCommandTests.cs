@@ -1,0 +1,69 @@
+using System.Text.Json;
+using HandsFreeStartup.Tests.Support;
+
+namespace HandsFreeStartup.Tests.Hear;
+
+/// <summary>The command hear as a process, on recordings of the demonstration.</summary>
+public sealed class HearCommandTests
+{
+    static readonly string Recordings = Path.Combine(AppContext.BaseDirectory, "Demo", "Recordings");
+
+    [Fact]
+    public async Task The_figures_tell_right_refused_and_ignored_apart()
+    {
+        using TemporaryFolder folder = new();
+        string manifest = Write(folder, $"""
+            {Recordings}/04.wav	room_co=0	room_co
+            {Recordings}/01.wav	command=done	open
+            {Recordings}/02.wav	command=no	open,answer
+            {Recordings}/19.wav	nothing	open
+
+            """);
+
+        ProgramResult result = await ProgramProcess.Run("hear", manifest, "--json");
+
+        Assert.Equal("", result.Error);
+        JsonElement figures = JsonDocument.Parse(result.Output).RootElement;
+        Assert.Equal(4, figures.GetProperty("cases").GetInt32());
+        Assert.Equal(0, figures.GetProperty("wrong_accepted").GetInt32());
+        Assert.Equal(0, figures.GetProperty("false_accepts").GetInt32());
+        Assert.Equal(3, figures.GetProperty("exact").GetInt32() + figures.GetProperty("asked_again").GetInt32());
+        Assert.True(figures.GetProperty("latency_ms").GetProperty("p95").GetDouble() > 0);
+        Assert.Equal(0, result.ExitCode);
+    }
+
+    [Fact]
+    public async Task A_wrong_label_counts_as_a_wrong_acceptance_and_is_exit_code_1()
+    {
+        using TemporaryFolder folder = new();
+        string manifest = Write(folder, $"{Recordings}/01.wav\tcommand=next\topen\n");
+
+        ProgramResult result = await ProgramProcess.Run("hear", manifest);
+
+        Assert.Equal(1, result.ExitCode);
+        Assert.Contains("expected command=next, accepted command=done", result.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("a.wav\tpressure=3\topen", "pressure=3")]
+    [InlineData("a.wav\toxygen=7.6\tstep", "'step' is no field")]
+    [InlineData("a.wav", "separated by tabs")]
+    public async Task A_mistake_in_the_manifest_is_told_with_its_line(string line, string message)
+    {
+        using TemporaryFolder folder = new();
+        string manifest = Write(folder, $"# a comment\n{line}\n");
+
+        ProgramResult result = await ProgramProcess.Run("hear", manifest);
+
+        Assert.Equal(2, result.ExitCode);
+        Assert.Contains($"{manifest}:2: ", result.Error, StringComparison.Ordinal);
+        Assert.Contains(message, result.Error, StringComparison.Ordinal);
+    }
+
+    static string Write(TemporaryFolder folder, string lines)
+    {
+        string path = Path.Combine(folder.Path, "manifest.tsv");
+        File.WriteAllText(path, lines);
+        return path;
+    }
+}
