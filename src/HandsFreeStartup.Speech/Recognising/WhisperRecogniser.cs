@@ -71,6 +71,20 @@ public sealed class WhisperRecogniser : IRecogniser
         return utterance;
     }
 
+    /// <summary>What was said, with the evidence of every ear whether it is needed or not: for measuring.</summary>
+    /// <param name="samples16k">16 kHz mono samples between -1 and 1.</param>
+    /// <param name="expectation">What may be said now.</param>
+    public Utterance HearWithEveryEar(ReadOnlySpan<float> samples16k, Expectation expectation)
+    {
+        ImmutableArray<EarEvidence>.Builder heard = ImmutableArray.CreateBuilder<EarEvidence>(_ears.Length);
+        foreach (Ear ear in _ears)
+        {
+            heard.Add(ear.Hear(samples16k, expectation));
+        }
+
+        return new Utterance(heard.ToImmutable(), heard[0].FreeText, VoicedTime.Of(samples16k));
+    }
+
     /// <inheritdoc/>
     public void Dispose()
     {

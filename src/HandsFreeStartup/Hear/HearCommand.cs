@@ -17,13 +17,18 @@ public static class HearCommand
     static readonly Option<bool> Json = new("--json") { Description = "Print JSON instead of text." };
     static readonly Option<string?> Model = new("--model") { Description = "Another recogniser model.", HelpName = "FILE" };
     static readonly Option<int> Ears = new("--ears") { Description = "1: the small recogniser alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 2 };
+    static readonly Option<string?> Evidence = new("--evidence")
+    {
+        Description = "Write all evidence of each recording to a file, one line of JSON each; every recogniser is asked every time, so the latency is that of all together.",
+        HelpName = "FILE",
+    };
 
     static readonly JsonSerializerOptions Format = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower, WriteIndented = false };
 
     /// <summary>The command with its options.</summary>
     public static System.CommandLine.Command Build()
     {
-        System.CommandLine.Command command = new("hear", "Measure the recogniser on labelled recordings.") { Manifest, Json, Model, Ears };
+        System.CommandLine.Command command = new("hear", "Measure the recogniser on labelled recordings.") { Manifest, Json, Model, Ears, Evidence };
         Ears.AcceptOnlyFromAmong("1", "2");
         command.SetAction(Run);
         return command;
@@ -34,7 +39,8 @@ public static class HearCommand
         TextWriter output = parsed.InvocationConfiguration.Output;
         ImmutableArray<HearCase> cases = HearManifest.Read(parsed.GetRequiredValue(Manifest));
         using WhisperRecogniser recogniser = Load(parsed);
-        HearFigures figures = HearFigures.Of([.. cases.Select(measured => Measure(recogniser, measured))]);
+        using StreamWriter? evidence = parsed.GetValue(Evidence) is { } file ? Create(file) : null;
+        HearFigures figures = HearFigures.Of([.. cases.Select(measured => Measure(recogniser, measured, evidence))]);
         if (parsed.GetValue(Json))
         {
             output.WriteLine(JsonSerializer.Serialize(figures, Format));
@@ -62,13 +68,32 @@ public static class HearCommand
         }
     }
 
-    static HearRow Measure(WhisperRecogniser recogniser, HearCase measured)
+    static StreamWriter Create(string path)
+    {
+        try
+        {
+            return File.CreateText(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new WrongUseException($"{path} cannot be written: {e.Message}");
+        }
+    }
+
+    static HearRow Measure(WhisperRecogniser recogniser, HearCase measured, TextWriter? evidence)
     {
         float[] sound = WavFile.Read(measured.Path);
         recogniser.Prepare(measured.Expectation);
         long started = TimeProvider.System.GetTimestamp();
-        Phrase phrase = PhraseReader.Read(recogniser.Hear(sound, measured.Expectation), measured.Expectation);
-        return HearRow.Of(measured, phrase, TimeProvider.System.GetElapsedTime(started));
+        Utterance utterance = evidence is null ? recogniser.Hear(sound, measured.Expectation) : recogniser.HearWithEveryEar(sound, measured.Expectation);
+        Phrase phrase = PhraseReader.Read(utterance, measured.Expectation);
+        HearRow row = HearRow.Of(measured, phrase, TimeProvider.System.GetElapsedTime(started));
+        if (evidence is not null)
+        {
+            EvidenceFile.Write(evidence, measured, utterance, row);
+        }
+
+        return row;
     }
 
     static void Print(HearFigures figures, TextWriter output)

@@ -10,10 +10,14 @@ namespace HandsFreeStartup.Hear;
 /// <param name="Path">Full path.</param>
 /// <param name="Expected">As written: <c>oxygen=7.6</c>, <c>command=done</c>, or <c>nothing</c>.</param>
 /// <param name="Expectation">What may be said there.</param>
-sealed record HearCase(string File, string Path, string Expected, Expectation Expectation);
+/// <param name="Context">The same, as written.</param>
+/// <param name="Speaker">The fourth column, or empty.</param>
+/// <param name="Words">The fifth column, or empty.</param>
+sealed record HearCase(string File, string Path, string Expected, Expectation Expectation, string Context = "", string Speaker = "", string Words = "");
 
 /// <summary>
-/// Reads the manifest of a measurement: tab-separated path (relative to the manifest), expected, context; more columns are ignored.
+/// Reads the manifest of a measurement: tab-separated path (relative to the manifest), expected, context; a fourth and fifth
+/// column may name the speaker and the words; more are ignored.
 /// Context: <c>open</c>, or field ids separated by commas; <c>answer</c> among them makes confirm, yes and no legal.
 /// </summary>
 static class HearManifest
@@ -38,7 +42,8 @@ static class HearManifest
 
     static HearCase Case(string[] cells, string folder, string place) => cells.Length < 3
         ? throw new WrongUseException($"{place}: a line needs a WAV path, what is expected and the context, separated by tabs.")
-        : new HearCase(cells[0], System.IO.Path.Combine(folder, cells[0]), Label(cells[1], place), Context(cells[2], place));
+        : new HearCase(cells[0], System.IO.Path.Combine(folder, cells[0]), Label(cells[1], place), Context(cells[2], place),
+            cells[2], cells.ElementAtOrDefault(3) ?? "", cells.ElementAtOrDefault(4) ?? "");
 
     static string Label(string text, string place)
     {

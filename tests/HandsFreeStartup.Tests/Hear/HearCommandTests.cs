@@ -60,6 +60,23 @@ public sealed class HearCommandTests
         Assert.Contains(message, result.Error, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task All_evidence_can_be_written_down_for_other_tools()
+    {
+        using TemporaryFolder folder = new();
+        string manifest = Write(folder, $"{Recordings}/04.wav\troom_co=0\troom_co\tsomebody\troom monoxide zero\n");
+        string file = Path.Combine(folder.Path, "evidence.jsonl");
+
+        ProgramResult result = await ProgramProcess.Run("hear", manifest, "--evidence", file);
+
+        Assert.Equal("", result.Error);
+        JsonElement line = JsonDocument.Parse(Assert.Single(await File.ReadAllLinesAsync(file))).RootElement;
+        Assert.Equal("somebody", line.GetProperty("speaker").GetString());
+        JsonElement[] ears = [.. line.GetProperty("ears").EnumerateArray()];
+        Assert.Equal(2, ears.Length);
+        Assert.All(ears, ear => Assert.Contains(ear.GetProperty("candidates").EnumerateArray(), heard => heard.GetProperty("meaning").GetString() == "room_co=0"));
+    }
+
     static string Write(TemporaryFolder folder, string lines)
     {
         string path = Path.Combine(folder.Path, "manifest.tsv");
