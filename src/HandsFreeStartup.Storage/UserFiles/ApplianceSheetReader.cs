@@ -21,13 +21,15 @@ static class ApplianceSheetReader
 
         EntryReader file = new(map, findings, "an appliance sheet", "id", "title", "fuel", "stages", "turn_to_raise", "seal", "limits");
         ImmutableArray<LimitEntry> limits = new LimitReader(findings).Read(file, isRequired: true);
-        return new ApplianceEntry(new ApplianceSheet(
+        ApplianceSheet sheet = new(
             file.Id("id"),
             file.Text("title"),
             file.Choice("fuel", Fuels),
             file.Choice("stages", ["1", "2"]) == "1" ? 1 : 2,
             file.Choice("turn_to_raise", ["clockwise", "counter-clockwise"]),
             file.Text("seal", " Write what the maker wants the test hole sealed with."),
-            [.. limits.Select(limit => limit.Limit)]), limits);
+            [.. limits.Select(limit => limit.Limit)]);
+        SheetRules.Check(sheet.Stages, limits);
+        return new ApplianceEntry(sheet, limits);
     }
 }

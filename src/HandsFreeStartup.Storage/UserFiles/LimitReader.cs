@@ -91,8 +91,11 @@ sealed class LimitReader(Findings findings)
         if (Fields.Find(name) is { } field)
         {
             CheckUnit(limit, field.Unit.Symbol);
-            CheckPossible(limit, "lower", limit.Limit.Lower, field);
-            CheckPossible(limit, "upper", limit.Limit.Upper, field);
+            if (limit.Limit.UnitSymbol == field.Unit.Symbol || OtherUnits.IsSpelling(limit.Limit.UnitSymbol, field.Unit.Symbol))
+            {
+                CheckPossible(limit, "lower", limit.Limit.Lower, field);
+                CheckPossible(limit, "upper", limit.Limit.Upper, field);
+            }
         }
         else if (Results.TryGetValue(name, out string? unit))
         {
@@ -106,10 +109,16 @@ sealed class LimitReader(Findings findings)
 
     static void CheckUnit(LimitEntry limit, string unit)
     {
-        if (limit.Entry.Has("unit") && limit.Limit.UnitSymbol != unit)
+        string written = limit.Limit.UnitSymbol;
+        if (!limit.Entry.Has("unit") || written == unit)
         {
-            limit.Entry.Report("unit", $"The unit '{limit.Limit.UnitSymbol}' does not fit {limit.BaseName}. Write {(unit.Length == 0 ? "\"\", it is a pure number" : unit)}.");
+            return;
         }
+
+        string converted = OtherUnits.Converted(written, unit, limit.BaseName == "temperature_rise", ("lower", limit.Limit.Lower), ("upper", limit.Limit.Upper));
+        limit.Entry.Report("unit", $"The unit '{written}' does not fit {limit.BaseName}. Write {(unit.Length == 0 ? "\"\", it is a pure number"
+            : converted.Length == 0 ? unit
+            : $"{converted}, unit: {unit}")}.");
     }
 
     static void CheckPossible(LimitEntry limit, string key, decimal? bound, Field field)

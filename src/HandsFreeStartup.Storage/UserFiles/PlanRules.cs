@@ -15,10 +15,43 @@ static class PlanRules
             CheckLimits(entry, plan, checklist, appliance);
         }
 
+        foreach (LimitEntry own in appliance.Limits)
+        {
+            CheckSafety(own, checklist);
+        }
+
         ImmutableArray<string> scopes = [.. checklist.Steps.Select(step => step.Step.Scope).OfType<string>().Concat(site.Rooms).Distinct()];
         foreach (LimitEntry limit in checklist.Limits.Concat(appliance.Limits).Where(limit => limit.Scope is { } scope && !scopes.Contains(scope)))
         {
             limit.Entry.Report("name", $"No step has the stage '{limit.Scope}', so this limit would never judge anything.{Nearest.Hint(limit.Scope!, scopes)}");
+        }
+    }
+
+    /// <summary>A sheet's limit wins over the checklist's, so it may only be stricter where the checklist's is for safety.</summary>
+    static void CheckSafety(LimitEntry own, ChecklistEntry checklist)
+    {
+        DeclaredLimit? general = checklist.Limits.Select(limit => limit.Limit)
+            .FirstOrDefault(limit => limit.IsSafety && (limit.Name == own.Limit.Name || limit.Name == own.BaseName));
+        if (general is null || own.Limit.UnitSymbol != general.UnitSymbol)
+        {
+            return;
+        }
+
+        if (!own.Limit.IsSafety)
+        {
+            own.Entry.Report("name", $"'{own.Limit.Name}' is a safety limit in the checklist and stays one. Add 'safety: true'.");
+        }
+
+        if (general.Upper is { } highest && !(own.Limit.Upper <= highest))
+        {
+            own.Entry.Report(own.Entry.Has("upper") ? "upper" : "name", FormattableString.Invariant(
+                $"The checklist's safety limit is {general.Text} ({general.Source}); a sheet may only be stricter. Write {highest} or less as 'upper', or remove this limit."));
+        }
+
+        if (general.Lower is { } lowest && !(own.Limit.Lower >= lowest))
+        {
+            own.Entry.Report(own.Entry.Has("lower") ? "lower" : "name", FormattableString.Invariant(
+                $"The checklist's safety limit is {general.Text} ({general.Source}); a sheet may only be stricter. Write {lowest} or more as 'lower', or remove this limit."));
         }
     }
 

@@ -22,7 +22,7 @@ public sealed class UserFileMistakeTests
     [InlineData("upper: 9\n", "upper: 9,5\n", "9,5", "'9,5' is no number. Expected digits with a decimal point")]
     [InlineData("upper: 9\n", "upper: 900\n", "900", "900 ppm is no possible co in room. Expected 0 to 500")]
     [InlineData("    upper: 9\n", "", "room_co\n    unit", "The limit bounds nothing.")]
-    [InlineData("unit: ppm", "unit: \"%\"", "\"%\"\n", "The unit '%' does not fit room_co. Write ppm.")]
+    [InlineData("unit: ppm", "unit: \"%\"", "\"%\"\n", "The unit '%' does not fit room_co. Write upper: 90000, unit: ppm.")]
     [InlineData("name: fuel_factor", "name: fuel_facto", "fuel_facto,", "'fuel_facto' is neither a field nor a result that can be limited. Did you mean 'fuel_factor'?")]
     [InlineData("name: fuel_factor", "name: room_co", "room_co, lower", "The limit 'room_co' stands here a second time.")]
     [InlineData("field: manifold_pressure,", "field: manifold_presure,", "manifold_presure", "Did you mean 'manifold_pressure'?")]
@@ -68,7 +68,17 @@ public sealed class UserFileMistakeTests
     [InlineData("turn_to_raise: clockwise", "turn_to_raise: left", "left", "Expected one of clockwise, counter-clockwise.")]
     [InlineData("seal: high-temperature plug\n", "", "id:", "The key 'seal' is missing in an appliance sheet.")]
     [InlineData("lower: 3.35, upper: 3.65", "lower: 3.35, upper: 36.5", "36.5", "36.5 in. w.c. is no possible manifold pressure. Expected 0 to 15; look at the decimal point.")]
-    [InlineData("unit: in. w.c.", "unit: mbar", "mbar", "The unit 'mbar' does not fit manifold_pressure. Write in. w.c..")]
+    [InlineData("unit: in. w.c.", "unit: mbar", "mbar", "The unit 'mbar' does not fit manifold_pressure. Write lower: 1.345, upper: 1.465, unit: in. w.c..")]
+    [InlineData("lower: 3.35, upper: 3.65, unit: in. w.c.", "lower: 834, upper: 909, unit: Pa", "Pa,", "Write lower: 3.348, upper: 3.649, unit: in. w.c..")]
+    [InlineData("unit: in. w.c.", "unit: inWC", "inWC", "The unit 'inWC' does not fit manifold_pressure. Write in. w.c..")]
+    [InlineData("lower: 40, upper: 70, unit: °F", "lower: 22, upper: 39, unit: °C", "°C", "Write lower: 39.6, upper: 70.2, unit: °F.")]
+    [InlineData("upper: 170, unit: °F", "upper: 77, unit: °C", "°C", "Write upper: 170.6, unit: °F.")]
+    [InlineData("lower: 40, upper: 70", "lower: 70, upper: 40", "70, upper", "lower 70 is above upper 40. Exchange them.")]
+    [InlineData("lower: 1.50, upper: 1.90", "lower: 3.40, upper: 3.90", "3.90", "manifold_pressure at low fire reaches up to 3.90, above the 3.65 of high fire (line 8).")]
+    [InlineData("lower: 1.50, upper: 1.90", "lower: 3.40, upper: 3.60", "3.40", "manifold_pressure at low fire begins at 3.40, above the 3.35 of high fire (line 8).")]
+    [InlineData("lower: 4.5, upper: 10.5", "lower: 3.5, upper: 10.5", "3.65", "The manifold pressure reaches 3.65 in. w.c., but the inlet may be as low as 3.5 (line 12)")]
+    [InlineData("upper: 170", "upper: 70", "70, unit: °F, source: \"rating plate (invented)\" }\n  - { name: supply", "A rise of 70 °F cannot stay below the highest outlet temperature, 70 °F (line 14).")]
+    [InlineData("stages: 2", "stages: 1", "manifold_pressure/low", "A furnace with one stage has no low fire")]
     [InlineData(", source: \"rating plate (invented)\"", "", "{ name: manifold", "The key 'source' is missing in a limit.")]
     [InlineData("name: oxygen/low", "name: oxygen/low/high", "oxygen/low/high", "is no name of a limit")]
     public void A_mistake_in_an_appliance_sheet_is_found(string sound, string wrong, string at, string message) =>
@@ -91,6 +101,12 @@ public sealed class UserFileMistakeTests
     [InlineData("name: oxygen/low", "name: oxygen/lo", "oxygen/lo,", "No step has the stage 'lo', so this limit would never judge anything. Expected one of low, high, basement, upper bedroom.")]
     [InlineData("  - { name: manifold_pressure/high, lower: 3.35, upper: 3.65, unit: in. w.c., source: \"rating plate (invented)\" }\n", "", null,
         "checklist.yaml:72:13: There is no limit 'manifold_pressure' for 'high' in the checklist or on the appliance sheet.")]
+    [InlineData("  - { name: manifold_pressure/low", "  - { name: room_co, upper: 30, unit: ppm, safety: true, source: invented }\n  - { name: manifold_pressure/low", "30, unit",
+        "The checklist's safety limit is at most 9 ppm (common practice, no source); a sheet may only be stricter. Write 9 or less as 'upper'")]
+    [InlineData("  - { name: manifold_pressure/low", "  - { name: room_co, upper: 5, unit: ppm, source: invented }\n  - { name: manifold_pressure/low", "room_co, upper",
+        "'room_co' is a safety limit in the checklist and stays one. Add 'safety: true'.")]
+    [InlineData("  - { name: manifold_pressure/low", "  - { name: room_co/basement, lower: 1, unit: ppm, safety: true, source: invented }\n  - { name: manifold_pressure/low", "room_co/basement",
+        "Write 9 or less as 'upper', or remove this limit.")]
     public void Files_that_do_not_fit_together_are_refused(string sound, string wrong, string? at, string message) =>
         AssertFound(Fixture.Appliance, sound, wrong, at, message, file => UserFile.ReadTogether(Fixture.Checklist, file, Fixture.Site));
 

@@ -59,7 +59,7 @@ public sealed class ChecklistCommandTests : IDisposable
         string[] lines = result.Error.Trim().Split('\n');
         Assert.Equal(2, lines.Length);
         Assert.Matches("^mine.yaml:5:9: '5' is not known as stages.", lines[0]);
-        Assert.Matches("^mine.yaml:[0-9]+:[0-9]+: The unit 'mA' does not fit flame_current. Write µA.", lines[1]);
+        Assert.Matches("^mine.yaml:[0-9]+:[0-9]+: The unit 'mA' does not fit flame_current. Write lower: 1000, upper: 10000, unit: µA.", lines[1]);
     }
 
     [Fact]

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace HandsFreeStartup.Storage.UserFiles;
+
+/// <summary>What a value in another unit would be in the one that files use, so that a finding can say what to write.</summary>
+static class OtherUnits
+{
+    /// <summary>Unit written, unit wanted, factor and offset from the one to the other.</summary>
+    /// <remarks>Pressure: conventional inch of water, 249.08891 Pa. Btu of the International Table, 1055.05585262 J. Both as in the calculation core.</remarks>
+    static readonly ImmutableArray<(string From, string To, decimal Factor, decimal Offset)> Conversions =
+    [
+        ("Pa", "in. w.c.", 1 / 249.08891m, 0),
+        ("mbar", "in. w.c.", 100 / 249.08891m, 0),
+        ("hPa", "in. w.c.", 100 / 249.08891m, 0),
+        ("kPa", "in. w.c.", 1000 / 249.08891m, 0),
+        ("psi", "in. w.c.", 6894.757293168m / 249.08891m, 0),
+        ("°C", "°F", 1.8m, 32),
+        ("C", "°F", 1.8m, 32),
+        ("kW", "Btu/h", 3_600_000 / 1055.05585262m, 0),
+        ("W", "Btu/h", 3_600 / 1055.05585262m, 0),
+        ("mA", "µA", 1000, 0),
+        ("A", "µA", 1_000_000, 0),
+        ("mV", "V", 0.001m, 0),
+        ("%", "ppm", 10_000, 0),
+        ("min", "s", 60, 0),
+    ];
+
+    /// <summary>Other spellings of a unit that files write in one way.</summary>
+    static readonly ImmutableArray<(string Other, string Unit)> Spellings =
+    [
+        ("in wc", "in. w.c."), ("inwc", "in. w.c."), ("in w.c.", "in. w.c."), ("in. wc", "in. w.c."), ("inh2o", "in. w.c."), ("in h2o", "in. w.c."), ("\"wc", "in. w.c."),
+        ("f", "°F"), ("deg f", "°F"), ("degf", "°F"), ("ua", "µA"), ("μa", "µA"), ("uadc", "µA"), ("btuh", "Btu/h"), ("btu/hr", "Btu/h"), ("btu/h", "Btu/h"),
+        ("percent", "%"), ("volt", "V"), ("volts", "V"), ("v", "V"), ("seconds", "s"), ("sec", "s"),
+    ];
+
+    /// <summary>Whether <paramref name="written"/> is only another spelling of <paramref name="unit"/>.</summary>
+    public static bool IsSpelling(string written, string unit) => Spellings.Any(one => one.Other == written.ToLowerInvariant() && one.Unit == unit);
+
+    /// <summary>The bounds in the wanted unit, as they may be written; empty where the unit written is not known. A difference of temperatures has no offset.</summary>
+    public static string Converted(string written, string unit, bool isDifference, params (string Key, decimal? Value)[] bounds)
+    {
+        foreach ((string from, string to, decimal factor, decimal offset) in Conversions)
+        {
+            if (from == written && to == unit)
+            {
+                return string.Join(", ", bounds
+                    .Where(bound => bound.Value is not null)
+                    .Select(bound => $"{bound.Key}: {Rounded(bound.Value!.Value * factor + (isDifference ? 0 : offset))}"));
+            }
+        }
+        return "";
+    }
+
+    /// <summary>Four significant digits: more than any plate has.</summary>
+    static string Rounded(decimal value)
+    {
+        int digits = value == 0 ? 0 : (int)Math.Floor(Math.Log10((double)Math.Abs(value))) + 1;
+        decimal step = (decimal)Math.Pow(10, Math.Max(0, digits - 4));
+        decimal rounded = Math.Round(value / step, Math.Clamp(4 - digits, 0, 10)) * step;
+        return rounded.ToString("0.##########", CultureInfo.InvariantCulture);
+    }
+}

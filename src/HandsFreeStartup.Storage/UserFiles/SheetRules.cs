@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+
+namespace HandsFreeStartup.Storage.UserFiles;
+
+/// <summary>What must hold between the limits of one appliance sheet: a plate that contradicts itself was written down wrongly.</summary>
+static class SheetRules
+{
+    const string Low = "low";
+    const string High = "high";
+
+    /// <summary>What is never larger at low fire than at high fire.</summary>
+    static readonly ImmutableArray<string> RisesWithFire = ["manifold_pressure", "input_rate"];
+
+    public static void Check(int stages, ImmutableArray<LimitEntry> limits)
+    {
+        foreach (string name in RisesWithFire)
+        {
+            CheckStages(limits, name);
+        }
+
+        CheckManifoldBelowInlet(limits);
+        CheckRiseBelowOutlet(limits);
+        foreach (LimitEntry limit in limits.Where(limit => stages == 1 && limit.Scope == Low))
+        {
+            limit.Entry.Report("name", $"A furnace with one stage has no low fire; its readings belong to the stage high. Write {limit.BaseName}/{High}, or correct 'stages'.");
+        }
+    }
+
+    static void CheckStages(ImmutableArray<LimitEntry> limits, string name)
+    {
+        if (Find(limits, name, Low) is not { } low || Find(limits, name, High) is not { } high)
+        {
+            return;
+        }
+
+        if (low.Limit.Upper > high.Limit.Upper)
+        {
+            low.Entry.Report("upper", FormattableString.Invariant(
+                $"{name} at low fire reaches up to {low.Limit.Upper}, above the {high.Limit.Upper} of high fire (line {high.Entry.Place.Line}). Exchange the two, or correct one."));
+        }
+        else if (low.Limit.Lower > high.Limit.Lower)
+        {
+            low.Entry.Report("lower", FormattableString.Invariant(
+                $"{name} at low fire begins at {low.Limit.Lower}, above the {high.Limit.Lower} of high fire (line {high.Entry.Place.Line}). Exchange the two, or correct one."));
+        }
+    }
+
+    /// <summary>A regulator only lowers pressure: where the inlet is at its lowest, the manifold must still be reached.</summary>
+    static void CheckManifoldBelowInlet(ImmutableArray<LimitEntry> limits)
+    {
+        LimitEntry? inlet = limits.Where(limit => limit.BaseName == "inlet_pressure" && limit.Limit.Lower is not null).MinBy(limit => limit.Limit.Lower);
+        foreach (LimitEntry manifold in limits.Where(limit => limit.BaseName == "manifold_pressure" && inlet is not null && limit.Limit.Upper >= inlet.Limit.Lower))
+        {
+            manifold.Entry.Report("upper", FormattableString.Invariant(
+                $"The manifold pressure reaches {manifold.Limit.Upper} in. w.c., but the inlet may be as low as {inlet!.Limit.Lower} (line {inlet.Entry.Place.Line}), and a regulator only lowers pressure. Look at both on the plate; manifold and inlet may be exchanged."));
+        }
+    }
+
+    static void CheckRiseBelowOutlet(ImmutableArray<LimitEntry> limits)
+    {
+        LimitEntry? outlet = limits.FirstOrDefault(limit => limit.BaseName == "supply_temperature" && limit.Limit.Upper is not null);
+        foreach (LimitEntry rise in limits.Where(limit => limit.BaseName == "temperature_rise" && limit.Limit.Upper >= outlet?.Limit.Upper))
+        {
+            rise.Entry.Report("upper", FormattableString.Invariant(
+                $"A rise of {rise.Limit.Upper} °F cannot stay below the highest outlet temperature, {outlet!.Limit.Upper} °F (line {outlet.Entry.Place.Line}). Look at both on the plate."));
+        }
+    }
+
+    static LimitEntry? Find(ImmutableArray<LimitEntry> limits, string name, string scope) =>
+        limits.FirstOrDefault(limit => limit.BaseName == name && limit.Scope == scope);
+}
