@@ -36,6 +36,8 @@ public enum ReadingState
     Final,
     /// <summary>No longer counts.</summary>
     Void,
+    /// <summary>Said before the time was over after which it may be judged; does not count.</summary>
+    Early,
 }
 
 /// <summary>One line of the readings of this stage.</summary>

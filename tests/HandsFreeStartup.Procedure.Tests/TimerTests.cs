@@ -1,3 +1,4 @@
+using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Tests.Support;
@@ -59,4 +60,40 @@ public sealed class TimerTests
 
         Assert.Equal(TimeSpan.FromSeconds(4.8), job.View.Timers.Single().Remaining);
     }
+
+    [Fact]
+    public void A_reading_before_its_time_is_kept_marked_and_not_judged()
+    {
+        LiveJob job = new LiveJob(WarmUpBehindOtherWork).Say(CommandWord.Done).Say("oxygen", 15.0m).Say("flue_co", 500m);
+
+        Assert.Equal(ReadingState.Early, job.View.Readings[0].State);
+        Assert.All(job.Log.OfType<ReadingEntered>(), entered => Assert.Null(entered.Reading.Verdict));
+        Assert.Empty(job.View.Results);
+        Assert.Contains("not judged", Assert.IsType<CommandRefused>(job.Say(CommandWord.Next).Last[^1]).Reason, StringComparison.Ordinal);
+
+        job.Wait(TimeSpan.FromMinutes(8)).Say("oxygen", 7.6m).Say("flue_co", 12m).Say("flue_temperature", 328m).Say("air_temperature", 68m).Say(CommandWord.Next);
+
+        Assert.Equal(["warm-up", "purge"], job.Log.OfType<StepDone>().Where(done => done.Evidence is null).Select(done => done.StepId));
+        Assert.Equal("sign", job.Step);
+    }
+
+    [Fact]
+    public void Several_timers_run_at_once_and_how_long_names_each()
+    {
+        LiveJob job = new LiveJob(WarmUpBehindOtherWork).Say(CommandWord.Done);
+        Assert.Equal(["warm-up", "purge"], job.Log.OfType<TimerStarted>().Select(timer => timer.StepId));
+
+        job.Wait(TimeSpan.FromMinutes(1)).Say(CommandWord.HowLong);
+
+        Assert.Equal("Title of purge: 1:00 left. Title of warm-up: 7:00 left.", job.Procedure.Announce(job.Last, job.Now).Single().Text);
+    }
+
+    static StartupPlan WarmUpBehindOtherWork { get; } = Some.PlanOf(
+    [
+        Some.Steps.Single(step => step.Id == "papers") with { Starts = ["warm-up", "purge"] },
+        Some.Steps.Single(step => step.Id == "combustion") with { After = "warm-up" },
+        Some.Steps.Single(step => step.Id == "warm-up"),
+        Some.Steps.Single(step => step.Id == "warm-up") with { Id = "purge", Title = "Title of purge", Timer = new(TimeSpan.FromMinutes(2), "common practice, no source") },
+        Some.Steps.Single(step => step.Id == "sign"),
+    ]);
 }

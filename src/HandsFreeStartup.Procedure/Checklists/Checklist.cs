@@ -33,12 +33,25 @@ public sealed record Checklist(string Id, string Version, string Title, Immutabl
 /// <param name="Id">Stable name.</param>
 /// <param name="Title">As shown; no maker's name is needed.</param>
 /// <param name="FuelId">A fuel known to the calculation core, for instance <c>natural-gas</c>.</param>
-/// <param name="Stages">Number of firing stages, 1 or 2.</param>
+/// <param name="Stages">Number of firing stages that are measured: 1, or 2 (lowest and highest fire of a modulating furnace too).</param>
 /// <param name="TurnToRaise">Which way the regulator screw raises the manifold pressure: "clockwise" or "counter-clockwise", as the maker says.</param>
 /// <param name="SealFor">Material that seals the test hole, as the maker says.</param>
 /// <param name="Limits">Every limit with its source.</param>
 public sealed record ApplianceSheet(
-    string Id, string Title, string FuelId, int Stages, string TurnToRaise, string SealFor, ImmutableArray<DeclaredLimit> Limits);
+    string Id, string Title, string FuelId, int Stages, string TurnToRaise, string SealFor, ImmutableArray<DeclaredLimit> Limits)
+{
+    /// <summary>Whether it modulates between lowest and highest fire.</summary>
+    public bool IsModulating { get; init; }
+
+    /// <summary>Category of venting, or null where the sheet does not state it.</summary>
+    public VentCategory? Venting { get; init; }
+
+    /// <summary>Whether it condenses, or null where the sheet does not state it.</summary>
+    public bool? IsCondensing { get; init; }
+
+    /// <summary>What decides over the branches of a checklist.</summary>
+    public Branch Branch => new(IsModulating ? Firing.Modulating : Stages == 1 ? Firing.SingleStage : Firing.TwoStage, FuelId, Venting, IsCondensing);
+}
 
 /// <summary>How well an instrument reads one field.</summary>
 /// <param name="FieldId">Which field.</param>
@@ -57,4 +70,14 @@ public sealed record InstrumentUncertainty(string FieldId, decimal Expanded, dec
 /// <param name="Instruments">How well the instruments read.</param>
 public sealed record Site(
     string Id, string Title, string Customer, string Address, decimal AltitudeFeet,
-    ImmutableArray<string> Rooms, ImmutableArray<InstrumentUncertainty> Instruments);
+    ImmutableArray<string> Rooms, ImmutableArray<InstrumentUncertainty> Instruments)
+{
+    /// <summary>Volume of one turn of the gas meter's test dial, ft³; null where it is not stated.</summary>
+    public decimal? MeterDialCubicFeet { get; init; }
+
+    /// <summary>Gross heating value of the gas as it is metered here, Btu/ft³, as the supplier states it; null where it is not stated.</summary>
+    public decimal? HeatingValue { get; init; }
+
+    /// <summary>Expanded uncertainty (k = 2) of the heating value in percent; where the site does not state it, 2 (common practice, no source).</summary>
+    public decimal HeatingValuePercent { get; init; } = 2;
+}

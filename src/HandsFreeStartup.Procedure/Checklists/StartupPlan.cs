@@ -7,16 +7,26 @@ public sealed class StartupPlan
 {
     readonly ImmutableDictionary<string, DeclaredLimit> _limits;
 
-    StartupPlan(Checklist checklist, ApplianceSheet appliance, Site site, double timerFactor)
+    StartupPlan(Checklist checklist, ApplianceSheet appliance, Site site, Settings settings, double timerFactor)
     {
         Checklist = checklist;
         Appliance = appliance;
         Site = site;
-        Steps = [.. checklist.Steps
-            .Where(step => step.OnlyForStages is null || step.OnlyForStages == appliance.Stages)
-            .Where(step => step.OnlyForFuel is null || step.OnlyForFuel == appliance.FuelId)
+        Settings = settings;
+        TimerFactor = timerFactor;
+        ImmutableArray<Step> steps = [.. InOrder(checklist.Steps.Where(step => step.OnlyFor.Holds(appliance.Branch)), settings.StageOrder)];
+        ILookup<string, string> walks = steps.Where(step => step.Kind == StepKind.Walk)
+            .SelectMany(walk => RoomByRoom(walk, site).Select(room => (walk.Id, Room: room.Id)))
+            .ToLookup(room => room.Id, room => room.Room);
+        HashSet<string> known = [.. steps.Select(step => step.Id)];
+        Steps = [.. steps
             .SelectMany(step => step.Kind == StepKind.Walk ? RoomByRoom(step, site) : [step])
-            .Select(step => step.Timer is null ? step : step with { Timer = step.Timer with { Duration = step.Timer.Duration * timerFactor } })];
+            .Select(step => Ready(step) with
+            {
+                Voids = [.. step.Voids.Where(known.Contains).SelectMany(id => walks.Contains(id) ? walks[id] : [id])],
+                Starts = [.. step.Starts.Where(known.Contains)],
+                After = step.After is { } wait && known.Contains(wait) ? wait : null,
+            })];
         _limits = checklist.Limits.Concat(appliance.Limits)
             .GroupBy(limit => limit.Name)
             .ToImmutableDictionary(same => same.Key, same => same.Last());
@@ -31,6 +41,12 @@ public sealed class StartupPlan
     /// <summary>The site it is for.</summary>
     public Site Site { get; }
 
+    /// <summary>What the lead technician has set.</summary>
+    public Settings Settings { get; }
+
+    /// <summary>1 for a real start-up; less shortens every timer for a demonstration.</summary>
+    public double TimerFactor { get; }
+
     /// <summary>The steps that apply, in order; no step of kind <see cref="StepKind.Walk"/> is left.</summary>
     public ImmutableArray<Step> Steps { get; }
 
@@ -39,8 +55,9 @@ public sealed class StartupPlan
     /// <param name="appliance">The furnace.</param>
     /// <param name="site">The place.</param>
     /// <param name="timerFactor">1 for a real start-up; less shortens every timer for a demonstration.</param>
-    public static StartupPlan From(Checklist checklist, ApplianceSheet appliance, Site site, double timerFactor = 1) =>
-        new(checklist, appliance, site, timerFactor);
+    /// <param name="settings">What the lead technician has set, or null for nothing.</param>
+    public static StartupPlan From(Checklist checklist, ApplianceSheet appliance, Site site, double timerFactor = 1, Settings? settings = null) =>
+        new(checklist, appliance, site, settings ?? Settings.Default, timerFactor);
 
     /// <summary>The limit of that name for <paramref name="scope"/> (<c>name/scope</c> before <c>name</c>), or null. The appliance's own limit wins.</summary>
     public DeclaredLimit? Limit(string? name, string? scope) =>
@@ -54,6 +71,44 @@ public sealed class StartupPlan
         int index = Steps.Select(step => step.Id).ToList().IndexOf(stepId);
         return index >= 0 ? index : throw new InvalidOperationException($"The checklist has no step '{stepId}'.");
     }
+
+    /// <summary>Puts neighbouring blocks of the firing stages in the order of the settings; nothing else moves.</summary>
+    static IEnumerable<Step> InOrder(IEnumerable<Step> steps, StageOrder order)
+    {
+        List<Step> blocks = [];
+        foreach (Step? step in steps.Append(null))
+        {
+            if (step?.FireBlock is null)
+            {
+                foreach (Step ordered in order switch
+                {
+                    StageOrder.LowFirst => blocks.OrderBy(block => block.FireBlock != "low"),
+                    StageOrder.HighFirst => blocks.OrderBy(block => block.FireBlock != "high"),
+                    _ => blocks.AsEnumerable(),
+                })
+                {
+                    yield return ordered;
+                }
+
+                blocks.Clear();
+                if (step is not null)
+                {
+                    yield return step;
+                }
+            }
+            else
+            {
+                blocks.Add(step);
+            }
+        }
+    }
+
+    Step Ready(Step step) => step with
+    {
+        Do = step.Do.Replace("{seal}", Appliance.SealFor, StringComparison.Ordinal),
+        Timer = step.Timer is { } timer ? timer with { Duration = timer.Duration * TimerFactor } : null,
+        Readings = [.. step.Readings.Select(demand => demand.Settles is { } settles ? demand with { Settles = settles with { Window = settles.Window * TimerFactor } } : demand)],
+    };
 
     static IEnumerable<Step> RoomByRoom(Step walk, Site site) => site.Rooms.Select(room => walk with
     {

@@ -28,14 +28,35 @@ public enum StepKind
 /// <summary>A reading that a step asks for.</summary>
 /// <param name="FieldId">Which field.</param>
 /// <param name="LimitName">Name of the limit on the appliance sheet or the checklist that judges it, or null.</param>
-public sealed record ReadingDemand(string FieldId, string? LimitName);
+/// <param name="Settles">When the value, said again and again, counts as settled; null where it is said once.</param>
+public sealed record ReadingDemand(string FieldId, string? LimitName, Settles? Settles = null);
+
+/// <summary>When a value that is said repeatedly counts as settled; see <see cref="Calculations.Settling.SettlingRule"/>.</summary>
+/// <param name="Window">How far back the values are looked at.</param>
+/// <param name="Drift">Largest drift over the window, in the field's unit.</param>
+/// <param name="Scatter">Largest scatter (standard deviation), in the field's unit.</param>
+/// <param name="Source">Who says so.</param>
+public sealed record Settles(TimeSpan Window, decimal Drift, decimal Scatter, string Source);
 
 /// <summary>The question of an <see cref="StepKind.Ask"/> step.</summary>
 /// <param name="Text">As shown and spoken; answered by yes or no.</param>
 /// <param name="Proper">The answer with which the start-up may go on.</param>
 /// <param name="Otherwise">What must be done after the other answer, in plain words.</param>
 /// <param name="StopsForGas">Whether the other answer stops the start-up as "gas smell" does.</param>
-public sealed record Question(string Text, bool Proper, string Otherwise, bool StopsForGas);
+/// <param name="UnsafeAfter">After so many other answers the furnace is unsafe and the start-up ends, not put into service; null if it never does.</param>
+public sealed record Question(string Text, bool Proper, string Otherwise, bool StopsForGas, int? UnsafeAfter = null)
+{
+    /// <summary>What can be answered instead of yes or no; empty for yes and no.</summary>
+    public ImmutableArray<Choice> Choices { get; init; } = [];
+
+    /// <summary>Which branch the choice decides: <c>venting</c> or <c>condensing</c>; null if it is only kept.</summary>
+    public string? Decides { get; init; }
+}
+
+/// <summary>One of the answers of a question that is no yes or no.</summary>
+/// <param name="Value">As kept, for instance <c>I</c>.</param>
+/// <param name="Says">As spoken, for instance "category one".</param>
+public sealed record Choice(string Value, string Says);
 
 /// <summary>The timer of a <see cref="StepKind.Wait"/> step.</summary>
 /// <param name="Duration">How long to wait.</param>
@@ -95,15 +116,21 @@ public sealed record Step
     /// <summary>Names of gas-side things whose leak check this step is; they count as open until then.</summary>
     public ImmutableArray<string> Proves { get; init; } = [];
 
-    /// <summary>Steps whose readings an adjustment made here voids; the procedure returns to the first of them.</summary>
+    /// <summary>Steps whose readings an adjustment made here, or a correction of a reading taken here, voids; the procedure returns to the first of them.</summary>
     public ImmutableArray<string> Voids { get; init; } = [];
+
+    /// <summary>Wait steps whose timers begin to run when this step is done; several may run at once.</summary>
+    public ImmutableArray<string> Starts { get; init; } = [];
+
+    /// <summary>Wait step whose time must be over before readings of this step are judged; earlier ones are kept, marked early. Null for none.</summary>
+    public string? After { get; init; }
+
+    /// <summary>Firing stage whose block of steps this step belongs to (<c>low</c>, <c>high</c>); the settings may exchange neighbouring blocks. Null for none.</summary>
+    public string? FireBlock { get; init; }
 
     /// <summary>Whether it can never be skipped.</summary>
     public bool IsSafetyStop { get; init; }
 
-    /// <summary>The step is part of the procedure only for this number of stages; null for any.</summary>
-    public int? OnlyForStages { get; init; }
-
-    /// <summary>The step is part of the procedure only for this fuel id; null for any.</summary>
-    public string? OnlyForFuel { get; init; }
+    /// <summary>For which furnaces the step is part of the procedure.</summary>
+    public Condition OnlyFor { get; init; } = Condition.Always;
 }

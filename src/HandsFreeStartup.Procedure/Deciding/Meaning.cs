@@ -13,19 +13,25 @@ sealed class Meaning(StartupState state, DateTimeOffset now)
     /// <summary>The reading with its uncertainty, limit and verdict.</summary>
     public EnteredReading Judge(Phrase.Reading reading, ReadingDemand demand, string? scope)
     {
-        DeclaredLimit? limit = state.Plan.Limit(demand.LimitName, scope);
+        bool isEarly = state.IsEarly(state.Step);
+        DeclaredLimit? limit = isEarly ? null : state.Plan.Limit(demand.LimitName, scope);
         decimal? expanded = ExpandedUncertainty(reading.Field.Id, reading.Value);
         return new EnteredReading(
             new ReadingKey(reading.Field.Id, scope ?? ""), reading.Value, reading.Field.Unit.Symbol, reading.Evidence,
-            limit, limit is null ? null : Verdict((double)reading.Value, (double?)expanded, limit), expanded);
+            limit, limit is null ? null : Verdict((double)reading.Value, (double?)expanded, limit), expanded, isEarly);
     }
 
     /// <summary>The results that <paramref name="entered"/> completes; none while a reading that they need is missing or void.</summary>
     public IEnumerable<StartupEvent> Results(EnteredReading entered)
     {
+        if (entered.IsEarly)
+        {
+            return [];
+        }
+
         string scope = entered.Key.Scope;
         ImmutableSortedDictionary<string, EnteredReading> readings = state.Readings.Values
-            .Where(kept => kept.Reading.Key.Scope == scope && kept.State is ReadingState.Provisional or ReadingState.Final)
+            .Where(kept => kept.Reading.Key.Scope == scope && kept.Counts)
             .Select(kept => kept.Reading)
             .Where(reading => reading.Key != entered.Key)
             .Append(entered)
@@ -44,12 +50,12 @@ sealed class Meaning(StartupState state, DateTimeOffset now)
         ImmutableSortedDictionary<string, decimal> inputs = rule.Needs.ToImmutableSortedDictionary(id => id, id => readings[id].Value, StringComparer.Ordinal);
         foreach (Calculated calculated in rule.Calculate(new ResultInputs(readings, state.Plan)))
         {
-            DeclaredLimit? limit = state.Plan.Limit(calculated.Id, scope);
+            DeclaredLimit? limit = state.Plan.Limit(calculated.Kind.Id, scope);
             bool isKnown = calculated.Estimate.IsKnown;
             yield return new CalculatedResult(
-                calculated.Id, calculated.Label,
+                calculated.Kind.Id, calculated.Kind.Label,
                 isKnown ? calculated.Estimate.Value : null, isKnown ? calculated.Estimate.ExpandedUncertainty : null,
-                calculated.UnitSymbol, calculated.Decimals, rule.Formula, inputs, limit,
+                calculated.Kind.UnitSymbol, calculated.Kind.Decimals, rule.Formula, inputs, limit,
                 limit is null ? null : isKnown ? Verdict(calculated.Estimate.Value, calculated.Estimate.ExpandedUncertainty, limit) : Calculations.Judgement.Verdict.CannotTell,
                 calculated.Remark);
         }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.AirSide;
 using HandsFreeStartup.Calculations.Combustion;
 using HandsFreeStartup.Calculations.Fuels;
+using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Quantities;
 using HandsFreeStartup.Calculations.Uncertainties;
 using HandsFreeStartup.Procedure.Checklists;
@@ -28,8 +29,14 @@ sealed record ResultInputs(ImmutableSortedDictionary<string, EnteredReading> Rea
     }
 }
 
-/// <summary>One number that a rule yields.</summary>
-sealed record Calculated(string Id, string Label, Estimate Estimate, string UnitSymbol, int Decimals, string Remark = "");
+/// <summary>One number that a rule yields, in the unit of its kind.</summary>
+sealed record Calculated(ResultKind Kind, Estimate Estimate, string Remark = "")
+{
+    public Calculated(string kindId, Estimate estimate, string remark = "")
+        : this(ResultKind.Find(kindId) ?? throw new InvalidOperationException($"No kind of result '{kindId}'."), estimate, remark)
+    {
+    }
+}
 
 /// <summary>Which readings lead to which results. A new formula of the start-up is one entry in <see cref="All"/>.</summary>
 /// <param name="Formula">Id and version, kept with each result.</param>
@@ -42,17 +49,18 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Func<Resu
         new("co-air-free/1", ["oxygen", "flue_co"], AirFreeMonoxide),
         new("combustion-above-air-hhv/1", ["oxygen", "flue_co", "flue_temperature", "air_temperature"], Combustion),
         new("fuel-factor/1", ["oxygen", "carbon_dioxide", "flue_co"], inputs =>
-            [new("fuel_factor", "Fuel factor", FuelFactor.Of(inputs.Input("oxygen", 0), inputs.Input("carbon_dioxide", 1), inputs.Input("flue_co", 2) / 10_000).Estimate, "", 3)]),
+            [new("fuel_factor", FuelFactor.Of(inputs.Input("oxygen", 0), inputs.Input("carbon_dioxide", 1), inputs.Input("flue_co", 2) / 10_000).Estimate)]),
         new("temperature-rise/1", ["supply_temperature", "return_temperature"], inputs =>
-            [new("temperature_rise", "Temperature rise", TemperatureRise.Of(inputs.Input("supply_temperature", 0), inputs.Input("return_temperature", 1)).Estimate, "°F", 0)]),
+            [new("temperature_rise", TemperatureRise.Of(inputs.Input("supply_temperature", 0), inputs.Input("return_temperature", 1)).Estimate)]),
         new("external-static/1", ["supply_static", "return_static"], inputs =>
-            [new("external_static", "External static", ExternalStatic.Total(inputs.Input("supply_static", 0), inputs.Input("return_static", 1)).Estimate, "in. w.c.", 2)]),
+            [new("external_static", ExternalStatic.Total(inputs.Input("supply_static", 0), inputs.Input("return_static", 1)).Estimate)]),
+        new("input-rate-by-meter/1", ["meter_time"], InputRate),
     ];
 
     static IEnumerable<Calculated> AirFreeMonoxide(ResultInputs inputs)
     {
         Estimate? airFree = AirFree.Guarded(inputs.Input("flue_co", 0), inputs.Input("oxygen", 1));
-        yield return new Calculated("co_air_free", "CO air-free", airFree ?? Estimate.Unknown, "ppm", 0,
+        yield return new Calculated("co_air_free", airFree ?? Estimate.Unknown,
             airFree is null ? FormattableString.Invariant($"oxygen above {AirFree.LargestOxygenPercent} % dilutes too much") : "");
     }
 
@@ -72,10 +80,24 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Func<Resu
         string remark = evaluation.Refusal ?? "";
         return
         [
-            new("excess_air", "Excess air", evaluation.ExcessAirPercent, "%", 0, remark),
-            new("efficiency", "Efficiency, gross", evaluation.EfficiencyPercent, "%", 1, remark),
-            new("dew_point", "Dew point", InFahrenheit(evaluation.DewPointCelsius), "°F", 0, remark),
+            new("excess_air", evaluation.ExcessAirPercent, remark),
+            new("efficiency", evaluation.EfficiencyPercent, remark),
+            new("dew_point", InFahrenheit(evaluation.DewPointCelsius), remark),
         ];
+    }
+
+    /// <summary>One turn of the test dial, with the heating value of the gas as it is metered at the site.</summary>
+    static IEnumerable<Calculated> InputRate(ResultInputs inputs)
+    {
+        if (inputs.Plan.Site is not { MeterDialCubicFeet: { } dial, HeatingValue: { } heating } site)
+        {
+            return [new("input_rate", Estimate.Unknown, "the site file states no meter dial or no heating value of the gas")];
+        }
+
+        double joules = Calculations.Quantities.HeatingValue.FromBtuPerCubicFoot((double)heating).JoulesPerCubicMetre;
+        Uncertain flow = MeterClocking.Flow(Volume.FromCubicFeet((double)dial).CubicMetres, 1, inputs.Input("meter_time", 0));
+        Uncertain watts = MeterClocking.Input(flow, 1, Uncertain.Input(joules, joules * (double)site.HeatingValuePercent / 100 / Estimate.CoverageFactor, 1));
+        return [new("input_rate", (watts / HeatRate.FromBtuPerHour(1).Watts).Estimate)];
     }
 
     static Estimate InFahrenheit(Estimate celsius) => new(Temperature.FromCelsius(celsius.Value).Fahrenheit, 1.8 * celsius.StandardUncertainty);

@@ -45,6 +45,7 @@ sealed class Route(StartupState state, DateTimeOffset now)
             .. step.Opens.Select(thing => new ThingOpened(now, step.Id, thing)),
             .. step.Closes.Select(name => new ThingClosed(now, step.Id, name)),
             .. step.Proves.Select(name => new ThingProved(now, step.Id, name)),
+            .. Started(step),
             .. Adjusted(step),
             .. voided,
             .. EnterNext(step, step.Opens, voided),
@@ -111,13 +112,14 @@ sealed class Route(StartupState state, DateTimeOffset now)
     }
 
     IReadOnlyList<StartupEvent> Enter(Step step, Arrival arrival) =>
-        step.Timer is { } timer && !state.Timers.ContainsKey(step.Id)
+        step.Timer is { } timer && !state.Timers.ContainsKey(step.Id) && !state.Step.Starts.Contains(step.Id)
             ? [new StepEntered(now, step.Id, arrival), new TimerStarted(now, step.Id, timer.Duration)]
             : [new StepEntered(now, step.Id, arrival)];
 
-    /// <summary>An adjustment of what is within its range, or a closing of what is not open, ends by itself.</summary>
+    /// <summary>An adjustment of what is within its range, a closing of what is not open, or a wait that is over, ends by itself.</summary>
     bool HasNothingToDo(Step step, ImmutableArray<Thing> opened) => step.Kind switch
     {
+        StepKind.Wait => state.Timers.GetValueOrDefault(step.Id) is { IsEnded: true } && !state.Step.Starts.Contains(step.Id),
         StepKind.Adjust => step.Readings.All(demand => IsWithin(demand, step)),
         StepKind.Close => step.Closes.All(name =>
             opened.All(thing => thing.Name != name) && state.Open.All(open => open.Thing.Name != name || open.IsClosed)),
@@ -142,6 +144,12 @@ sealed class Route(StartupState state, DateTimeOffset now)
             .Select(key => new ReadingVoided(now, key, $"{step.Title} changed what it depends on")),
     ];
 
+    /// <summary>The timers that the step starts; one that runs already goes on.</summary>
+    IEnumerable<StartupEvent> Started(Step step) =>
+        from id in step.Starts
+        where state.Timers.GetValueOrDefault(id) is not { IsEnded: false }
+        select new TimerStarted(now, id, state.Plan.Steps[state.Plan.IndexOf(id)].Timer!.Duration);
+
     bool HasChanged(Step step) => step.Kind == StepKind.Adjust
         && state.AdjustedFrom is { } from
         && state.Reading(step.Readings[0].FieldId, step.Scope)!.Reading.Value != from;
@@ -165,7 +173,8 @@ sealed class Route(StartupState state, DateTimeOffset now)
             .Select(demand => Fields.Find(demand.FieldId)!.Label.ToLowerInvariant())];
         if (!missing.IsEmpty)
         {
-            return $"Still missing: {string.Join(", ", missing)}.";
+            string early = state.IsEarly(step) ? $" Wait for the time of '{state.Plan.Steps[state.Plan.IndexOf(step.After!)].Title}'; what is said before is not judged." : "";
+            return $"Still missing: {string.Join(", ", missing)}.{early}";
         }
 
         if (step.Kind == StepKind.Adjust && !step.Readings.All(demand => IsWithin(demand, step)))

@@ -14,7 +14,10 @@ enum StepStatus
 }
 
 /// <summary>A reading that was entered, and whether it still counts.</summary>
-sealed record KeptReading(EnteredReading Reading, string StepId, ReadingState State);
+sealed record KeptReading(EnteredReading Reading, string StepId, ReadingState State)
+{
+    public bool Counts => State is ReadingState.Provisional or ReadingState.Final && !Reading.IsEarly;
+}
 
 /// <summary>Something open; <see cref="IsClosed"/> while only its leak check is missing.</summary>
 sealed record OpenThing(Thing Thing, bool IsClosed);
@@ -59,7 +62,10 @@ sealed class StartupState(StartupPlan plan)
 
     public KeptReading? Reading(string fieldId, string? scope) => Readings.GetValueOrDefault(new ReadingKey(fieldId, scope ?? ""));
 
-    public bool Counts(string fieldId, string? scope) => Reading(fieldId, scope) is { State: ReadingState.Provisional or ReadingState.Final };
+    public bool Counts(string fieldId, string? scope) => Reading(fieldId, scope) is { Counts: true };
+
+    /// <summary>Whether the readings of <paramref name="step"/> would be early now.</summary>
+    public bool IsEarly(Step step) => step.After is { } wait && Timers.GetValueOrDefault(wait) is not { IsEnded: true };
 
     public void Apply(StartupEvent happened)
     {

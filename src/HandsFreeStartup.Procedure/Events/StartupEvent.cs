@@ -22,9 +22,10 @@ public sealed record FileCopy(string Name, string Sha256, string Text);
 /// <param name="Recogniser">What listens: model file and hash, or "keys".</param>
 /// <param name="IsDemonstration">Whether timers were shortened or recordings played; such a record is no start-up.</param>
 /// <param name="TimerFactor">1, or the factor that shortens every timer.</param>
+/// <param name="Settings">The file of settings; null where none was used.</param>
 public sealed record JobDescription(
     string JobId, FileCopy Checklist, FileCopy Appliance, FileCopy Site,
-    string Technician, string ProgramVersion, string Recogniser, bool IsDemonstration, double TimerFactor);
+    string Technician, string ProgramVersion, string Recogniser, bool IsDemonstration, double TimerFactor, FileCopy? Settings = null);
 
 /// <summary>Which reading: the field, and the firing stage or room to which it belongs (empty if neither).</summary>
 /// <param name="FieldId">The field.</param>
@@ -39,8 +40,10 @@ public readonly record struct ReadingKey(string FieldId, string Scope);
 /// <param name="Limit">The limit that judged it, or null.</param>
 /// <param name="Verdict">The verdict, or null where no limit applies.</param>
 /// <param name="ExpandedUncertainty">Of the value (k = 2), in the same unit, or null where none is stated.</param>
+/// <param name="IsEarly">Whether it was said before the time was over after which it may be judged: kept, but not judged, and it does not count.</param>
 public sealed record EnteredReading(
-    ReadingKey Key, decimal Value, string UnitSymbol, Evidence Evidence, DeclaredLimit? Limit, Verdict? Verdict, decimal? ExpandedUncertainty);
+    ReadingKey Key, decimal Value, string UnitSymbol, Evidence Evidence, DeclaredLimit? Limit, Verdict? Verdict, decimal? ExpandedUncertainty,
+    bool IsEarly = false);
 
 /// <summary>A value that was worked out.</summary>
 /// <param name="Id">Which result, for instance <c>co_air_free</c>.</param>

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 
 namespace HandsFreeStartup.Procedure.Showing;
@@ -5,22 +6,27 @@ namespace HandsFreeStartup.Procedure.Showing;
 /// <summary>The large instructions of a stop. Common practice, no source; the gas supplier's and the fire service's own rules come first.</summary>
 static class Alarms
 {
-    public static Alarm Of(StopCause cause) => cause switch
+    public static Alarm Of(StopCause cause, Settings settings) => cause switch
     {
         StopCause.GasSmell => new Alarm("GAS SMELL",
         [
             "No switches, no flame, no phone in here.",
             "Close the gas at the shutoff only if it is safe on your way.",
             "Everybody leaves the building now. Leave the doors open behind you.",
-            "Call the gas supplier or the emergency number from outside.",
+            $"Call {Whom(settings)} from outside.",
             "Do not go back in until they say that it is safe.",
         ]),
         _ => new Alarm("EMERGENCY STOP",
         [
             "Switch the furnace off and close the gas if you can do so safely.",
             "Get yourself and others to safety.",
-            "Call for help if anybody is hurt or there is fire or CO: from outside.",
+            $"Call {Emergency(settings)} if anybody is hurt or there is fire or CO: from outside.",
             "The start-up is stopped. Nothing goes on by itself.",
         ]),
     };
+
+    static string Whom(Settings settings) =>
+        settings.GasSupplier is { } supplier ? $"the gas supplier, {supplier}, or {Emergency(settings)}" : $"the gas supplier or {Emergency(settings)}";
+
+    static string Emergency(Settings settings) => settings.EmergencyNumber is { } number ? $"the emergency number, {number}," : "the emergency number";
 }

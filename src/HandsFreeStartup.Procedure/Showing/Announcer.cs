@@ -40,8 +40,8 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         ResultsComputed computed => [.. computed.Results.Select(Result)],
         AdjustmentMade made => [new($"{Label(made.Key)} adjusted from {Numbers.Text(made.From)} to {Numbers.Text(made.To)}.")],
         AnswerGiven given => Answered(given),
-        TimerStarted started => [new($"Timer started: {Numbers.Text(started.Duration)}.")],
-        TimerHalfway half => [new($"Half of the time is over: {Numbers.Text(state.Timers[half.StepId].Remaining(now))} left.")],
+        TimerStarted started => [new($"Timer started{OfStep(started.StepId)}: {Numbers.Text(started.Duration)}.")],
+        TimerHalfway half => [new($"Half of the time is over{OfStep(half.StepId)}: {Numbers.Text(state.Timers[half.StepId].Remaining(now))} left.")],
         TimerEnded ended => [new($"{Title(ended.StepId)}: the time is over.{(ended.StepId == state.Step.Id ? " Say next." : "")}")],
         ThingOpened opened => [new($"Open now: {opened.Thing.Name}.")],
         ThingClosed closed => [new($"Closed: {closed.Name}.{(state.Open.Any(open => open.Thing.Name == closed.Name) ? " It still needs a leak check." : "")}")],
@@ -53,7 +53,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         CommandRefused refused => [new(refused.Reason)],
         ListeningPaused => [new("Listening is paused. Say listen again to go on.")],
         ListeningResumed => [new("Listening.")],
-        StartupStopped stopped => [new($"{Alarms.Of(stopped.Cause).Title}. {string.Join(' ', Alarms.Of(stopped.Cause).Lines)}", IsUrgent: true)],
+        StartupStopped stopped => [new($"{Alarms.Of(stopped.Cause, state.Plan.Settings).Title}. {string.Join(' ', Alarms.Of(stopped.Cause, state.Plan.Settings).Lines)}", IsUrgent: true)],
         StartupResumed => [new("The start-up goes on.")],
         FinishAsked asked => [new(FinishPrompt(asked.Signs))],
         FinishDeclined => [new("It goes on.")],
@@ -65,9 +65,10 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
     Announcement Entered(EnteredReading reading)
     {
         string advice = Advice.For(state);
+        string early = reading.IsEarly ? " Early: the time is not over. It is kept, but not judged; say it again then." : "";
         string verdict = reading.Limit is null || reading.Verdict is not { } found ? "" : $" {InWords(found, reading.Limit)}";
         return new Announcement(
-            $"{Label(reading.Key)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}.{verdict}{(advice.Length == 0 ? "" : $" {advice}")}",
+            $"{Label(reading.Key)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}.{early}{verdict}{(advice.Length == 0 ? "" : $" {advice}")}",
             IsUrgent: reading is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail });
     }
 
@@ -97,16 +98,29 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
     IEnumerable<Announcement> Queried(CommandWord word) => word switch
     {
         CommandWord.RepeatThat => [state.Phase == Phase.Asking ? Prompt(Arrival.Forward) : new Announcement(Pending(), DigitByDigit: true)],
-        CommandWord.HowLong => [new(state.Timers.Values.Where(timer => !timer.IsEnded).Select(timer => $"{Numbers.Text(timer.Remaining(now))} left.").FirstOrDefault("No timer runs."))],
+        CommandWord.HowLong => [new(HowLong())],
         CommandWord.WhatIsOpen => [new(state.Open.Count == 0 ? "Nothing is open." : $"Open: {string.Join(", ", state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name}, leak check missing" : open.Thing.Name))}.")],
         CommandWord.ReadBack => [new(EntriesOfStep())],
         _ => [new($"You can say: {string.Join(", ", Expectations.Of(state).Readings.Select(reading => $"{reading.Names[0]} and a number").Concat(Expectations.Of(state).Commands.Select(command => Commands.Of(command).Id)))}.")],
     };
 
+    /// <summary>All running timers, the first to end first; with its title where several run.</summary>
+    string HowLong()
+    {
+        (string Title, TimeSpan Left)[] running = [.. state.Timers.Where(timer => !timer.Value.IsEnded)
+            .Select(timer => (Title(timer.Key), timer.Value.Remaining(now))).OrderBy(timer => timer.Item2)];
+        return running switch
+        {
+            [] => "No timer runs.",
+            [(_, var left)] => $"{Numbers.Text(left)} left.",
+            _ => string.Join(' ', running.Select(timer => $"{timer.Title}: {Numbers.Text(timer.Left)} left.")),
+        };
+    }
+
     string Pending() => state.Phase switch
     {
         Phase.Confirming => ReadBack(state.Doubtful!),
-        Phase.Stopped => string.Join(' ', Alarms.Of(state.Cause).Lines),
+        Phase.Stopped => string.Join(' ', Alarms.Of(state.Cause, state.Plan.Settings).Lines),
         Phase.Signing => FinishPrompt(state.Signs),
         _ => DictationPrompt(state.Purpose),
     };
@@ -127,6 +141,9 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         string caution = step.Caution is null ? "" : $" Caution: {step.Caution}";
         return new Announcement($"{back}{step.Title}. {Views.Do(state)}{caution}{(step.Question is null ? "" : $" {step.Question.Text}")}");
     }
+
+    /// <summary>Which timer is meant, where that is not the one of the current step.</summary>
+    string OfStep(string stepId) => stepId == state.Step.Id ? "" : $" ({Title(stepId)})";
 
     string Title(string stepId) => state.Plan.Steps[state.Plan.IndexOf(stepId)].Title;
 

@@ -22,7 +22,7 @@ static class Views
             [.. state.Timers.Where(timer => !timer.Value.IsEnded || timer.Key == step.Id).Select(timer => new TimerLine(
                 state.Plan.Steps[state.Plan.IndexOf(timer.Key)].Title, timer.Value.Remaining(now), timer.Value.Duration))],
             [.. state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} (leak check missing)" : open.Thing.Name)],
-            state.Phase == Phase.Stopped || state.IsStopped ? Alarms.Of(state.Cause) : null,
+            state.Phase == Phase.Stopped || state.IsStopped ? Alarms.Of(state.Cause, state.Plan.Settings) : null,
             Expectations.Of(state));
     }
 
@@ -54,7 +54,7 @@ static class Views
             else if (state.Reading(fieldId, scope) is { } kept)
             {
                 yield return new ReadingLine(
-                    field.Label, Numbers.Text(kept.Reading.Value), kept.Reading.UnitSymbol, kept.State,
+                    field.Label, Numbers.Text(kept.Reading.Value), kept.Reading.UnitSymbol, kept.Reading.IsEarly && kept.State != ReadingState.Void ? ReadingState.Early : kept.State,
                     kept.State == ReadingState.Void ? null : kept.Reading.Verdict, Text(kept.Reading.Limit));
             }
             else

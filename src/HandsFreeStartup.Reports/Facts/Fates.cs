@@ -28,6 +28,8 @@ enum ReadingEnd
     Replaced,
     /// <summary>No longer counts.</summary>
     Void,
+    /// <summary>Said before the time was over after which it may be judged.</summary>
+    Early,
     /// <summary>Read back and not confirmed.</summary>
     Refused,
     /// <summary>Read back; the answer never came.</summary>

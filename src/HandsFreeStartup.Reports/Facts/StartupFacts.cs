@@ -139,7 +139,7 @@ sealed class StartupFacts
             _readings.RemoveAt(_doubtful);
         }
         _doubtful = -1;
-        _readings.Add(new ReadingFate(entered.At, entered.StepId, entered.Reading, ReadingEnd.Provisional, wasReadBack, entered.Reading.Evidence.Why));
+        _readings.Add(new ReadingFate(entered.At, entered.StepId, entered.Reading, entered.Reading.IsEarly ? ReadingEnd.Early : ReadingEnd.Provisional, wasReadBack, entered.Reading.Evidence.Why));
     }
 
     void Compute(ResultsComputed computed)

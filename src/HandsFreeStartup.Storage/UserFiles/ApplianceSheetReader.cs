@@ -12,6 +12,13 @@ static class ApplianceSheetReader
 {
     public static ImmutableArray<string> Fuels { get; } = [.. Fuel.Presets.Select(fuel => fuel.Id)];
 
+    /// <summary>As written for <see cref="Firing"/>.</summary>
+    public static ImmutableArray<string> Stages { get; } = [.. Enum.GetValues<Firing>().Select(Condition.Word)];
+
+    public static ImmutableArray<string> Categories { get; } = [.. Enum.GetNames<VentCategory>()];
+
+    public static Firing FiringOf(string word) => Enum.GetValues<Firing>().First(firing => Condition.Word(firing) == word);
+
     public static ApplianceEntry? Read(string text, Findings findings)
     {
         if (YamlTree.Read(text, findings) is not { } map)
@@ -19,16 +26,22 @@ static class ApplianceSheetReader
             return null;
         }
 
-        EntryReader file = new(map, findings, "an appliance sheet", "id", "title", "fuel", "stages", "turn_to_raise", "seal", "limits");
+        EntryReader file = new(map, findings, "an appliance sheet", "id", "title", "fuel", "stages", "venting", "condensing", "turn_to_raise", "seal", "limits");
         ImmutableArray<LimitEntry> limits = new LimitReader(findings).Read(file, isRequired: true);
+        string stages = file.Choice("stages", Stages);
         ApplianceSheet sheet = new(
             file.Id("id"),
             file.Text("title"),
             file.Choice("fuel", Fuels),
-            file.Choice("stages", ["1", "2"]) == "1" ? 1 : 2,
+            stages == "1" ? 1 : 2,
             file.Choice("turn_to_raise", ["clockwise", "counter-clockwise"]),
             file.Text("seal", " Write what the maker wants the test hole sealed with."),
-            [.. limits.Select(limit => limit.Limit)]);
+            [.. limits.Select(limit => limit.Limit)])
+        {
+            IsModulating = stages == "modulating",
+            Venting = file.Has("venting") && Enum.TryParse(file.Choice("venting", Categories), out VentCategory category) ? category : null,
+            IsCondensing = file.Has("condensing") ? file.Flag("condensing") : null,
+        };
         SheetRules.Check(sheet.Stages, limits);
         return new ApplianceEntry(sheet, limits);
     }

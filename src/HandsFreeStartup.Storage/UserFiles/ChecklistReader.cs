@@ -38,17 +38,17 @@ sealed class ChecklistReader(Findings findings)
 
     ImmutableArray<StepEntry> Section(YamlValue value)
     {
-        EntryReader section = new(value, findings, "a section", "title", "steps");
+        EntryReader section = new(value, findings, "a section", "title", "fire", "steps");
         string title = section.Text("title");
-        return section.Each("steps", true, step => Step(step, title));
+        string? fire = section.Has("fire") ? section.Choice("fire", ["low", "high"]) : null;
+        return section.Each("steps", true, step => Step(step, title, fire));
     }
 
-    StepEntry Step(YamlValue value, string section)
+    StepEntry Step(YamlValue value, string section, string? fire)
     {
         EntryReader entry = new(value, findings, "a step", "id", "title", "kind", "do", "why", "caution", "stage", "readings", "also",
-            "question", "timer", "opens", "closes", "proves", "voids", "safety_stop", "only_for");
+            "question", "timer", "starts", "after", "opens", "closes", "proves", "voids", "safety_stop", "only_for");
         bool hasKind = Enum.TryParse(entry.Choice("kind", Kinds), ignoreCase: true, out StepKind kind);
-        EntryReader? only = entry.Map("only_for", "only_for", "stages", "fuel");
         return new StepEntry(new Step
         {
             Id = entry.Id("id"),
@@ -68,17 +68,38 @@ sealed class ChecklistReader(Findings findings)
             Proves = entry.Texts("proves"),
             Voids = entry.Texts("voids"),
             IsSafetyStop = entry.Flag("safety_stop"),
-            OnlyForStages = only?.Has("stages") == true ? only.Choice("stages", ["1", "2"]) == "1" ? 1 : 2 : null,
-            OnlyForFuel = only?.Has("fuel") == true ? only.Choice("fuel", ApplianceSheetReader.Fuels) : null,
+            Starts = entry.Texts("starts"),
+            After = entry.TextOrNull("after"),
+            FireBlock = fire,
+            OnlyFor = OnlyFor(entry),
         }, entry)
         { HasKind = hasKind };
     }
 
     ReadingDemand Reading(YamlValue value)
     {
-        EntryReader entry = new(value, findings, "a reading", "field", "limit");
-        return new ReadingDemand(entry.Choice("field", FieldIds), entry.TextOrNull("limit"));
+        EntryReader entry = new(value, findings, "a reading", "field", "limit", "settles");
+        return new ReadingDemand(entry.Choice("field", FieldIds), entry.TextOrNull("limit"), Settles(entry));
     }
+
+    static Settles? Settles(EntryReader reading) =>
+        reading.Map("settles", "settles", "seconds", "drift", "scatter", "source") is { } entry
+            ? new Settles(
+                TimeSpan.FromSeconds((double)entry.Number("seconds", 5, 600)),
+                entry.Number("drift", 0.001m, 1000), entry.Number("scatter", 0.001m, 1000),
+                entry.Text("source", " Name who says so, or write 'common practice, no source'."))
+            : null;
+
+    static Condition OnlyFor(EntryReader step) =>
+        step.Map("only_for", "only_for", "stages", "fuel", "venting", "condensing") is { } entry
+            ? new Condition
+            {
+                Firings = [.. entry.Choices("stages", ApplianceSheetReader.Stages).Select(ApplianceSheetReader.FiringOf)],
+                Fuels = entry.Choices("fuel", ApplianceSheetReader.Fuels),
+                Venting = [.. entry.Choices("venting", ApplianceSheetReader.Categories).Select(Enum.Parse<VentCategory>)],
+                Condensing = entry.Has("condensing") ? entry.Flag("condensing") : null,
+            }
+            : Condition.Always;
 
     ImmutableDictionary<string, ImmutableArray<string>> Also(EntryReader step)
     {
@@ -92,12 +113,13 @@ sealed class ChecklistReader(Findings findings)
     }
 
     static Question? Question(EntryReader step) =>
-        step.Map("question", "a question", "text", "proper", "otherwise", "stops_for_gas") is { } entry
+        step.Map("question", "a question", "text", "proper", "otherwise", "stops_for_gas", "unsafe_after") is { } entry
             ? new Question(
                 entry.Text("text"),
                 entry.Choice("proper", ["yes", "no"]) == "yes",
                 entry.Text("otherwise", " Write what must be done after the other answer."),
-                entry.Flag("stops_for_gas"))
+                entry.Flag("stops_for_gas"),
+                entry.Has("unsafe_after") ? (int)entry.Number("unsafe_after", 1, 9) : null)
             : null;
 
     static Timer? Timer(EntryReader step)

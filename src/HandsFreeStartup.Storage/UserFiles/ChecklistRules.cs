@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 
 namespace HandsFreeStartup.Storage.UserFiles;
@@ -15,25 +16,29 @@ static class ChecklistRules
             CheckKind(step);
             CheckReadings(step);
             CheckVoids(step, checklist);
+            CheckTimers(step, checklist);
         }
 
-        foreach ((int stages, string? fuel) in Branches(checklist))
+        foreach (Branch way in Branches(checklist))
         {
-            StepEntry[] branch = [.. checklist.Steps.Where(step =>
-                step.Entry.IsMap
-                && (step.Step.OnlyForStages ?? stages) == stages
-                && (step.Step.OnlyForFuel is null || step.Step.OnlyForFuel == fuel))];
+            StepEntry[] branch = [.. checklist.Steps.Where(step => step.Entry.IsMap && step.Step.OnlyFor.Holds(way))];
             CheckEnd(branch);
-            CheckVoidsInBranch(branch, checklist, stages);
+            CheckVoidsInBranch(branch, checklist);
+            CheckTimersInBranch(branch, checklist);
             new OpenedThings().Check(branch);
         }
     }
 
-    /// <summary>Every way through the checklist: stages by fuel, null standing for a fuel that no step names.</summary>
-    static IEnumerable<(int Stages, string? Fuel)> Branches(ChecklistEntry checklist) =>
-        from stages in new[] { 1, 2 }
-        from fuel in checklist.Steps.Select(step => step.Step.OnlyForFuel).Append(null).Distinct()
-        select (stages, fuel);
+    /// <summary>Every way through the checklist; the empty id stands for a fuel that no step names.</summary>
+    static IEnumerable<Branch> Branches(ChecklistEntry checklist)
+    {
+        ImmutableArray<Condition> conditions = [.. checklist.Steps.Select(step => step.Step.OnlyFor)];
+        return from firing in Enum.GetValues<Firing>()
+               from fuel in conditions.SelectMany(condition => condition.Fuels).Append("").Distinct()
+               from venting in conditions.All(condition => condition.Venting.IsEmpty) ? [null] : Enum.GetValues<VentCategory>().Select(category => (VentCategory?)category)
+               from condensing in conditions.All(condition => condition.Condensing is null) ? new bool?[] { null } : [true, false]
+               select new Branch(firing, fuel, venting, condensing);
+    }
 
     static void CheckIds(ChecklistEntry checklist)
     {
@@ -60,9 +65,9 @@ static class ChecklistRules
         Demand(step, "timer", kind is StepKind.Wait, isExclusive: true);
         Demand(step, "opens", kind is StepKind.Open, isExclusive: false);
         Demand(step, "closes", kind is StepKind.Close, isExclusive: false);
-        if (kind is not StepKind.Adjust && step.Entry.Has("voids"))
+        if (kind is not StepKind.Adjust and not StepKind.Read && step.Entry.Has("voids"))
         {
-            step.Entry.Report("voids", "Only a step of kind adjust voids readings. Change the kind, or remove 'voids'.");
+            step.Entry.Report("voids", "Only a step of kind adjust, or one of kind read that is corrected, voids readings. Change the kind, or remove 'voids'.");
         }
 
         if (kind is StepKind.Walk != step.Step.Do.Contains(Room, StringComparison.Ordinal) && step.Entry.Has("do"))
@@ -134,25 +139,59 @@ static class ChecklistRules
             {
                 step.Entry.Report("voids", i, $"There is no step '{id}'.{Nearest.Hint(id, [.. checklist.Steps.Where(other => other.Step.Kind is StepKind.Read).Select(other => other.Step.Id)])}");
             }
-            else if (target.Kind is not StepKind.Read)
+            else if (target.Kind is not StepKind.Read and not StepKind.Walk)
             {
-                step.Entry.Report("voids", i, $"The step '{id}' is not of kind read, so it has no readings that could be void.");
+                step.Entry.Report("voids", i, $"The step '{id}' is not of kind read or walk, so it has no readings that could be void.");
             }
         }
     }
 
-    static void CheckVoidsInBranch(StepEntry[] branch, ChecklistEntry checklist, int stages)
+    /// <summary>Timers that a step starts or waits for must be those of wait steps.</summary>
+    static void CheckTimers(StepEntry step, ChecklistEntry checklist)
     {
-        foreach (StepEntry step in branch)
+        string[] waits = [.. checklist.Steps.Where(other => other.Step.Kind is StepKind.Wait).Select(other => other.Step.Id)];
+        for (int i = 0; i < step.Step.Starts.Length; i++)
         {
-            for (int i = 0; i < step.Step.Voids.Length; i++)
+            if (!waits.Contains(step.Step.Starts[i]))
             {
-                string id = step.Step.Voids[i];
-                if (checklist.Steps.Any(other => other.Step.Id == id) && branch.All(other => other.Step.Id != id))
-                {
-                    step.Entry.Report("voids", i, FormattableString.Invariant(
-                        $"The step '{id}' is left out by its only_for where this step is not (with {stages} stages or another fuel). Give both the same only_for."));
-                }
+                step.Entry.Report("starts", i, $"'{step.Step.Starts[i]}' is no step of kind wait.{Nearest.Hint(step.Step.Starts[i], waits)}");
+            }
+        }
+
+        if (step.Step.After is { } after && !waits.Contains(after))
+        {
+            step.Entry.Report("after", $"'{after}' is no step of kind wait.{Nearest.Hint(after, waits)}");
+        }
+
+        if (step.Step.After is not null && step.Step.Kind is not StepKind.Read and not StepKind.Walk)
+        {
+            step.Entry.Report("after", "Only a step with readings is judged after a time. Remove 'after', or change the kind to read.");
+        }
+    }
+
+    /// <summary>A time that never begins before it is waited for would make every reading early.</summary>
+    static void CheckTimersInBranch(StepEntry[] branch, ChecklistEntry checklist)
+    {
+        for (int i = 0; i < branch.Length; i++)
+        {
+            string? after = branch[i].Step.After;
+            bool isKnown = after is not null && checklist.Steps.Any(other => other.Step.Id == after) && branch.Any(other => other.Step.Id == after);
+            if (isKnown && branch.Take(i).All(earlier => earlier.Step.Id != after && !earlier.Step.Starts.Contains(after!)))
+            {
+                branch[i].Entry.Report("after", $"No earlier step starts the time of '{after}'. Put that step before this one, or add 'starts: [{after}]' to an earlier step.");
+            }
+        }
+    }
+
+    /// <summary>What a branch leaves out need not be measured again; but where nothing is left, an adjustment would go unmeasured.</summary>
+    static void CheckVoidsInBranch(StepEntry[] branch, ChecklistEntry checklist)
+    {
+        foreach (StepEntry step in branch.Where(step => !step.Step.Voids.IsEmpty))
+        {
+            string[] known = [.. step.Step.Voids.Where(id => checklist.Steps.Any(other => other.Step.Id == id))];
+            if (known.Length > 0 && branch.All(other => !known.Contains(other.Step.Id)))
+            {
+                step.Entry.Report("voids", $"Where this step is part of the procedure, the only_for of {string.Join(" and ", known.Select(id => $"'{id}'"))} can leave {(known.Length == 1 ? "that" : "those")} out, and nothing would be measured again. Give both the same only_for.");
             }
         }
     }

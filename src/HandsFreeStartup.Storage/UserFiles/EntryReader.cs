@@ -86,6 +86,25 @@ sealed class EntryReader
         return text;
     }
 
+    /// <summary>One text or several out of a fixed set; none where the key is missing.</summary>
+    public ImmutableArray<string> Choices(string key, IReadOnlyCollection<string> choices)
+    {
+        if (!Has(key))
+        {
+            return [];
+        }
+
+        ImmutableArray<string> texts = _values[key] is YamlList ? Texts(key) : [Text(key)];
+        for (int i = 0; i < texts.Length; i++)
+        {
+            if (texts[i].Length > 0 && !choices.Contains(texts[i]))
+            {
+                Report(key, i, $"'{texts[i]}' is not known as {key}.{Nearest.Hint(texts[i], choices)}");
+            }
+        }
+        return [.. texts.Where(choices.Contains)];
+    }
+
     /// <summary>A name for use in files: lower-case letters, digits and hyphens.</summary>
     public string Id(string key)
     {

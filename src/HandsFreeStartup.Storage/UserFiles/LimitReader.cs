@@ -15,17 +15,6 @@ sealed record LimitEntry(DeclaredLimit Limit, EntryReader Entry)
 /// <summary>Reads limits, on an appliance sheet as in a checklist.</summary>
 sealed class LimitReader(Findings findings)
 {
-    /// <summary>What can be limited beside the fields: results of calculations, with their unit.</summary>
-    static readonly ImmutableSortedDictionary<string, string> Results = ImmutableSortedDictionary<string, string>.Empty
-        .Add("co_air_free", "ppm")
-        .Add("excess_air", "%")
-        .Add("efficiency", "%")
-        .Add("dew_point", "°F")
-        .Add("fuel_factor", "")
-        .Add("temperature_rise", "°F")
-        .Add("external_static", "in. w.c.")
-        .Add("input_rate", "Btu/h");
-
     public ImmutableArray<LimitEntry> Read(EntryReader file, bool isRequired)
     {
         ImmutableArray<LimitEntry> limits = file.Each("limits", isRequired, Limit);
@@ -88,22 +77,20 @@ sealed class LimitReader(Findings findings)
             limit.Entry.Report("name", $"'{limit.Limit.Name}' is no name of a limit. Expected a name, or a name and a stage such as manifold_pressure/high.");
         }
 
-        if (Fields.Find(name) is { } field)
+        if (LimitNames.UnitOf(name) is not { } unit)
         {
-            CheckUnit(limit, field.Unit.Symbol);
-            if (limit.Limit.UnitSymbol == field.Unit.Symbol || OtherUnits.IsSpelling(limit.Limit.UnitSymbol, field.Unit.Symbol))
+            limit.Entry.Report("name", $"'{name}' is neither a field nor a result that can be limited.{Nearest.Hint(name, [.. LimitNames.All.Select(known => known.Name)])}");
+            return;
+        }
+
+        CheckUnit(limit, unit);
+        if ((name == LimitNames.ReplaceValve ? Fields.Find("manifold_pressure") : Fields.Find(name)) is { } field)
+        {
+            if (limit.Limit.UnitSymbol == unit || OtherUnits.IsSpelling(limit.Limit.UnitSymbol, unit))
             {
                 CheckPossible(limit, "lower", limit.Limit.Lower, field);
                 CheckPossible(limit, "upper", limit.Limit.Upper, field);
             }
-        }
-        else if (Results.TryGetValue(name, out string? unit))
-        {
-            CheckUnit(limit, unit);
-        }
-        else
-        {
-            limit.Entry.Report("name", $"'{name}' is neither a field nor a result that can be limited.{Nearest.Hint(name, [.. Fields.All.Select(one => one.Id), .. Results.Keys])}");
         }
     }
 

@@ -14,7 +14,8 @@ static class SiteReader
             return null;
         }
 
-        EntryReader file = new(map, findings, "a site", "id", "title", "customer", "address", "altitude_feet", "rooms", "instruments");
+        EntryReader file = new(map, findings, "a site", "id", "title", "customer", "address", "altitude_feet",
+            "meter_dial", "heating_value", "heating_value_percent", "rooms", "instruments");
         return new Site(
             file.Id("id"),
             file.Text("title"),
@@ -22,7 +23,12 @@ static class SiteReader
             file.Text("address"),
             file.Number("altitude_feet", -1400, 15000),
             Rooms(file),
-            Instruments(file, findings));
+            Instruments(file, findings))
+        {
+            MeterDialCubicFeet = file.Has("meter_dial") ? file.Number("meter_dial", 0.1m, 100) : null,
+            HeatingValue = file.Has("heating_value") ? file.Number("heating_value", 300, 3500) : null,
+            HeatingValuePercent = file.Has("heating_value_percent") ? file.Number("heating_value_percent", 0.1m, 10) : 2,
+        };
     }
 
     static ImmutableArray<string> Rooms(EntryReader file)

@@ -9,7 +9,8 @@ namespace HandsFreeStartup.Storage.UserFiles;
 /// <param name="Checklist">The procedure.</param>
 /// <param name="Appliance">The furnace.</param>
 /// <param name="Site">The place.</param>
-public sealed record PlanFiles(Checklist Checklist, ApplianceSheet Appliance, Site Site);
+/// <param name="Settings">What the lead technician has set.</param>
+public sealed record PlanFiles(Checklist Checklist, ApplianceSheet Appliance, Site Site, Settings Settings);
 
 /// <summary>Which of the user's files a text is.</summary>
 public enum UserFileKind
@@ -20,6 +21,8 @@ public enum UserFileKind
     ApplianceSheet,
     /// <summary>Where and for whom.</summary>
     Site,
+    /// <summary>What the lead technician sets for every job.</summary>
+    Settings,
 }
 
 /// <summary>
@@ -70,6 +73,7 @@ public static class UserFile
         return keys.Contains("sections") ? UserFileKind.Checklist
             : keys.Contains("rooms") || keys.Contains("altitude_feet") ? UserFileKind.Site
             : keys.Contains("fuel") || keys.Contains("stages") ? UserFileKind.ApplianceSheet
+            : keys.Any(key => SettingsReader.Keys.Contains(key)) ? UserFileKind.Settings
             : UserFileKind.Checklist;
     }
 
@@ -85,18 +89,35 @@ public static class UserFile
     /// <exception cref="ChecklistFileException">It has mistakes.</exception>
     public static Site ReadSite(FileCopy file) => Read(file, SiteReader.Read);
 
-    /// <summary>Reads the three files of a job and checks that they fit together: every limit found, every unit fitting.</summary>
-    /// <exception cref="ChecklistFileException">One of them has mistakes; all mistakes of all three are in it.</exception>
-    public static PlanFiles ReadTogether(FileCopy checklist, FileCopy appliance, FileCopy site)
+    /// <summary>Reads settings by themselves.</summary>
+    /// <exception cref="ChecklistFileException">They have mistakes.</exception>
+    public static Settings ReadSettings(FileCopy file) => Read(file, SettingsReader.Read);
+
+    /// <summary>The plan of a job, made anew from the copies that the job keeps.</summary>
+    /// <exception cref="ChecklistFileException">The copies cannot be used.</exception>
+    public static StartupPlan PlanOf(JobDescription job)
     {
-        Findings[] findings = [new(checklist.Name), new(appliance.Name), new(site.Name)];
+        PlanFiles files = ReadTogether(job.Checklist, job.Appliance, job.Site, job.Settings);
+        return StartupPlan.From(files.Checklist, files.Appliance, files.Site, job.TimerFactor, files.Settings);
+    }
+
+    /// <summary>Reads the files of a job and checks that they fit together: every limit found, every unit fitting.</summary>
+    /// <param name="checklist">The procedure.</param>
+    /// <param name="appliance">The furnace.</param>
+    /// <param name="site">The place.</param>
+    /// <param name="settings">What the lead technician has set, or null for nothing.</param>
+    /// <exception cref="ChecklistFileException">One of them has mistakes; all mistakes of all are in it.</exception>
+    public static PlanFiles ReadTogether(FileCopy checklist, FileCopy appliance, FileCopy site, FileCopy? settings = null)
+    {
+        Findings[] findings = [new(checklist.Name), new(appliance.Name), new(site.Name), new(settings?.Name ?? "")];
         ChecklistEntry? steps = ChecklistReader.Read(checklist.Text, findings[0]);
         ApplianceEntry? sheet = ApplianceSheetReader.Read(appliance.Text, findings[1]);
         Site? place = SiteReader.Read(site.Text, findings[2]);
+        Settings? set = settings is null ? Settings.Default : SettingsReader.Read(settings.Text, findings[3]);
         Findings.ThrowIfAny(findings);
         PlanRules.Check(steps!, sheet!, place!);
         Findings.ThrowIfAny(findings);
-        return new PlanFiles(steps!.Checklist, sheet!.Sheet, place!);
+        return new PlanFiles(steps!.Checklist, sheet!.Sheet, place!, set!);
     }
 
     static T Read<T>(FileCopy file, Func<string, Findings, T?> read)

@@ -37,6 +37,9 @@ public static class ChecklistCommand
             case UserFileKind.ApplianceSheet:
                 UserFileTable.Write(UserFile.ReadApplianceSheet(file), output);
                 break;
+            case UserFileKind.Settings:
+                UserFileTable.Write(UserFile.ReadSettings(file), output);
+                break;
             case UserFileKind.Site:
                 UserFileTable.Write(UserFile.ReadSite(file), output);
                 break;

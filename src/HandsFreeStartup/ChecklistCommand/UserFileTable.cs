@@ -28,7 +28,8 @@ public static class UserFileTable
     public static void Write(ApplianceSheet sheet, TextWriter output)
     {
         output.WriteLine($"{sheet.Title} ({sheet.Id})");
-        output.WriteLine(FormattableString.Invariant($"fuel {sheet.FuelId}, stages {sheet.Stages}, turn {sheet.TurnToRaise} to raise, seal with {sheet.SealFor}"));
+        output.WriteLine(FormattableString.Invariant($"fuel {sheet.FuelId}, stages {Condition.Word(sheet.Branch.Firing)}, turn {sheet.TurnToRaise} to raise, seal with {sheet.SealFor}"));
+        output.WriteLine($"category {sheet.Venting?.ToString() ?? "not stated"}, {sheet.IsCondensing switch { true => "condensing", false => "not condensing", _ => "condensing or not: not stated" }}");
         Write(sheet.Limits, output);
     }
 
@@ -43,6 +44,13 @@ public static class UserFileTable
             output.WriteLine(FormattableString.Invariant(
                 $"  {instrument.FieldId,-24} U = {instrument.Expanded} or {instrument.ExpandedPercent} % of the reading, k = 2   [{instrument.Source}]"));
         }
+    }
+
+    /// <summary>Settings.</summary>
+    public static void Write(Settings settings, TextWriter output)
+    {
+        output.WriteLine($"stage order: {settings.StageOrder switch { StageOrder.LowFirst => "low fire first", StageOrder.HighFirst => "high fire first", _ => "as the checklist has it" }}");
+        output.WriteLine($"emergency number: {settings.EmergencyNumber ?? "not set"}; gas supplier: {settings.GasSupplier ?? "not set"}");
     }
 
     static void Write(ImmutableArray<DeclaredLimit> limits, TextWriter output)
@@ -72,8 +80,9 @@ public static class UserFileTable
             .. step.Closes.Select(name => $"closes {name}"),
             .. step.Proves.Select(name => $"leak check of {name}"),
             .. step.Voids.Select(id => $"voids {id}"),
-            .. step.OnlyForStages is { } stages ? [FormattableString.Invariant($"only for {stages} stages")] : Array.Empty<string>(),
-            .. step.OnlyForFuel is { } fuel ? [$"only for {fuel}"] : Array.Empty<string>(),
+            .. step.Starts.Select(id => $"starts {id}"),
+            .. step.After is { } after ? [$"judged after {after}"] : Array.Empty<string>(),
+            .. step.OnlyFor.Text is { Length: > 0 } only ? [$"only for {only}"] : Array.Empty<string>(),
         ];
         return details.Length == 0 ? "" : $"\n{"",35}{string.Join("; ", details)}";
     }

@@ -17,6 +17,9 @@ public sealed record DataFolder(string Path)
     /// <summary>The records, one file a job.</summary>
     public string Jobs => System.IO.Path.Combine(Path, "jobs");
 
+    /// <summary>What the lead technician sets for every job.</summary>
+    public string Settings => System.IO.Path.Combine(Path, "settings.yaml");
+
     /// <summary>The folder that the user named, or the usual one (XDG base directories).</summary>
     public static DataFolder Of(ParseResult parsed) => new(System.IO.Path.GetFullPath(parsed.GetValue(Option) ?? Usual()));
 

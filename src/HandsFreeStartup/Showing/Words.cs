@@ -55,6 +55,7 @@ public static class Words
         ReadingState.Doubtful => "confirm?",
         ReadingState.Provisional => "just entered",
         ReadingState.Void => "void",
+        ReadingState.Early => "early, not judged",
         _ => "",
     };
 

@@ -43,8 +43,9 @@ sealed class OpenJob : IEventLog, IDisposable
         bool isQuick = options.Quick || options.Demo;
         JobDescription job = new(
             jobId, checklist, appliance, site, options.Technician ?? (options.Demo ? "Technician of the demonstration" : Environment.UserName),
-            ProgramVersion(), recogniser, isQuick || options.Wav.Length > 0, isQuick ? QuickFactor : 1);
-        StartupPlan plan = PlanOf(job);
+            ProgramVersion(), recogniser, isQuick || options.Wav.Length > 0, isQuick ? QuickFactor : 1,
+            Settings(options));
+        StartupPlan plan = UserFile.PlanOf(job);
         Directory.CreateDirectory(options.Data.Jobs);
         return new OpenJob(StartupLog.Create(System.IO.Path.Combine(options.Data.Jobs, $"{jobId}.db"), clock), plan, job);
     }
@@ -59,7 +60,7 @@ sealed class OpenJob : IEventLog, IDisposable
             throw new WrongUseException($"The record {log.Path} holds no start-up yet. Begin a new one.");
         }
 
-        return new OpenJob(log, PlanOf(began.Job), null);
+        return new OpenJob(log, UserFile.PlanOf(began.Job), null);
     }
 
     /// <inheritdoc/>
@@ -83,11 +84,11 @@ sealed class OpenJob : IEventLog, IDisposable
     /// <inheritdoc/>
     public void Dispose() => _log.Dispose();
 
-    static StartupPlan PlanOf(JobDescription job)
-    {
-        PlanFiles files = UserFile.ReadTogether(job.Checklist, job.Appliance, job.Site);
-        return StartupPlan.From(files.Checklist, files.Appliance, files.Site, job.TimerFactor);
-    }
+    /// <summary>The settings that were named, or the usual ones if there are any. The demonstration uses none.</summary>
+    static FileCopy? Settings(StartOptions options) =>
+        options.Settings is { } named ? UserFile.Copy(named)
+        : !options.Demo && File.Exists(options.Data.Settings) ? UserFile.Copy(options.Data.Settings)
+        : null;
 
     static string Given(string? path, bool isDemo, string option, string sample) =>
         path ?? (isDemo

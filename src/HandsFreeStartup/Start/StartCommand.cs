@@ -14,6 +14,7 @@ public static class StartCommand
     static readonly Option<string?> Appliance = new("--appliance") { Description = "What the rating plate and the maker's instructions state, as YAML.", HelpName = "FILE" };
     static readonly Option<string?> Checklist = new("--checklist") { Description = "The procedure, as YAML.", HelpName = "FILE" };
     static readonly Option<string?> Site = new("--site") { Description = "Where and for whom, as YAML.", HelpName = "FILE" };
+    static readonly Option<string?> Settings = new("--settings") { Description = "The lead technician's settings, as YAML, instead of settings.yaml in the data folder.", HelpName = "FILE" };
     static readonly Option<string?> Technician = new("--technician") { Description = "Who does the work and signs.", HelpName = "NAME" };
     static readonly Option<string?> Microphone = new("--microphone") { Description = "Another microphone: its name, or a whole command that writes 16 kHz raw sound.", HelpName = "NAME" };
     static readonly Option<string?> Model = new("--model") { Description = "Another recogniser model.", HelpName = "FILE" };
@@ -26,7 +27,7 @@ public static class StartCommand
     {
         Command command = new("start", "Run a start-up: by microphone, unless --wav or --keys is given.")
         {
-            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Site, Technician, Microphone, Model, Ears, Resume, Mute,
+            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Site, Settings, Technician, Microphone, Model, Ears, Resume, Mute,
         };
         Ears.AcceptOnlyFromAmong("1", "2");
         command.SetAction((parsed, _) => new Composition(
@@ -36,7 +37,7 @@ public static class StartCommand
 
     static StartOptions Read(ParseResult parsed) => new(
         [.. parsed.GetValue(Wav) ?? []], parsed.GetValue(Keys), parsed.GetValue(Demo), parsed.GetValue(Quick), parsed.GetValue(Plain),
-        parsed.GetValue(Appliance), parsed.GetValue(Checklist), parsed.GetValue(Site), parsed.GetValue(Technician),
+        parsed.GetValue(Appliance), parsed.GetValue(Checklist), parsed.GetValue(Site), parsed.GetValue(Settings), parsed.GetValue(Technician),
         parsed.GetValue(Microphone), parsed.GetValue(Model), parsed.GetValue(Ears),
         parsed.GetResult(Resume) is not null, parsed.GetValue(Resume), parsed.GetValue(Mute), DataFolder.Of(parsed));
 }

@@ -12,6 +12,7 @@ namespace HandsFreeStartup.Start;
 /// <param name="Appliance">Path of the appliance sheet, or null.</param>
 /// <param name="Checklist">Path of the procedure, or null.</param>
 /// <param name="Site">Path of the site, or null.</param>
+/// <param name="Settings">Path of the settings, or null for those of the data folder.</param>
 /// <param name="Technician">Who works, or null.</param>
 /// <param name="Microphone">Which microphone, or null for the system's default.</param>
 /// <param name="Model">Path of another recogniser model, or null.</param>
@@ -22,5 +23,5 @@ namespace HandsFreeStartup.Start;
 /// <param name="Data">Where the record is kept.</param>
 public sealed record StartOptions(
     ImmutableArray<string> Wav, bool Keys, bool Demo, bool Quick, bool Plain,
-    string? Appliance, string? Checklist, string? Site, string? Technician, string? Microphone, string? Model, int Ears,
+    string? Appliance, string? Checklist, string? Site, string? Settings, string? Technician, string? Microphone, string? Model, int Ears,
     bool Resume, string? Job, bool Mute, DataFolder Data);

@@ -24,7 +24,7 @@ public sealed class UserFileTests
         Assert.Equal(TimeSpan.FromMinutes(8), checklist.Steps[3].Timer!.Duration);
         Assert.Equal("common practice, no source", checklist.Steps[3].Timer!.Source);
         Assert.Equal("Cold metal cools the flame.", checklist.Steps[3].Why);
-        Assert.Equal(2, checklist.Steps[4].OnlyForStages);
+        Assert.Equal("stages 2", checklist.Steps[4].OnlyFor.Text);
         Assert.Equal("low", checklist.Steps[4].Scope);
         Assert.Equal<ReadingDemand>([new ReadingDemand("oxygen", "oxygen"), new ReadingDemand("flue_co", null)], checklist.Steps[4].Readings);
         Assert.Equal<string>(["combustion-high"], checklist.Steps[6].Voids);
@@ -109,5 +109,28 @@ public sealed class UserFileTests
         Assert.Equal(
             UserFile.ReadChecklist(Fixture.Checklist).Steps.Select(step => (step.Id, step.Do)),
             UserFile.ReadChecklist(stored).Steps.Select(step => (step.Id, step.Do)));
+    }
+
+    [Fact]
+    public void Settings_are_read_and_may_be_left_out()
+    {
+        Settings settings = UserFile.ReadSettings(UserFile.Copy("settings.yaml", "stage_order: high-first\nemergency_number: \"911\"\n"));
+
+        Assert.Equal(new Settings(StageOrder.HighFirst, "911", null), settings);
+        Assert.Equal(UserFileKind.Settings, UserFile.KindOf(UserFile.Copy("settings.yaml", "gas_supplier: \"555-0100\"\n")));
+    }
+
+    [Fact]
+    public void Branches_timers_and_settling_are_read_from_their_keys()
+    {
+        FileCopy file = UserFile.Copy("checklist.yaml", Fixture.Checklist.Text
+            .Replace("only_for: { stages: 2 }", "only_for: { stages: [2, modulating], venting: I, condensing: false }\n        after: warm-up", StringComparison.Ordinal)
+            .Replace("- { field: flue_co }", "- { field: flue_co, settles: { seconds: 30, drift: 5, scatter: 4, source: \"common practice, no source\" } }", StringComparison.Ordinal));
+
+        Step step = UserFile.ReadChecklist(file).Steps[4];
+
+        Assert.Equal("stages 2 or modulating, category I, not condensing", step.OnlyFor.Text);
+        Assert.Equal("warm-up", step.After);
+        Assert.Equal(new Settles(TimeSpan.FromSeconds(30), 5m, 4m, "common practice, no source"), step.Readings[1].Settles);
     }
 }

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Checklists;
+
+/// <summary>A number that is worked out from readings and can be limited.</summary>
+/// <param name="Id">Stable name used in files and in the log.</param>
+/// <param name="Label">As shown.</param>
+/// <param name="UnitSymbol">Its unit; empty for a pure number.</param>
+/// <param name="Decimals">Decimals to show.</param>
+public sealed record ResultKind(string Id, string Label, string UnitSymbol, int Decimals)
+{
+    /// <summary>Every result, in the order of a start-up. What it is worked out from stands in <see cref="Deciding.ResultRule"/>.</summary>
+    public static ImmutableArray<ResultKind> All { get; } =
+    [
+        new("input_rate", "Input rate", "Btu/h", 0),
+        new("co_air_free", "CO air-free", "ppm", 0),
+        new("excess_air", "Excess air", "%", 0),
+        new("efficiency", "Efficiency, gross", "%", 1),
+        new("dew_point", "Dew point", "°F", 0),
+        new("fuel_factor", "Fuel factor", "", 3),
+        new("oxygen_expected", "Oxygen expected", "%", 1),
+        new("temperature_rise", "Temperature rise", "°F", 0),
+        new("external_static", "External static", "in. w.c.", 2),
+    ];
+
+    /// <summary>The result of that id, or null.</summary>
+    public static ResultKind? Find(string id) => All.FirstOrDefault(kind => kind.Id == id);
+}
+
+/// <summary>What a limit may be named after: a field, a result, or one of the names below.</summary>
+public static class LimitNames
+{
+    /// <summary>The upper bound of this one is the manifold pressure above which the maker wants the valve replaced, not adjusted.</summary>
+    public const string ReplaceValve = "replace_valve";
+
+    /// <summary>Every name with the unit of its bounds.</summary>
+    public static ImmutableArray<(string Name, string UnitSymbol)> All { get; } =
+    [
+        .. Fields.All.Select(field => (field.Id, field.Unit.Symbol)),
+        .. ResultKind.All.Select(kind => (kind.Id, kind.UnitSymbol)),
+        (ReplaceValve, Unit.InchesOfWater.Symbol),
+    ];
+
+    /// <summary>The unit of limits of that name, or null where the name is not known.</summary>
+    public static string? UnitOf(string name) => All.Where(known => known.Name == name).Select(known => known.UnitSymbol).FirstOrDefault();
+}

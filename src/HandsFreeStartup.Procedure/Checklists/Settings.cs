@@ -1,0 +1,22 @@
+namespace HandsFreeStartup.Procedure.Checklists;
+
+/// <summary>Which firing stage comes first where trade practice differs.</summary>
+public enum StageOrder
+{
+    /// <summary>As the checklist has it.</summary>
+    AsWritten,
+    /// <summary>Low fire first.</summary>
+    LowFirst,
+    /// <summary>High fire first.</summary>
+    HighFirst,
+}
+
+/// <summary>What the lead technician sets for every job.</summary>
+/// <param name="StageOrder">Which firing stage comes first.</param>
+/// <param name="EmergencyNumber">Whom to call when life is in danger, as it is dialled and said; null if it is not set.</param>
+/// <param name="GasSupplier">Whom to call when gas is smelled; null if it is not set.</param>
+public sealed record Settings(StageOrder StageOrder = StageOrder.AsWritten, string? EmergencyNumber = null, string? GasSupplier = null)
+{
+    /// <summary>Where no file of settings is used.</summary>
+    public static Settings Default { get; } = new();
+}
