@@ -38,7 +38,15 @@ public sealed class StartupProcedure(StartupPlan plan)
     /// <summary>What <paramref name="phrase"/> leads to; nothing changes. Empty when it leads to nothing, as speech that was not understood does.</summary>
     /// <param name="phrase">What was said or typed, or the passing of time.</param>
     /// <param name="now">The present, UTC.</param>
-    public IReadOnlyList<StartupEvent> Decide(Phrase phrase, DateTimeOffset now) => new Decider(_state, now).Decide(phrase);
+    public IReadOnlyList<StartupEvent> Decide(Phrase phrase, DateTimeOffset now) => HeardClips.Tied(phrase, new Decider(_state, now).Decide(phrase), now);
+
+    /// <summary>What the lead's word on the record leads to; nothing changes. Empty while the start-up is not finished, for then there is nothing to review.</summary>
+    /// <param name="lead">Name of the lead technician.</param>
+    /// <param name="outcome">Accepted or returned.</param>
+    /// <param name="remark">What is to be said about it; empty for none.</param>
+    /// <param name="now">The present, UTC.</param>
+    public IReadOnlyList<StartupEvent> Review(string lead, ReviewOutcome outcome, string remark, DateTimeOffset now) =>
+        Phase == Phase.Finished ? [new RecordReviewed(now, lead, outcome, remark)] : [];
 
     /// <summary>Takes in one event, live or replayed.</summary>
     public void Apply(StartupEvent happened) => _state.Apply(happened);

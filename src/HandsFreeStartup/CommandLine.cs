@@ -4,6 +4,7 @@ using HandsFreeStartup.Running;
 using HandsFreeStartup.Sound;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Start;
+using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.UserFiles;
 using HandsFreeStartup.Verify;
 
@@ -53,7 +54,7 @@ public static class CommandLine
                 ProcessTerminationTimeout = null,
             });
         }
-        catch (Exception e) when (e is WrongUseException or ChecklistFileException or SoundFileException)
+        catch (Exception e) when (e is WrongUseException or ChecklistFileException or SoundFileException or LogException)
         {
             await error.WriteLineAsync(e.Message);
             return ExitCode.WrongUse;

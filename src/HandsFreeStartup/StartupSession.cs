@@ -138,10 +138,10 @@ public sealed class StartupSession(StartupProcedure procedure, IEventLog log, ID
             return;
         }
 
-        Obey(phrase with { Evidence = phrase.Evidence with { Clip = log.KeepClip(clip) } });
+        Obey(phrase, clip);
     }
 
-    void Obey(Phrase phrase)
+    void Obey(Phrase phrase, SpeechClip? clip = null)
     {
         if (phrase is Phrase.NotUnderstood)
         {
@@ -151,7 +151,16 @@ public sealed class StartupSession(StartupProcedure procedure, IEventLog log, ID
 
         _reds = 0;
         _ear = _ear with { OffersKeys = false };
-        Record(procedure.Decide(phrase, clock.GetUtcNow()), phrase.Evidence);
+        DateTimeOffset now = clock.GetUtcNow();
+        IReadOnlyList<StartupEvent> events = procedure.Decide(phrase, now);
+        if (clip is not null && events.Count > 0)
+        {
+            // Only the sound of what led to something is kept; talk during a pause is none of the tool's business. Deciding changes nothing, so it can be done again.
+            phrase = phrase with { Evidence = phrase.Evidence with { Clip = log.KeepClip(clip) } };
+            events = procedure.Decide(phrase, now);
+        }
+
+        Record(events, phrase.Evidence);
     }
 
     void Refuse(Refusal why)

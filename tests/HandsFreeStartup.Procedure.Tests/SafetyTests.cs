@@ -201,4 +201,19 @@ public sealed class SafetyTests
         Assert.Equal([CommandWord.ListenAgain, CommandWord.EmergencyStop, CommandWord.GasSmell], job.Procedure.Expectation.Commands.AsEnumerable());
         Assert.Equal("open-port", job.Say(CommandWord.ListenAgain).Say(CommandWord.Done).Step);
     }
+
+    [Fact]
+    public void A_record_is_reviewed_only_after_its_end_and_the_state_stays_as_it_was()
+    {
+        LiveJob job = new LiveJob().GoTo("sign");
+        Assert.Empty(job.Procedure.Review("L. Ead", ReviewOutcome.Accepted, "", job.Now));
+        job.Say(CommandWord.Finish).Say(AnswerWord.Yes);
+        string before = System.Text.Json.JsonSerializer.Serialize(job.View with { Expectation = Expectation.Open });
+
+        RecordReviewed reviewed = Assert.IsType<RecordReviewed>(Assert.Single(job.Procedure.Review("L. Ead", ReviewOutcome.Returned, "measure draft again", job.Now)));
+        job.Procedure.Apply(reviewed);
+        job.Procedure.Apply(new PersonalDataForgotten(job.Now, "L. Ead", 3));
+
+        Assert.Equal(before, System.Text.Json.JsonSerializer.Serialize(job.View with { Expectation = Expectation.Open }));
+    }
 }

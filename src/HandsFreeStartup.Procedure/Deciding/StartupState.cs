@@ -166,7 +166,7 @@ sealed class StartupState(StartupPlan plan)
             case EndedOutOfService:
                 _machine.Fire(Move.End);
                 break;
-            case AdjustmentMade or AnswerGiven or QuestionAsked or CommandRefused:
+            case AdjustmentMade or AnswerGiven or QuestionAsked or CommandRefused or UtteranceHeard or RecordReviewed or PersonalDataForgotten:
                 break;
             default:
                 throw new InvalidOperationException($"No rule for the event {happened.GetType().Name}.");

@@ -94,6 +94,15 @@ public enum StopCause
     GasSmell,
 }
 
+/// <summary>What the lead technician says of a finished record.</summary>
+public enum ReviewOutcome
+{
+    /// <summary>It stands.</summary>
+    Accepted,
+    /// <summary>Something must be done about it; the remark says what.</summary>
+    Returned,
+}
+
 /// <summary>Something that happened during a start-up. The log is a list of these, and the state is what they add up to.</summary>
 /// <param name="At">When, in UTC.</param>
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
@@ -129,6 +138,9 @@ public enum StopCause
 [JsonDerivedType(typeof(FinishDeclined), "finish-declined")]
 [JsonDerivedType(typeof(StartupSigned), "startup-signed")]
 [JsonDerivedType(typeof(EndedOutOfService), "ended-out-of-service")]
+[JsonDerivedType(typeof(UtteranceHeard), "utterance-heard")]
+[JsonDerivedType(typeof(RecordReviewed), "record-reviewed")]
+[JsonDerivedType(typeof(PersonalDataForgotten), "personal-data-forgotten")]
 public abstract record StartupEvent(DateTimeOffset At);
 
 /// <summary>The job began.</summary>
@@ -307,3 +319,21 @@ public sealed record StartupSigned(DateTimeOffset At, string Technician) : Start
 /// <param name="At">When.</param>
 /// <param name="Reason">As dictated.</param>
 public sealed record EndedOutOfService(DateTimeOffset At, string Reason) : StartupEvent(At);
+
+/// <summary>An utterance that led to the events after it, none of which tells how it was heard; it ties the kept recording to the record.</summary>
+/// <param name="At">When.</param>
+/// <param name="Evidence">How it was heard.</param>
+public sealed record UtteranceHeard(DateTimeOffset At, Evidence Evidence) : StartupEvent(At);
+
+/// <summary>The lead technician looked at the finished record. It changes nothing of the start-up.</summary>
+/// <param name="At">When.</param>
+/// <param name="Lead">By whom.</param>
+/// <param name="Outcome">Accepted or returned.</param>
+/// <param name="Remark">What is to be said about it; a returned record always has one.</param>
+public sealed record RecordReviewed(DateTimeOffset At, string Lead, ReviewOutcome Outcome, string Remark) : StartupEvent(At);
+
+/// <summary>Names, free speech and recordings of everything before were removed. It changes nothing of the start-up.</summary>
+/// <param name="At">When.</param>
+/// <param name="By">By whom.</param>
+/// <param name="Recordings">How many recordings were removed.</param>
+public sealed record PersonalDataForgotten(DateTimeOffset At, string By, int Recordings) : StartupEvent(At);

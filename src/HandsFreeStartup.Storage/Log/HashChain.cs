@@ -9,6 +9,7 @@ static class HashChain
 {
     const byte OriginPrefix = 0x00;
     const byte EventPrefix = 0x01;
+    const byte PersonalPrefix = 0x02;
 
     /// <summary>What the first event points back to: the format of the log.</summary>
     public static byte[] Origin(int formatVersion)
@@ -31,6 +32,16 @@ static class HashChain
         AppendPart(hash, recordedAt);
         AppendPart(hash, kind);
         AppendPart(hash, body);
+        return hash.GetHashAndReset();
+    }
+
+    /// <summary>The commitment to a personal part that stands apart.</summary>
+    public static byte[] OfPersonal(byte[] salt, byte[] content)
+    {
+        using IncrementalHash hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        hash.AppendData([PersonalPrefix]);
+        AppendPart(hash, salt);
+        AppendPart(hash, content);
         return hash.GetHashAndReset();
     }
 

@@ -15,22 +15,28 @@ static class LogConnection
         Demand(connection, "pragma synchronous", "2");
         Execute(connection, "pragma recursive_triggers=on");
         Demand(connection, "pragma recursive_triggers", "1");
+        Demand(connection, "pragma secure_delete=on", "1");
+        // Moving the log into the main file costs many syncs; it is done when a job is opened and closed, never while somebody waits for an event.
+        Demand(connection, "pragma wal_autocheckpoint=0", "0");
     }
+
+    /// <summary>Moves everything into the main file and empties the write-ahead log.</summary>
+    public static void Checkpoint(SqliteConnection connection) => Execute(connection, "pragma wal_checkpoint(truncate)");
 
     public static void LayDown(SqliteConnection connection)
     {
         using SqliteTransaction transaction = connection.BeginTransaction();
         Execute(connection, FormattableString.Invariant($"pragma application_id={LogFormat.ApplicationId}"));
-        Execute(connection, FormattableString.Invariant($"pragma user_version={LogFormat.Version}"));
-        foreach (string statement in LogFormat.Schema)
+        Execute(connection, FormattableString.Invariant($"pragma user_version={LogFormat.Current.Version}"));
+        foreach (string statement in LogFormat.Current.Schema)
         {
             Execute(connection, statement);
         }
         transaction.Commit();
     }
 
-    /// <summary>Stops before anything is written to a file that is no job of this program, or one of a newer program.</summary>
-    public static void RefuseForeign(SqliteConnection connection, string path)
+    /// <summary>The format of a job's file; stops where it is no job of this program, or one of a newer program.</summary>
+    public static LogFormat FormatOf(SqliteConnection connection, string path)
     {
         if (Number(connection, "pragma application_id") != LogFormat.ApplicationId)
         {
@@ -38,10 +44,18 @@ static class LogConnection
         }
 
         long version = Number(connection, "pragma user_version");
-        if (version != LogFormat.Version)
+        return LogFormat.Find(version) ?? throw new LogException(FormattableString.Invariant(
+            $"The record {path} has format {version}; this program knows formats up to {LogFormat.Current.Version}. Use the program that wrote it, or a newer one."));
+    }
+
+    /// <summary>Stops before anything is written to a file that cannot take further events.</summary>
+    public static void RefuseForeign(SqliteConnection connection, string path)
+    {
+        LogFormat format = FormatOf(connection, path);
+        if (format != LogFormat.Current)
         {
             throw new LogException(FormattableString.Invariant(
-                $"The record {path} has format {version}; this program knows format {LogFormat.Version}. Use the program that wrote it, or a newer one."));
+                $"The record {path} has format {format.Version} of an earlier program: it can be read, reviewed and verified, but takes no further event. Begin a new job."));
         }
     }
 
@@ -54,7 +68,7 @@ static class LogConnection
 
     static long Number(SqliteConnection connection, string sql) => long.Parse(Text(connection, sql), CultureInfo.InvariantCulture);
 
-    static void Execute(SqliteConnection connection, string sql)
+    public static void Execute(SqliteConnection connection, string sql)
     {
         using SqliteCommand command = connection.CreateCommand();
         command.CommandText = sql;

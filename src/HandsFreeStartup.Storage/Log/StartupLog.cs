@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using HandsFreeStartup.Procedure.Events;
@@ -15,6 +16,7 @@ public sealed class StartupLog : IDisposable
     readonly JobLock _lock;
     readonly TimeProvider _clock;
     readonly SqliteCommand _insert;
+    readonly SqliteCommand _insertPersonal;
     long _count;
     byte[] _lastHash;
     bool _hasFailed;
@@ -27,12 +29,8 @@ public sealed class StartupLog : IDisposable
         _clock = clock;
         _count = count;
         _lastHash = lastHash;
-        _insert = connection.CreateCommand();
-        _insert.CommandText = "insert into event (sequence, recorded_at, kind, body, previous_hash, hash) values ($sequence, $recorded_at, $kind, $body, $previous_hash, $hash)";
-        foreach (string name in new[] { "$sequence", "$recorded_at", "$kind", "$body", "$previous_hash", "$hash" })
-        {
-            _insert.Parameters.Add(new SqliteParameter { ParameterName = name });
-        }
+        _insert = Insertion(connection, "event", "sequence", "recorded_at", "kind", "body", "previous_hash", "hash");
+        _insertPersonal = Insertion(connection, "personal", "sequence", "path", "salt", "content");
     }
 
     /// <summary>The file.</summary>
@@ -91,9 +89,18 @@ public sealed class StartupLog : IDisposable
         long sequence = _count + 1;
         string recordedAt = _clock.GetUtcNow().ToString("O", CultureInfo.InvariantCulture);
         string kind = EventFormat.KindOf(happened);
-        string body = EventFormat.BodyOf(happened);
+        (string body, ImmutableArray<PersonalPart> personal) = PersonalParts.TakeOut(kind, EventFormat.BodyOf(happened));
         byte[] hash = HashChain.OfEvent(_lastHash, sequence, Encoding.UTF8.GetBytes(recordedAt), Encoding.UTF8.GetBytes(kind), Encoding.UTF8.GetBytes(body));
-        Insert(sequence, recordedAt, kind, body, hash);
+        try
+        {
+            Insert(personal, [sequence, recordedAt, kind, body, _lastHash, hash]);
+        }
+        catch (SqliteException error)
+        {
+            _hasFailed = true;
+            throw LogErrors.OnAppending(Path, sequence, error);
+        }
+
         _count = sequence;
         _lastHash = hash;
     }
@@ -101,42 +108,98 @@ public sealed class StartupLog : IDisposable
     /// <summary>All events, first to last.</summary>
     public IReadOnlyList<StartupEvent> ReadAll()
     {
-        using SqliteCommand command = _connection.CreateCommand();
-        command.CommandText = "select kind, body from event order by sequence";
-        using SqliteDataReader rows = command.ExecuteReader();
-        List<StartupEvent> events = [];
-        while (rows.Read())
+        StoredLog log = StoredLog.Read(_connection, LogFormat.Current);
+        return [.. log.Events.Select(log.EventOf)];
+    }
+
+    /// <summary>
+    /// Removes what is personal in all events so far: names of customer and house, free speech, recordings. The log stays whole and verifiable; that, when and by
+    /// whom it was done becomes an event of it. A removal that was broken off is brought to its end.
+    /// </summary>
+    /// <param name="by">Who does it.</param>
+    /// <returns>Number of texts and of recordings removed; none where nothing was left to remove.</returns>
+    /// <exception cref="LogException">It cannot be written.</exception>
+    public (int Texts, int Recordings) ForgetPersonalData(string by)
+    {
+        IReadOnlyList<string> recordings = ClipStore.FilesOf(Path);
+        int texts = StoredLog.Read(_connection, LogFormat.Current).Personal.Count;
+        if (texts == 0 && recordings.Count == 0)
         {
-            events.Add(EventFormat.Read(rows.GetString(0), rows.GetString(1)));
+            return (0, 0);
         }
-        return events;
+
+        // Told first: a removal that the power cuts off is then seen by verify, and an unfinished one is never mistaken for tampering.
+        if (LogConnection.Text(_connection, "select count(*) from event where kind='personal-data-forgotten' and sequence=(select max(sequence) from event)") == "0")
+        {
+            Append(new PersonalDataForgotten(_clock.GetUtcNow(), by, recordings.Count));
+        }
+
+        try
+        {
+            LogConnection.Execute(_connection, "delete from personal");
+            LogConnection.Checkpoint(_connection);
+            // Cells move between pages while a job grows; only a file that is written anew holds no stale copy of them.
+            LogConnection.Execute(_connection, "vacuum");
+            LogConnection.Checkpoint(_connection);
+            ClipStore.Remove(Path);
+        }
+        catch (Exception error) when (error is SqliteException or IOException or UnauthorizedAccessException)
+        {
+            throw new LogException($"Not everything could be removed from {Path}: {error.Message.TrimEnd('.')}. Put it right and run forget again.", error);
+        }
+
+        return (texts, recordings.Count);
     }
 
     /// <summary>Closes the file; nothing is lost without it.</summary>
     public void Dispose()
     {
         _insert.Dispose();
+        _insertPersonal.Dispose();
         _connection.Dispose();
         _lock.Dispose();
     }
 
-    void Insert(long sequence, string recordedAt, string kind, string body, byte[] hash)
+    /// <summary>One event is one transaction, with its personal parts if it has any.</summary>
+    void Insert(ImmutableArray<PersonalPart> personal, object[] values)
     {
-        object[] values = [sequence, recordedAt, kind, body, _lastHash, hash];
-        for (int i = 0; i < values.Length; i++)
+        if (personal.IsEmpty)
         {
-            _insert.Parameters[i].Value = values[i];
+            Execute(_insert, values, null);
+            return;
         }
 
-        try
+        using SqliteTransaction transaction = _connection.BeginTransaction();
+        foreach (PersonalPart part in personal)
         {
-            _insert.ExecuteNonQuery();
+            Execute(_insertPersonal, [values[0], part.Path, part.Salt, part.Content], transaction);
         }
-        catch (SqliteException error)
+
+        Execute(_insert, values, transaction);
+        transaction.Commit();
+    }
+
+    static void Execute(SqliteCommand insertion, object[] values, SqliteTransaction? transaction)
+    {
+        insertion.Transaction = transaction;
+        for (int i = 0; i < values.Length; i++)
         {
-            _hasFailed = true;
-            throw LogErrors.OnAppending(Path, sequence, error);
+            insertion.Parameters[i].Value = values[i];
         }
+
+        insertion.ExecuteNonQuery();
+    }
+
+    static SqliteCommand Insertion(SqliteConnection connection, string table, params string[] columns)
+    {
+        SqliteCommand insertion = connection.CreateCommand();
+        insertion.CommandText = $"insert into {table} ({string.Join(", ", columns)}) values ({string.Join(", ", columns.Select(column => $"${column}"))})";
+        foreach (string column in columns)
+        {
+            insertion.Parameters.Add(new SqliteParameter { ParameterName = $"${column}" });
+        }
+
+        return insertion;
     }
 
     static StartupLog Begin(string path, JobLock jobLock, TimeProvider clock, bool isNew)
@@ -155,15 +218,16 @@ public sealed class StartupLog : IDisposable
             {
                 LogConnection.Prepare(connection);
                 LogConnection.LayDown(connection);
-                return new StartupLog(path, connection, jobLock, clock, 0, HashChain.Origin(LogFormat.Version));
+                return new StartupLog(path, connection, jobLock, clock, 0, HashChain.Origin(LogFormat.Current.Version));
             }
 
             LogConnection.RefuseForeign(connection, path);
             LogConnection.Prepare(connection);
-            IReadOnlyList<StoredEvent> stored = StoredEvent.ReadAll(connection);
-            ChainResult chain = StartupLogVerifier.CheckChain(stored);
+            LogConnection.Checkpoint(connection);
+            StoredLog log = StoredLog.Read(connection, LogFormat.Current);
+            ChainResult chain = StartupLogVerifier.CheckChain(log);
             return chain.FirstWrong is null
-                ? new StartupLog(path, connection, jobLock, clock, stored.Count, chain.LastHash)
+                ? new StartupLog(path, connection, jobLock, clock, log.Events.Count, chain.LastHash)
                 : throw new LogException($"The record {path} was changed or damaged: {chain.FirstWrong.Message} Keep the file as it is, run verify on it, and begin a new job.");
         }
         catch (Exception error) when (error is SqliteException or IOException or UnauthorizedAccessException)

@@ -32,5 +32,5 @@ sealed record StoredEvent(long Sequence, byte[] RecordedAt, byte[] Kind, byte[] 
         return events;
     }
 
-    static byte[] Bytes(SqliteDataReader rows, int column) => rows.IsDBNull(column) ? [] : rows.GetFieldValue<byte[]>(column);
+    internal static byte[] Bytes(SqliteDataReader rows, int column) => rows.IsDBNull(column) ? [] : rows.GetFieldValue<byte[]>(column);
 }

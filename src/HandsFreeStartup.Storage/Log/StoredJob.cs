@@ -1,4 +1,3 @@
-using System.Text;
 using HandsFreeStartup.Procedure.Events;
 using Microsoft.Data.Sqlite;
 
@@ -17,11 +16,8 @@ public sealed record StoredJob(string Path, IReadOnlyList<StartupEvent> Events, 
         try
         {
             using JobSnapshot snapshot = JobSnapshot.Open(path);
-            LogConnection.RefuseForeign(snapshot.Connection, path);
-            return new StoredJob(
-                path,
-                [.. StoredEvent.ReadAll(snapshot.Connection).Select(stored => EventFormat.Read(Encoding.UTF8.GetString(stored.Kind), Encoding.UTF8.GetString(stored.Body)))],
-                StartupLogVerifier.Verify(path, snapshot.Connection, null));
+            StoredLog log = StoredLog.Read(snapshot.Connection, LogConnection.FormatOf(snapshot.Connection, path));
+            return new StoredJob(path, [.. log.Events.Select(log.EventOf)], StartupLogVerifier.Verify(path, snapshot.Connection, null));
         }
         catch (SqliteException error)
         {

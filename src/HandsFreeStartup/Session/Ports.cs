@@ -22,8 +22,8 @@ public interface IEventLog
     IReadOnlyList<StartupEvent> ReadAll();
 
     /// <summary>Keeps the sound of an utterance beside the record.</summary>
-    /// <returns>The name under which it is kept.</returns>
-    string KeepClip(SpeechClip clip);
+    /// <returns>The name under which it is kept; null where no recordings are kept.</returns>
+    string? KeepClip(SpeechClip clip);
 }
 
 /// <summary>Understands utterances.</summary>

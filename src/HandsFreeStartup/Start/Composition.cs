@@ -8,7 +8,6 @@ using HandsFreeStartup.Session;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Speech.Native;
 using HandsFreeStartup.Speech.Speaking;
-using HandsFreeStartup.Storage.Log;
 using Terminal.Gui.App;
 using Terminal.Gui.Input;
 
@@ -40,18 +39,10 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Leave);
         using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Leave);
         using ListeningEar? ear = Ear();
-        try
-        {
-            using OpenJob job = options.Resume ? OpenJob.ToGoOn(options, clock) : OpenJob.New(options, ear?.Name ?? "keys", clock);
-            SessionEnd end = _isPlain ? await RunPlain(job, ear, stop) : RunOnScreen(job, ear, stop);
-            Report(job, end);
-            return ExitCode.Done;
-        }
-        catch (LogException e)
-        {
-            await error.WriteLineAsync(e.Message);
-            return ExitCode.WrongUse;
-        }
+        using OpenJob job = options.Resume ? OpenJob.ToGoOn(options, clock) : OpenJob.New(options, ear?.Name ?? "keys", clock);
+        SessionEnd end = _isPlain ? await RunPlain(job, ear, stop) : RunOnScreen(job, ear, stop);
+        Report(job, end);
+        return ExitCode.Done;
     }
 
     /// <summary>What cannot work is told before a job begins.</summary>

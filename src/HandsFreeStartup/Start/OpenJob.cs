@@ -15,12 +15,12 @@ sealed class OpenJob : IEventLog, IDisposable
     const double QuickFactor = 0.01;
 
     readonly StartupLog _log;
-    readonly ClipStore _clips;
+    readonly ClipStore? _clips;
 
-    OpenJob(StartupLog log, StartupPlan plan, JobDescription? begins)
+    OpenJob(StartupLog log, StartupPlan plan, JobDescription? begins, bool keepsClips)
     {
         _log = log;
-        _clips = new ClipStore(log.Path);
+        _clips = keepsClips ? new ClipStore(log.Path) : null;
         (Plan, Begins) = (plan, begins);
     }
 
@@ -47,7 +47,7 @@ sealed class OpenJob : IEventLog, IDisposable
             Settings(options));
         StartupPlan plan = UserFile.PlanOf(job);
         Directory.CreateDirectory(options.Data.Jobs);
-        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(options.Data.Jobs, $"{jobId}.db"), clock), plan, job);
+        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(options.Data.Jobs, $"{jobId}.db"), clock), plan, job, options.KeepsClips);
     }
 
     /// <summary>Opens a job that was broken off.</summary>
@@ -60,7 +60,7 @@ sealed class OpenJob : IEventLog, IDisposable
             throw new WrongUseException($"The record {log.Path} holds no start-up yet. Begin a new one.");
         }
 
-        return new OpenJob(log, UserFile.PlanOf(began.Job), null);
+        return new OpenJob(log, UserFile.PlanOf(began.Job), null, options.KeepsClips);
     }
 
     /// <inheritdoc/>
@@ -70,7 +70,7 @@ sealed class OpenJob : IEventLog, IDisposable
     public IReadOnlyList<StartupEvent> ReadAll() => _log.ReadAll();
 
     /// <inheritdoc/>
-    public string KeepClip(SpeechClip clip) => _clips.Keep(clip.Samples);
+    public string? KeepClip(SpeechClip clip) => _clips?.Keep(clip.Samples);
 
     /// <summary>Writes the summary beside the record.</summary>
     /// <returns>Its path.</returns>

@@ -22,14 +22,17 @@ public static class StartCommand
     static readonly Option<string?> Resume = new("--resume") { Description = "Go on with a job that was broken off: its name, or nothing for the newest.", HelpName = "JOB", Arity = ArgumentArity.ZeroOrOne };
     static readonly Option<bool> Mute = new("--mute") { Description = "Do not speak." };
 
+    static readonly Option<string> Recordings = new("--recordings") { Description = "keep: the sound of accepted and doubtful utterances stays beside the record; drop: it does not.", HelpName = "keep|drop", DefaultValueFactory = _ => "keep" };
+
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
         Command command = new("start", "Run a start-up: by microphone, unless --wav or --keys is given.")
         {
-            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Site, Settings, Technician, Microphone, Model, Ears, Resume, Mute,
+            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Site, Settings, Technician, Microphone, Model, Ears, Resume, Mute, Recordings,
         };
         Ears.AcceptOnlyFromAmong("1", "2");
+        Recordings.AcceptOnlyFromAmong("keep", "drop");
         command.SetAction((parsed, _) => new Composition(
             Read(parsed), parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error, TimeProvider.System).Run());
         return command;
@@ -39,5 +42,5 @@ public static class StartCommand
         [.. parsed.GetValue(Wav) ?? []], parsed.GetValue(Keys), parsed.GetValue(Demo), parsed.GetValue(Quick), parsed.GetValue(Plain),
         parsed.GetValue(Appliance), parsed.GetValue(Checklist), parsed.GetValue(Site), parsed.GetValue(Settings), parsed.GetValue(Technician),
         parsed.GetValue(Microphone), parsed.GetValue(Model), parsed.GetValue(Ears),
-        parsed.GetResult(Resume) is not null, parsed.GetValue(Resume), parsed.GetValue(Mute), DataFolder.Of(parsed));
+        parsed.GetResult(Resume) is not null, parsed.GetValue(Resume), parsed.GetValue(Mute), parsed.GetValue(Recordings) == "keep", DataFolder.Of(parsed));
 }

@@ -20,8 +20,9 @@ namespace HandsFreeStartup.Start;
 /// <param name="Resume">Whether an earlier job goes on.</param>
 /// <param name="Job">Which job goes on; null for the newest unfinished one.</param>
 /// <param name="Mute">Whether the tool keeps silent.</param>
+/// <param name="KeepsClips">Whether the sound of accepted and doubtful utterances is kept beside the record.</param>
 /// <param name="Data">Where the record is kept.</param>
 public sealed record StartOptions(
     ImmutableArray<string> Wav, bool Keys, bool Demo, bool Quick, bool Plain,
     string? Appliance, string? Checklist, string? Site, string? Settings, string? Technician, string? Microphone, string? Model, int Ears,
-    bool Resume, string? Job, bool Mute, DataFolder Data);
+    bool Resume, string? Job, bool Mute, bool KeepsClips, DataFolder Data);

@@ -28,14 +28,7 @@ public static class VerifyCommand
         Checkpoint? printed = parsed.GetValue(Printed) is { } text
             ? Checkpoint.Parse(text) ?? throw new WrongUseException($"'{text}' is no checkpoint. Write the number of events and the hexadecimal digits as printed, such as \"41 events, ends 7F3A 19C2 88E0 12AB\".")
             : null;
-        try
-        {
-            return Report(path, StartupLogVerifier.Verify(path, printed), printed, parsed.InvocationConfiguration.Output);
-        }
-        catch (LogException error)
-        {
-            throw new WrongUseException(error.Message);
-        }
+        return Report(path, StartupLogVerifier.Verify(path, printed), printed, parsed.InvocationConfiguration.Output);
     }
 
     static int Report(string path, Verification verification, Checkpoint? printed, TextWriter output)
@@ -46,12 +39,28 @@ public static class VerifyCommand
             output.WriteLine($"wrong: {finding.Message}");
         }
 
+        if (verification.Redaction is { } redaction)
+        {
+            output.WriteLine(FormattableString.Invariant(
+                $"redacted: on {redaction.At.UtcDateTime:yyyy-MM-dd HH:mm:ss} UTC by {redaction.By}: names, free speech and recordings before event {redaction.Sequence} were removed."));
+        }
+
+        foreach (string remark in verification.Remarks)
+        {
+            output.WriteLine($"note: {remark}");
+        }
+
         if (!verification.IsSound)
         {
             return ExitCode.FoundSomething;
         }
 
         output.WriteLine($"sound: {verification.Checkpoint}");
+        if (verification.Redaction is not null)
+        {
+            output.WriteLine("Everything that was not removed is as it was written.");
+        }
+
         output.WriteLine(printed is null
             ? "Compare this with the checkpoint on the copies: without it a cut end, or a wholly rewritten record, cannot be told from a true one."
             : "It is the record that the checkpoint was printed for.");

@@ -53,8 +53,28 @@ public sealed class StartupLogTests : IDisposable
         Assert.Equal("2026-03-14T10:26:53.5890000+00:00", Query("select recorded_at from event"));
     }
 
+    [Fact]
+    public void A_clock_that_is_set_back_loses_nothing_and_changes_no_order()
+    {
+        TurnedClock clock = new() { Now = Some.Moment };
+        using (StartupLog log = StartupLog.Create(Job, clock))
+        {
+            log.Append(Some.Began());
+            clock.Now -= TimeSpan.FromDays(400);
+            log.Append(Some.Reading("oxygen", 7.6m, "low"));
+        }
+
+        StoredJob stored = StoredJob.Read(Job);
+        Assert.Empty(stored.Verification.Findings);
+        Assert.Collection(stored.Events, first => Assert.IsType<StartupBegan>(first), second => Assert.IsType<ReadingEntered>(second));
+        Assert.Equal("2025-02-07T09:26:53.5890000+00:00", Query("select recorded_at from event where sequence=2"));
+    }
+
     [Theory]
     [InlineData("update event set body='x' where sequence=1", "the log is append-only")]
+    [InlineData("update personal set content='x'", "the log is append-only")]
+    [InlineData("delete from personal", "the log is append-only")]
+    [InlineData("insert into personal values (2, 'x', zeroblob(32), 'x')", "the log has no gaps")]
     [InlineData("delete from event where sequence=2", "the log is append-only")]
     [InlineData("insert or replace into event select sequence, recorded_at, kind, 'x', previous_hash, hash from event where sequence=1", "the log has no gaps")]
     [InlineData("insert into event select 99, recorded_at, kind, body, previous_hash, hash from event where sequence=1", "the log has no gaps")]
@@ -144,9 +164,9 @@ public sealed class StartupLogTests : IDisposable
     public void A_record_of_a_newer_program_is_refused()
     {
         Write(Job, Some.SmallJob);
-        Query("pragma user_version=2");
+        Query("pragma user_version=3");
 
-        Assert.Contains("has format 2; this program knows format 1", Assert.Throws<LogException>(() => StartupLog.Open(Job)).Message, StringComparison.Ordinal);
+        Assert.Contains("has format 3; this program knows formats up to 2", Assert.Throws<LogException>(() => StartupLog.Open(Job)).Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -204,6 +224,13 @@ public sealed class StartupLogTests : IDisposable
         {
             log.Append(happened);
         }
+    }
+
+    sealed class TurnedClock : TimeProvider
+    {
+        public DateTimeOffset Now { get; set; }
+
+        public override DateTimeOffset GetUtcNow() => Now;
     }
 
     string Query(string sql) => RawDatabase.Query(Job, sql);

@@ -67,7 +67,7 @@ public sealed class TamperTests : IDisposable
         int tried = 0;
         for (int sequence = 1; sequence <= Some.SmallJob.Length; sequence++)
         {
-            byte[] body = Encoding.UTF8.GetBytes(EventFormat.BodyOf(Some.SmallJob[sequence - 1]));
+            byte[] body = Encoding.UTF8.GetBytes(RawDatabase.Query(_job, FormattableString.Invariant($"select body from event where sequence={sequence}")));
             int at = sound.AsSpan().IndexOf(body);
             Assert.True(at >= 0, $"the content of event {sequence} is not in the file as one piece");
             foreach (int offset in new[] { 0, body.Length / 2, body.Length - 1 })
@@ -111,12 +111,50 @@ public sealed class TamperTests : IDisposable
     [InlineData("drop trigger event_has_no_gap; create trigger event_has_no_gap before insert on event when 1=0 begin select 1; end", "The file lacks what guards it")]
     [InlineData("create trigger more after insert on event begin select 1; end", "The file holds what does not belong there: CREATE TRIGGER more.")]
     [InlineData("create table more (text)", "The file holds what does not belong there: CREATE TABLE more.")]
-    [InlineData("pragma user_version=0", "The file is not marked as a record of format 1")]
+    [InlineData("pragma user_version=0", "The file is not marked as a record of a format that this program knows")]
+    [InlineData("pragma user_version=1", "Event 1 does not follow")]
+    [InlineData("drop trigger personal_is_removed_only_when_told", "The file lacks what guards it: CREATE TRIGGER personal_is_removed_only_when_told")]
     public void A_change_of_the_guards_is_found(string sql, string message)
     {
         RawDatabase.Query(_job, sql);
 
         Assert.Contains(StartupLogVerifier.Verify(_job).Findings, finding => finding.Message.StartsWith(message, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("update personal set content=replace(content, 'id: c', 'id: d')", "Event 1: its personal part 'job/site' does not match its hash")]
+    [InlineData("update personal set salt=zeroblob(32)", "Event 1: its personal part 'job/site' does not match its hash")]
+    [InlineData("delete from personal", "Event 1: its personal part 'job/site' is missing: it was removed, and no event tells of it.")]
+    [InlineData("update personal set sequence=2", "Event 1: its personal part 'job/site' is missing")]
+    [InlineData("insert into personal values (8, 'reason', zeroblob(32), '\"x\"')", "Event 8: a personal part 'reason' does not belong to it")]
+    public void A_change_of_what_stands_apart_from_the_hashed_bytes_is_found(string sql, string message)
+    {
+        RawDatabase.Query(_job, "drop trigger personal_is_never_changed; drop trigger personal_is_removed_only_when_told; drop trigger personal_comes_with_its_event;" + sql);
+
+        Assert.Contains(StartupLogVerifier.Verify(_job).Findings, finding => finding.Message.StartsWith(message, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_review_before_the_end_of_the_job_is_out_of_place()
+    {
+        string early = _folder.File("early.db");
+        StartupLogTests.Write(early, [Some.Began(), new RecordReviewed(Some.Moment, "L. Ead", ReviewOutcome.Accepted, "")]);
+
+        Assert.Equal("Event 2 is out of place: a record is reviewed only after its end.", Assert.Single(StartupLogVerifier.Verify(early).Findings).Message);
+    }
+
+    [Fact]
+    public void A_review_after_the_copies_were_printed_makes_them_no_liars()
+    {
+        using (StartupLog log = StartupLog.Open(_job))
+        {
+            log.Append(new RecordReviewed(Some.Moment.AddDays(1), "L. Ead", ReviewOutcome.Accepted, ""));
+        }
+
+        Verification verification = StartupLogVerifier.Verify(_job, _printed);
+
+        Assert.Empty(verification.Findings);
+        Assert.Equal("Since the checkpoint was printed the record was reviewed; nothing else was added.", Assert.Single(verification.Remarks));
     }
 
     [Fact]
@@ -247,10 +285,12 @@ public sealed class TamperTests : IDisposable
         }
     }
 
-    static ImmutableArray<string> Guards() =>
-    [
-        "create trigger event_is_never_changed before update on event begin select raise(abort,'the log is append-only'); end",
-        "create trigger event_is_never_removed before delete on event begin select raise(abort,'the log is append-only'); end",
-        "create trigger event_has_no_gap before insert on event when new.sequence <> (select coalesce(max(sequence),0)+1 from event)\n  begin select raise(abort,'the log has no gaps'); end",
-    ];
+    /// <summary>The guards of the current format, as somebody would copy them from another record.</summary>
+    static ImmutableArray<string> Guards()
+    {
+        using TemporaryFolder folder = new();
+        StartupLogTests.Write(folder.File("other.db"), [Some.Began()]);
+        return [.. new[] { "event_is_never_changed", "event_is_never_removed", "event_has_no_gap" }
+            .Select(name => RawDatabase.Query(folder.File("other.db"), $"select sql from sqlite_schema where name='{name}'"))];
+    }
 }

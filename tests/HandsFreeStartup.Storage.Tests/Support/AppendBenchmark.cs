@@ -7,51 +7,60 @@ namespace HandsFreeStartup.Storage.Tests.Support;
 /// <summary>Latency of one durable event, beside a bare SQLite insert with the same pragmas and size.</summary>
 static class AppendBenchmark
 {
+    /// <summary>The two take turns, so that whatever else the machine does at that moment strikes both.</summary>
     public static void Run(string folder, int count)
     {
         Directory.CreateDirectory(folder);
-        Console.WriteLine($"{count} events each, in {Path.GetFullPath(folder)}");
-        Report("log append", Log(Path.Combine(folder, "benchmark-log.db"), count));
-        Report("bare insert", Bare(Path.Combine(folder, "benchmark-bare.db"), count));
+        Console.WriteLine($"{count} events each, in turn, in {Path.GetFullPath(folder)}");
+        using StartupLog log = NewLog(Path.Combine(folder, "benchmark-log.db"));
+        using SqliteConnection bare = NewBare(Path.Combine(folder, "benchmark-bare.db"));
+        using SqliteCommand insert = bare.CreateCommand();
+        insert.CommandText = "insert into row (body) values ($body)";
+        insert.Parameters.AddWithValue("$body", EventFormat.BodyOf(Some.Reading("oxygen", 7.6m, "low")));
+        double[] ours = new double[count], theirs = new double[count];
+        for (int i = 0; i < count; i++)
+        {
+            ours[i] = Milliseconds(() => log.Append(Some.Reading("oxygen", 7.6m, "low")));
+            theirs[i] = Milliseconds(() => insert.ExecuteNonQuery());
+        }
+
+        Report("log append", ours);
+        Report("bare insert", theirs);
     }
 
-    static double[] Log(string path, int count)
+    static StartupLog NewLog(string path)
     {
         Remove(path);
-        using StartupLog log = StartupLog.Create(path);
+        StartupLog log = StartupLog.Create(path);
         log.Append(Some.Began());
-        return Measure(count, number => log.Append(Some.Reading("oxygen", 7.6m, "low")));
+        log.Append(Some.Reading("oxygen", 7.6m, "low"));
+        return log;
     }
 
-    static double[] Bare(string path, int count)
+    static SqliteConnection NewBare(string path)
     {
         Remove(path);
-        using SqliteConnection connection = new(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
+        SqliteConnection connection = new(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ToString());
         connection.Open();
         using SqliteCommand setup = connection.CreateCommand();
         setup.CommandText = "pragma locking_mode=exclusive; pragma journal_mode=wal; pragma synchronous=full; create table row (body text)";
         setup.ExecuteNonQuery();
-        using SqliteCommand insert = connection.CreateCommand();
-        insert.CommandText = "insert into row (body) values ($body)";
-        insert.Parameters.AddWithValue("$body", EventFormat.BodyOf(Some.Reading("oxygen", 7.6m, "low")));
-        return Measure(count, _ => insert.ExecuteNonQuery());
+        return connection;
     }
 
-    static double[] Measure(int count, Action<int> act)
+    static double Milliseconds(Action act)
     {
-        double[] milliseconds = new double[count];
-        for (int i = 0; i < count; i++)
-        {
-            long start = Stopwatch.GetTimestamp();
-            act(i);
-            milliseconds[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
-        }
-        Array.Sort(milliseconds);
-        return milliseconds;
+        long start = Stopwatch.GetTimestamp();
+        act();
+        return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
     }
 
-    static void Report(string name, double[] sorted) => Console.WriteLine(FormattableString.Invariant(
-        $"{name,-12} p50 {sorted[sorted.Length / 2]:F3} ms   p99 {sorted[sorted.Length * 99 / 100]:F3} ms   worst {sorted[^1]:F3} ms"));
+    static void Report(string name, double[] milliseconds)
+    {
+        double[] sorted = [.. milliseconds.Order()];
+        Console.WriteLine(FormattableString.Invariant(
+            $"{name,-12} p50 {sorted[sorted.Length / 2]:F3} ms   p99 {sorted[sorted.Length * 99 / 100]:F3} ms   worst {sorted[^1]:F3} ms"));
+    }
 
     static void Remove(string path)
     {

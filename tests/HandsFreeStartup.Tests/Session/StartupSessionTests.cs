@@ -31,6 +31,43 @@ public sealed class StartupSessionTests
     }
 
     [Fact]
+    public async Task A_command_whose_events_tell_nothing_of_how_it_was_heard_is_tied_to_its_sound_by_an_event_before_them()
+    {
+        (StartupSession session, NotedLog log, _) = Session(new Phrase.Order(CommandWord.WhatIsOpen, Some.Heard()));
+
+        await Take(session, new Input.Spoken(Clip));
+
+        Assert.Equal("clip.wav", Assert.IsType<UtteranceHeard>(log.Events[^2]).Evidence.Clip);
+        Assert.IsType<QuestionAsked>(log.Events[^1]);
+    }
+
+    [Fact]
+    public async Task The_sound_of_a_doubtful_reading_and_of_its_confirmation_are_both_kept()
+    {
+        NotedLog empty = new(_notes);
+        StartupProcedure procedure = new LiveJob().GoTo("combustion").Procedure;
+        StartupSession doubting = new(procedure, empty, new NotedDisplay(_notes), new SilentVoice(),
+            new ScriptedEar(new Phrase.Reading(Fields.Find("oxygen")!, 7.6m, Some.Heard(Certainty.Amber)), new Phrase.Answer(AnswerWord.Confirm, Some.Heard())),
+            new FakeTimeProvider(Some.Morning));
+
+        await Take(doubting, new Input.Spoken(Clip), new Input.Spoken(Clip));
+
+        Assert.Equal("clip.wav", Assert.Single(empty.Events.OfType<ConfirmationAsked>()).Reading.Evidence.Clip);
+        Assert.Equal("clip.wav", Assert.Single(empty.Events.OfType<ReadingEntered>()).Reading.Evidence.Clip);
+    }
+
+    [Fact]
+    public async Task Talk_during_a_pause_leaves_neither_an_event_nor_a_sound()
+    {
+        (StartupSession session, NotedLog log, _) = Session(new Phrase.Answer(AnswerWord.No, Some.Heard()));
+
+        await Take(session, new Input.Typed("pause listening"), new Input.Spoken(Clip));
+
+        Assert.IsType<ListeningPaused>(log.Events[^1]);
+        Assert.DoesNotContain("clip", _notes);
+    }
+
+    [Fact]
     public async Task A_log_that_fails_stops_the_start_up_and_nothing_unlogged_is_shown()
     {
         (StartupSession session, NotedLog log, NotedDisplay display) = Session(new Phrase.Answer(AnswerWord.No, Some.Heard()));

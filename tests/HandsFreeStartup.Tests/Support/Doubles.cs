@@ -26,7 +26,7 @@ public sealed class NotedLog(List<string> notes) : IEventLog
 
     public IReadOnlyList<StartupEvent> ReadAll() => [.. _events];
 
-    public string KeepClip(SpeechClip clip)
+    public string? KeepClip(SpeechClip clip)
     {
         notes.Add("clip");
         return "clip.wav";

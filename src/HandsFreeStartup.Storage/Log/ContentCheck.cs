@@ -1,0 +1,96 @@
+using System.Security.Cryptography;
+using System.Text.Json;
+using HandsFreeStartup.Procedure.Events;
+
+namespace HandsFreeStartup.Storage.Log;
+
+/// <summary>Whether the events of a record can be read, stand where they may stand, and have the files and recordings that they name.</summary>
+sealed class ContentCheck
+{
+    readonly string _path;
+    readonly List<LogFinding> _findings = [];
+    bool _hasEnded;
+
+    public ContentCheck(string path, StoredLog log)
+    {
+        _path = path;
+        IReadOnlyList<(StoredEvent Stored, StartupEvent? Happened)> events = [.. log.Events.Select(stored => (stored, Parsed(log, stored)))];
+        (StoredEvent Stored, StartupEvent? Happened) forgotten = events.LastOrDefault(one => one.Happened is PersonalDataForgotten);
+        Redaction = forgotten.Happened is PersonalDataForgotten told ? new Redaction(forgotten.Stored.Sequence, told.At, told.By) : null;
+        for (int i = 0; i < events.Count; i++)
+        {
+            if (events[i].Happened is { } happened)
+            {
+                Check(events[i].Stored, happened, isFirst: i == 0);
+            }
+        }
+    }
+
+    public IReadOnlyList<LogFinding> Findings => _findings;
+
+    public Redaction? Redaction { get; }
+
+    StartupEvent? Parsed(StoredLog log, StoredEvent stored)
+    {
+        try
+        {
+            return log.EventOf(stored);
+        }
+        catch (LogException error)
+        {
+            Find(stored.Sequence, FormattableString.Invariant($"Event {stored.Sequence} cannot be read: {error.Message}"));
+            return null;
+        }
+    }
+
+    void Check(StoredEvent stored, StartupEvent happened, bool isFirst)
+    {
+        if (isFirst != happened is StartupBegan)
+        {
+            Find(stored.Sequence, FormattableString.Invariant($"Event {stored.Sequence} is out of place: the first event, and only the first, tells with what the job began."));
+        }
+
+        if (happened is RecordReviewed && !_hasEnded)
+        {
+            Find(stored.Sequence, FormattableString.Invariant($"Event {stored.Sequence} is out of place: a record is reviewed only after its end."));
+        }
+
+        _hasEnded = happened is StartupSigned or EndedOutOfService || (_hasEnded && happened is not StartupStopped);
+        IEnumerable<string> problems = happened is StartupBegan began ? FilesThatDoNotMatch(began.Job) : ClipsThatDoNotMatch(stored);
+        foreach (string one in problems)
+        {
+            Find(stored.Sequence, FormattableString.Invariant($"Event {stored.Sequence}: {one}"));
+        }
+    }
+
+    void Find(long sequence, string message) => _findings.Add(new LogFinding(sequence, message));
+
+    static IEnumerable<string> FilesThatDoNotMatch(JobDescription job) =>
+        new[] { job.Checklist, job.Appliance, job.Site, job.Settings }.OfType<FileCopy>()
+            .Where(file => file.Sha256 != UserFiles.UserFile.HashOf(file.Text))
+            .Select(file => $"the copy of {file.Name} does not match its hash.");
+
+    IEnumerable<string> ClipsThatDoNotMatch(StoredEvent stored)
+    {
+        using JsonDocument body = JsonDocument.Parse(stored.Body);
+        bool isForgotten = stored.Sequence < (Redaction?.Sequence ?? 0);
+        return [.. ClipNames(body.RootElement).Select(clip => WhatIsWrong(clip, isForgotten)).OfType<string>()];
+    }
+
+    string? WhatIsWrong(string clip, bool isForgotten) => (new ClipStore(_path).Find(clip), isForgotten) switch
+    {
+        (null, true) => null,
+        (null, false) => $"the recording {clip} is missing.",
+        ({ } file, _) when $"{Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(file)))}.wav" != clip => $"the recording {clip} was changed or damaged.",
+        (_, true) => $"the recording {clip} is still there although it was to be removed: run forget again.",
+        _ => null,
+    };
+
+    static IEnumerable<string> ClipNames(JsonElement element) => element.ValueKind switch
+    {
+        JsonValueKind.Object => element.EnumerateObject().SelectMany(property =>
+            property.NameEquals("clip") && property.Value.ValueKind == JsonValueKind.String ? [property.Value.GetString()!] : ClipNames(property.Value)),
+        JsonValueKind.Array => element.EnumerateArray().SelectMany(ClipNames),
+        _ => [],
+    };
+}
