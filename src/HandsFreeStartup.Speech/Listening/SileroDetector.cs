@@ -28,6 +28,13 @@ public sealed unsafe class SileroDetector : ISpeechDetector, IDisposable
         return new SileroDetector(native);
     }
 
+    /// <summary>Makes what comes next the beginning of another sound.</summary>
+    public void Forget()
+    {
+        ObjectDisposedException.ThrowIf(_native == 0, this);
+        WhisperNative.VadResetState(_native);
+    }
+
     /// <inheritdoc/>
     /// <remarks>A frame that the native library fails on counts as speech, so that no utterance is ended by a fault.</remarks>
     public float Probability(ReadOnlySpan<float> frame)

@@ -77,6 +77,34 @@ public sealed class HearCommandTests
         Assert.All(ears, ear => Assert.Contains(ear.GetProperty("candidates").EnumerateArray(), heard => heard.GetProperty("meaning").GetString() == "room_co=0"));
     }
 
+    [Fact]
+    public async Task The_figures_of_the_targets_are_printed_beside_free_decoding_and_drawn()
+    {
+        using TemporaryFolder folder = new();
+        string manifest = Write(folder, $"{Recordings}/01.wav\tcommand=next\topen\n");
+        string picture = Path.Combine(folder.Path, "figures.png");
+
+        ProgramResult result = await ProgramProcess.Run("hear", manifest, "--noise", $"{Recordings}/19.wav", "--snr", "30", "--plot", picture);
+
+        Assert.Equal("", result.Error);
+        foreach (string figure in (string[])["right, accepted without asking", "WRONG accepted", "free decoding of the same, right", "p95", "start to listening", "MiB", "% of a core"])
+        {
+            Assert.Contains(figure, result.Output, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("command=next -> command=done", result.Output, StringComparison.Ordinal);
+        Assert.Equal("PNG"u8.ToArray(), (await File.ReadAllBytesAsync(picture))[1..4]);
+    }
+
+    [Fact]
+    public async Task A_noise_without_a_ratio_is_wrong_use()
+    {
+        ProgramResult result = await ProgramProcess.Run("hear", "nowhere.tsv", "--noise", "noise.wav");
+
+        Assert.Equal(2, result.ExitCode);
+        Assert.Contains("--snr", result.Error, StringComparison.Ordinal);
+    }
+
     static string Write(TemporaryFolder folder, string lines)
     {
         string path = Path.Combine(folder.Path, "manifest.tsv");

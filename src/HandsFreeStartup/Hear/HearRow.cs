@@ -1,0 +1,73 @@
+using System.Globalization;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Recognising;
+using HandsFreeStartup.Speech.Understanding;
+
+namespace HandsFreeStartup.Hear;
+
+/// <summary>What became of one labelled recording.</summary>
+/// <param name="File">As written in the manifest.</param>
+/// <param name="Expected">The label.</param>
+/// <param name="Heard">What was made of it, in the words of a label; <c>nothing</c> when it was refused.</param>
+/// <param name="Class">green, amber or red.</param>
+/// <param name="Score">Mean log-probability per token.</param>
+/// <param name="Margin">Best against second best meaning.</param>
+/// <param name="Ratio">Against free decoding.</param>
+/// <param name="LatencyMs">From the sound to the phrase, milliseconds.</param>
+/// <param name="Likeliest">The likeliest legal phrase, whether it was accepted or not, in the words of a label; <c>nothing</c> if none was found.</param>
+/// <param name="Free">What the first recogniser's free decoding says if its words are exactly a legal phrase, in the words of a label; else <c>nothing</c>.</param>
+/// <param name="Seconds">Length of the recording.</param>
+sealed record HearRow(
+    string File, string Expected, string Heard, string Class, double Score, double Margin, double Ratio, double LatencyMs, string Likeliest, string Free, double Seconds)
+{
+    /// <summary>The label of a recording in which nothing is said to the tool.</summary>
+    public const string Nothing = "nothing";
+
+    /// <summary>Accepted without asking.</summary>
+    public bool IsAccepted => Class == "green" && Heard != Nothing;
+
+    /// <summary>Whether what was heard is what was said, compared as numbers.</summary>
+    public bool IsRight => Same(Heard, Expected);
+
+    /// <summary>Whether the likeliest phrase is what was said.</summary>
+    public bool IsLikeliestRight => Same(Likeliest, Expected);
+
+    /// <summary>Whether free decoding would have got it right.</summary>
+    public bool IsFreeRight => Same(Free, Expected);
+
+    /// <summary>The row of an utterance.</summary>
+    /// <param name="measured">The recording.</param>
+    /// <param name="utterance">All evidence.</param>
+    /// <param name="phrase">What the policy made of it.</param>
+    /// <param name="took">From the sound to the phrase.</param>
+    /// <param name="seconds">Length of the recording.</param>
+    public static HearRow Of(HearCase measured, Utterance utterance, Phrase phrase, TimeSpan took, double seconds)
+    {
+        EarEvidence? surest = utterance.Ears.Where(ear => ear.Best is not null).MaxBy(ear => ear.Best!.Mean);
+        TextMeaning free = PhraseText.Read(utterance.FreeText, measured.Expectation);
+        return new HearRow(
+            measured.File, measured.Expected, Label(phrase),
+            phrase is Phrase.NotUnderstood ? "red" : phrase.Evidence.Certainty.ToString().ToLowerInvariant(),
+            phrase.Evidence.Score, phrase.Evidence.Margin, phrase.Evidence.Ratio, took.TotalMilliseconds,
+            surest?.Best!.Meaning.ToString() ?? Nothing,
+            free.Meanings is [var only] ? only.ToString() : Nothing,
+            seconds);
+    }
+
+    static string Label(Phrase phrase) => phrase switch
+    {
+        Phrase.Reading reading => FormattableString.Invariant($"{reading.Field.Id}={reading.Value}"),
+        Phrase.Order order => $"command={Commands.Of(order.Word).Id}",
+        Phrase.Answer answer => $"command={answer.Word.ToString().ToLowerInvariant()}",
+        _ => Nothing,
+    };
+
+    static bool Same(string one, string other)
+    {
+        string[] left = one.Split('=', 2), right = other.Split('=', 2);
+        return one == other || (left.Length == 2 && right.Length == 2 && left[0] == right[0]
+            && decimal.TryParse(left[1], CultureInfo.InvariantCulture, out decimal value)
+            && decimal.TryParse(right[1], CultureInfo.InvariantCulture, out decimal wanted)
+            && value == wanted);
+    }
+}
