@@ -17,6 +17,8 @@ public enum Phase
     Dictating,
     /// <summary>"finish" waits for its confirmation.</summary>
     Signing,
+    /// <summary>A condition that must end the start-up waits for "confirm", or for "no" if it was misheard.</summary>
+    Condemning,
     /// <summary>Stopped for safety.</summary>
     Stopped,
     /// <summary>Signed, or ended out of service.</summary>

@@ -29,8 +29,12 @@ public enum SessionEnd
 /// <param name="voice">Speaks.</param>
 /// <param name="ear">Understands utterances; null when only keys are used.</param>
 /// <param name="clock">The present.</param>
-public sealed class StartupSession(StartupProcedure procedure, IEventLog log, IDisplay display, IVoice voice, IEar? ear, TimeProvider clock)
+/// <param name="photos">Keeps photos; null where none can be attached.</param>
+public sealed class StartupSession(
+    StartupProcedure procedure, IEventLog log, IDisplay display, IVoice voice, IEar? ear, TimeProvider clock, IPhotoShelf? photos = null)
 {
+    const string PhotoCommand = "photo ";
+
     const int RedsThatOpenTheKeys = 2;
 
     readonly Channel<Input> _inputs = System.Threading.Channels.Channel.CreateUnbounded<Input>(new UnboundedChannelOptions { SingleReader = true });
@@ -105,7 +109,7 @@ public sealed class StartupSession(StartupProcedure procedure, IEventLog log, ID
                 Refuse(unusable.Why);
                 break;
             case Input.Typed typed:
-                Obey(PhraseText.Typed(typed.Line, procedure.Expectation));
+                Obey(Read(typed.Line));
                 break;
             case Input.Pressed pressed:
                 Obey(new Phrase.Order(pressed.Word, Evidence.Typed(Commands.Of(pressed.Word).Id)));
@@ -125,6 +129,23 @@ public sealed class StartupSession(StartupProcedure procedure, IEventLog log, ID
         }
 
         GrantTurn();
+    }
+
+    /// <summary>A typed line; "photo PATH" attaches a photo.</summary>
+    Phrase Read(string line)
+    {
+        string text = line.Trim();
+        if (photos is null || procedure.Expectation.Dictation || !text.StartsWith(PhotoCommand, StringComparison.OrdinalIgnoreCase))
+        {
+            return PhraseText.Typed(line, procedure.Expectation);
+        }
+
+        Evidence evidence = Evidence.Typed(text);
+        return photos.Keep(text[PhotoCommand.Length..].Trim()) switch
+        {
+            { Why: null } kept => new Phrase.Photo(kept.Name, kept.Sha256, evidence),
+            { Why: var why } => new Phrase.NotUnderstood(evidence with { Certainty = Certainty.Red, Why = why }),
+        };
     }
 
     void Hear(SpeechClip clip)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Checklists;
 
@@ -71,6 +72,9 @@ public sealed class StartupPlan
         int index = Steps.Select(step => step.Id).ToList().IndexOf(stepId);
         return index >= 0 ? index : throw new InvalidOperationException($"The checklist has no step '{stepId}'.");
     }
+
+    /// <summary>Title of the step of that id, or of the wait after a smell of gas, as it stands among the timers.</summary>
+    public string TitleOf(string stepId) => stepId == GasSmell.WaitId ? GasSmell.WaitTitle : Steps[IndexOf(stepId)].Title;
 
     /// <summary>Puts neighbouring blocks of the firing stages in the order of the settings; nothing else moves.</summary>
     static IEnumerable<Step> InOrder(IEnumerable<Step> steps, StageOrder order)

@@ -9,7 +9,8 @@ namespace HandsFreeStartup.Procedure.Deciding;
 sealed class Decider(StartupState state, DateTimeOffset now)
 {
     readonly Route _route = new(state, now);
-    readonly Meaning _meaning = new(state, now);
+    readonly Entry _entry = new(state, now);
+    readonly Halt _halt = new(state, now);
 
     public IReadOnlyList<StartupEvent> Decide(Phrase phrase)
     {
@@ -20,7 +21,7 @@ sealed class Decider(StartupState state, DateTimeOffset now)
 
         if (phrase is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell } stop)
         {
-            return [new StartupStopped(now, stop.Word == CommandWord.GasSmell ? StopCause.GasSmell : StopCause.Emergency, stop.Evidence)];
+            return _halt.Stop(stop.Word == CommandWord.GasSmell ? StopCause.GasSmell : StopCause.Emergency, stop.Evidence);
         }
 
         if (phrase is Phrase.NotUnderstood || state.Phase is Phase.Preparing or Phase.Finished)
@@ -39,7 +40,8 @@ sealed class Decider(StartupState state, DateTimeOffset now)
             Phase.Confirming => WhileConfirming(phrase),
             Phase.Dictating => WhileDictating(phrase),
             Phase.Signing => WhileSigning(phrase),
-            _ => WhileStopped(phrase),
+            Phase.Condemning => _halt.WhileCondemning(phrase),
+            _ => _halt.WhileStopped(phrase),
         };
         return Settled(phrase, events);
     }
@@ -48,9 +50,8 @@ sealed class Decider(StartupState state, DateTimeOffset now)
     IReadOnlyList<StartupEvent> Settled(Phrase phrase, IReadOnlyList<StartupEvent> events)
     {
         bool isAccepted = events.Any(happened => happened is not CommandRefused);
-        return state.Provisional is { } key && isAccepted && phrase is not Phrase.Order { Word: CommandWord.ScratchThat }
-            ? [new ReadingStood(now, key), .. events]
-            : events;
+        bool isUndone = phrase is Phrase.Order { Word: CommandWord.ScratchThat } || events.Any(happened => happened is ReadingScratched);
+        return state.Provisional is { } key && isAccepted && !isUndone ? [new ReadingStood(now, key), .. events] : events;
     }
 
     IEnumerable<StartupEvent> DueTimers()
@@ -76,39 +77,12 @@ sealed class Decider(StartupState state, DateTimeOffset now)
 
     IReadOnlyList<StartupEvent> WhileAsking(Phrase phrase) => phrase switch
     {
-        Phrase.Reading reading => Hear(reading),
+        Phrase.Reading reading => _entry.Hear(reading),
         Phrase.Answer answer => Answer(answer),
         Phrase.Order order => Obey(order),
+        Phrase.Photo photo => [new PhotoAttached(now, state.Step.Id, photo.Name, photo.Sha256, photo.Evidence)],
         _ => [],
     };
-
-    IReadOnlyList<StartupEvent> Hear(Phrase.Reading reading)
-    {
-        Step step = state.Step;
-        ReadingDemand? demand = step.Readings.FirstOrDefault(demand => demand.FieldId == reading.Field.Id);
-        if (demand is null)
-        {
-            return Refuse(reading.Evidence.Words, $"This step does not ask for {reading.Field.Label.ToLowerInvariant()}.");
-        }
-
-        EnteredReading entered = _meaning.Judge(reading, demand, step.Scope);
-        decimal? before = state.Counts(reading.Field.Id, step.Scope) ? state.Reading(reading.Field.Id, step.Scope)!.Reading.Value : null;
-        if (before == reading.Value && step.Kind != StepKind.Adjust)
-        {
-            return Refuse(reading.Evidence.Words, $"{reading.Field.Label} {Numbers.Text(reading.Value)} {reading.Field.Unit.Symbol} is entered already.");
-        }
-
-        // A different value for what is entered already is a correction: it is read back, never overwritten unasked.
-        bool corrects = before is not null && step.Kind != StepKind.Adjust;
-        return reading.Evidence.Certainty == Certainty.Green && !corrects
-            ? Enter(entered)
-            : [new ConfirmationAsked(now, step.Id, corrects && entered.Evidence.Why.Length == 0
-                ? entered with { Evidence = entered.Evidence with { Why = $"it was {Numbers.Text(before!.Value)} before" } }
-                : entered)];
-    }
-
-    IReadOnlyList<StartupEvent> Enter(EnteredReading entered) =>
-        [new ReadingEntered(now, state.Step.Id, entered), .. _meaning.Results(entered)];
 
     IReadOnlyList<StartupEvent> Answer(Phrase.Answer answer)
     {
@@ -120,7 +94,9 @@ sealed class Decider(StartupState state, DateTimeOffset now)
         bool isYes = answer.Word == AnswerWord.Yes;
         AnswerGiven given = new(now, state.Step.Id, isYes, answer.Evidence);
         return isYes == question.Proper ? [given, .. _route.Leave(answer.Evidence)]
-            : question.StopsForGas ? [given, new StartupStopped(now, StopCause.GasSmell, answer.Evidence)]
+            : question.StopsForGas ? [given, .. _halt.Stop(StopCause.GasSmell, answer.Evidence)]
+            : question.UnsafeAfter <= state.ImproperAnswers(state.Step.Id) + 1
+                ? [given, new UnsafeAsked(now, state.Step.Id, $"\"{question.Text}\" was answered {(isYes ? "yes" : "no")}", null)]
             : [given];
     }
 
@@ -132,7 +108,8 @@ sealed class Decider(StartupState state, DateTimeOffset now)
         {
             CommandWord.Done or CommandWord.Next => _route.WhyStay(order.Word) is { } why ? Refuse(said, why) : _route.Leave(order.Evidence),
             CommandWord.GoBack => state.StepIndex == 0 ? Refuse(said, "This is the first step.") : _route.Back(),
-            CommandWord.ScratchThat => state.LastEntered is { } last ? [new ReadingScratched(now, last)] : Refuse(said, "There is no entry of this step to scratch."),
+            CommandWord.ScratchThat => state.LastEntered is { } last ? [new ReadingScratched(now, last)]
+                : Refuse(said, "There is no entry of this step to scratch. Say go back to return to the step before."),
             CommandWord.SkipStep => _route.WhyNotSkip() is { } why ? Refuse(said, why) : [new DictationAsked(now, DictationPurpose.SkipReason)],
             CommandWord.Note => [new DictationAsked(now, DictationPurpose.Note)],
             CommandWord.StartTimer => step.Timer is { } timer ? [new TimerStarted(now, step.Id, timer.Duration)] : Refuse(said, "This step has no timer."),
@@ -160,9 +137,9 @@ sealed class Decider(StartupState state, DateTimeOffset now)
         return phrase switch
         {
             Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.ScratchThat } => [new ConfirmationRefused(now)],
-            Phrase.Answer => Enter(doubtful),
-            Phrase.Reading again when again.Field.Id == doubtful.Key.FieldId && again.Value == doubtful.Value => Enter(doubtful),
-            Phrase.Reading other => [new ConfirmationRefused(now), .. Hear(other)],
+            Phrase.Answer => _entry.Enter(doubtful),
+            Phrase.Reading again when again.Field.Id == doubtful.Key.FieldId && again.Value == doubtful.Value => _entry.Enter(doubtful),
+            Phrase.Reading other => [new ConfirmationRefused(now), .. _entry.Hear(other)],
             Phrase.Order { Word: CommandWord.RepeatThat or CommandWord.Help or CommandWord.WhatIsOpen or CommandWord.HowLong } order => [new QuestionAsked(now, order.Word)],
             Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First say confirm or no, or say the reading again."),
             _ => [],
@@ -192,15 +169,6 @@ sealed class Decider(StartupState state, DateTimeOffset now)
         Phrase.Answer when state.Signs => [new StepDone(now, state.Step.Id, phrase.Evidence), new StartupSigned(now, state.Job!.Technician)],
         Phrase.Answer => [new DictationAsked(now, DictationPurpose.EndReason)],
         Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First answer: confirm, or no."),
-        _ => [],
-    };
-
-    IReadOnlyList<StartupEvent> WhileStopped(Phrase phrase) => phrase switch
-    {
-        Phrase.Answer { Word: AnswerWord.Yes } => [new DictationAsked(now, DictationPurpose.ResumeReason)],
-        Phrase.Order { Word: CommandWord.Finish } => [new FinishAsked(now, false)],
-        Phrase.Order { Word: CommandWord.RepeatThat or CommandWord.WhatIsOpen } order => [new QuestionAsked(now, order.Word)],
-        Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "The start-up is stopped."),
         _ => [],
     };
 

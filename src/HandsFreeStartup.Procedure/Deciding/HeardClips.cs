@@ -21,6 +21,8 @@ static class HeardClips
         AnswerGiven given => given.Evidence,
         NoteTaken taken => taken.Evidence,
         StartupStopped stopped => stopped.Evidence,
+        FreshSmellAnswered answered => answered.Evidence,
+        UnsafeFound found => found.Evidence,
         UtteranceHeard heard => heard.Evidence,
         _ => null,
     };

@@ -8,7 +8,7 @@ using HandsFreeStartup.Procedure.Hearing;
 namespace HandsFreeStartup.Procedure.Deciding;
 
 /// <summary>What a value means: its verdict, and the results that can be worked out now that it is known.</summary>
-sealed class Meaning(StartupState state, DateTimeOffset now)
+sealed class Meaning(StartupState state)
 {
     /// <summary>The reading with its uncertainty, limit and verdict.</summary>
     public EnteredReading Judge(Phrase.Reading reading, ReadingDemand demand, string? scope)
@@ -22,7 +22,7 @@ sealed class Meaning(StartupState state, DateTimeOffset now)
     }
 
     /// <summary>The results that <paramref name="entered"/> completes; none while a reading that they need is missing or void.</summary>
-    public IEnumerable<StartupEvent> Results(EnteredReading entered)
+    public ImmutableArray<CalculatedResult> Results(EnteredReading entered)
     {
         if (entered.IsEarly)
         {
@@ -36,13 +36,12 @@ sealed class Meaning(StartupState state, DateTimeOffset now)
             .Where(reading => reading.Key != entered.Key)
             .Append(entered)
             .ToImmutableSortedDictionary(reading => reading.Key.FieldId, reading => reading, StringComparer.Ordinal);
-        ImmutableArray<CalculatedResult> results =
+        return
         [
             .. ResultRule.All
                 .Where(rule => rule.Needs.Contains(entered.Key.FieldId) && rule.Needs.All(readings.ContainsKey))
                 .SelectMany(rule => Result(rule, readings, scope)),
         ];
-        return results.IsEmpty ? [] : [new ResultsComputed(now, state.Step.Id, scope, results)];
     }
 
     IEnumerable<CalculatedResult> Result(ResultRule rule, ImmutableSortedDictionary<string, EnteredReading> readings, string scope)

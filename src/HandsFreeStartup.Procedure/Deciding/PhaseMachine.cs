@@ -16,6 +16,11 @@ sealed class PhaseMachine
             .Permit(Move.ReadBack, Phase.Confirming)
             .Permit(Move.Dictate, Phase.Dictating)
             .Permit(Move.AskFinish, Phase.Signing)
+            .Permit(Move.Condemn, Phase.Condemning)
+            .Permit(Move.Stop, Phase.Stopped);
+        _machine.Configure(Phase.Condemning)
+            .Permit(Move.Settle, Phase.Asking)
+            .Permit(Move.End, Phase.Finished)
             .Permit(Move.Stop, Phase.Stopped);
         _machine.Configure(Phase.Confirming)
             .Permit(Move.Settle, Phase.Asking)
@@ -46,6 +51,7 @@ sealed class PhaseMachine
         ReadBack,
         Dictate,
         AskFinish,
+        Condemn,
         Settle,
         HoldStill,
         End,

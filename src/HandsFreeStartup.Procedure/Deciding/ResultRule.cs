@@ -41,20 +41,21 @@ sealed record Calculated(ResultKind Kind, Estimate Estimate, string Remark = "")
 /// <summary>Which readings lead to which results. A new formula of the start-up is one entry in <see cref="All"/>.</summary>
 /// <param name="Formula">Id and version, kept with each result.</param>
 /// <param name="Needs">Field ids.</param>
+/// <param name="Yields">Ids of the results.</param>
 /// <param name="Calculate">From the readings to the results, in the units shown.</param>
-sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Func<ResultInputs, IEnumerable<Calculated>> Calculate)
+sealed record ResultRule(string Formula, ImmutableArray<string> Needs, ImmutableArray<string> Yields, Func<ResultInputs, IEnumerable<Calculated>> Calculate)
 {
     public static ImmutableArray<ResultRule> All { get; } =
     [
-        new("co-air-free/1", ["oxygen", "flue_co"], AirFreeMonoxide),
-        new("combustion-above-air-hhv/1", ["oxygen", "flue_co", "flue_temperature", "air_temperature"], Combustion),
-        new("fuel-factor/1", ["oxygen", "carbon_dioxide", "flue_co"], inputs =>
+        new("co-air-free/1", ["oxygen", "flue_co"], ["co_air_free"], AirFreeMonoxide),
+        new("combustion-above-air-hhv/1", ["oxygen", "flue_co", "flue_temperature", "air_temperature"], ["excess_air", "efficiency", "dew_point"], Combustion),
+        new("fuel-factor/1", ["oxygen", "carbon_dioxide", "flue_co"], ["fuel_factor"], inputs =>
             [new("fuel_factor", FuelFactor.Of(inputs.Input("oxygen", 0), inputs.Input("carbon_dioxide", 1), inputs.Input("flue_co", 2) / 10_000).Estimate)]),
-        new("temperature-rise/1", ["supply_temperature", "return_temperature"], inputs =>
+        new("temperature-rise/1", ["supply_temperature", "return_temperature"], ["temperature_rise"], inputs =>
             [new("temperature_rise", TemperatureRise.Of(inputs.Input("supply_temperature", 0), inputs.Input("return_temperature", 1)).Estimate)]),
-        new("external-static/1", ["supply_static", "return_static"], inputs =>
+        new("external-static/1", ["supply_static", "return_static"], ["external_static"], inputs =>
             [new("external_static", ExternalStatic.Total(inputs.Input("supply_static", 0), inputs.Input("return_static", 1)).Estimate)]),
-        new("input-rate-by-meter/1", ["meter_time"], InputRate),
+        new("input-rate-by-meter/1", ["meter_time"], ["input_rate"], InputRate),
     ];
 
     static IEnumerable<Calculated> AirFreeMonoxide(ResultInputs inputs)

@@ -30,15 +30,21 @@ sealed class Route(StartupState state, DateTimeOffset now)
         { Kind: StepKind.Sign } => "Signing cannot be skipped; say finish.",
         { Kind: StepKind.Close } => "What was opened must be closed; this step cannot be skipped.",
         { Proves.IsEmpty: false } => "What was opened must be checked for leaks; this step cannot be skipped.",
-        { IsSafetyStop: true } => "This is a safety stop; it cannot be skipped.",
+        { IsSafetyStop: true } or { Question.StopsForGas: true } or { Question.UnsafeAfter: not null } => "This is a safety stop; it cannot be skipped.",
+        { } step when IsJudgedForSafety(step) => "A safety limit judges this; it cannot be skipped.",
         _ => null,
     };
+
+    /// <summary>Whether a safety limit judges readings of the step, or results that need them: what is not measured is not proven.</summary>
+    bool IsJudgedForSafety(Step step) => step.Readings.Any(demand =>
+        state.Plan.Limit(demand.LimitName, step.Scope) is { IsSafety: true }
+        || ResultRule.All.Any(rule => rule.Needs.Contains(demand.FieldId) && rule.Yields.Any(id => state.Plan.Limit(id, step.Scope) is { IsSafety: true })));
 
     /// <summary>The step is done: what it opened, closed, proved and adjusted, and where to go.</summary>
     public IReadOnlyList<StartupEvent> Leave(Evidence? evidence)
     {
         Step step = state.Step;
-        ImmutableArray<ReadingVoided> voided = HasChanged(step) ? Voided(step) : [];
+        ImmutableArray<ReadingVoided> voided = HasChanged(step) ? new Voids(state, now).Of(step, $"{step.Title} changed what it depends on") : [];
         return
         [
             new StepDone(now, step.Id, evidence),
@@ -114,7 +120,30 @@ sealed class Route(StartupState state, DateTimeOffset now)
     IReadOnlyList<StartupEvent> Enter(Step step, Arrival arrival) =>
         step.Timer is { } timer && !state.Timers.ContainsKey(step.Id) && !state.Step.Starts.Contains(step.Id)
             ? [new StepEntered(now, step.Id, arrival), new TimerStarted(now, step.Id, timer.Duration)]
-            : [new StepEntered(now, step.Id, arrival)];
+            : [new StepEntered(now, step.Id, arrival), .. arrival == Arrival.Forward ? [] : Withdrawn(step)];
+
+    /// <summary>Who returns to a step withdraws what it claimed: what it closed is open again, what it proved needs its leak check again.</summary>
+    IEnumerable<StartupEvent> Withdrawn(Step step)
+    {
+        if (state.Status(step) != StepStatus.Done)
+        {
+            yield break;
+        }
+
+        foreach (Thing thing in Things(step.Closes))
+        {
+            yield return new ThingOpened(now, step.Id, thing);
+        }
+
+        foreach (Thing thing in Things(step.Proves).Where(thing => !step.Closes.Contains(thing.Name) && state.Open.All(open => open.Thing.Name != thing.Name)))
+        {
+            yield return new ThingOpened(now, step.Id, thing);
+            yield return new ThingClosed(now, step.Id, thing.Name);
+        }
+    }
+
+    IEnumerable<Thing> Things(ImmutableArray<string> names) =>
+        names.Select(name => state.Plan.Steps.SelectMany(step => step.Opens).FirstOrDefault(thing => thing.Name == name)).OfType<Thing>();
 
     /// <summary>An adjustment of what is within its range, a closing of what is not open, or a wait that is over, ends by itself.</summary>
     bool HasNothingToDo(Step step, ImmutableArray<Thing> opened) => step.Kind switch
@@ -133,16 +162,6 @@ sealed class Route(StartupState state, DateTimeOffset now)
     bool HoldsVoid(Step step, ImmutableArray<ReadingVoided> voided) => step.Readings.Any(demand =>
         state.Reading(demand.FieldId, step.Scope) is { State: ReadingState.Void }
         || voided.Any(gone => gone.Key == new ReadingKey(demand.FieldId, step.Scope ?? "")));
-
-    ImmutableArray<ReadingVoided> Voided(Step step) =>
-    [
-        .. state.Plan.Steps
-            .Where(other => step.Voids.Contains(other.Id))
-            .SelectMany(other => other.Readings.Select(demand => new ReadingKey(demand.FieldId, other.Scope ?? "")))
-            .Where(key => state.Readings.TryGetValue(key, out KeptReading? kept) && kept.State != ReadingState.Void)
-            .Distinct()
-            .Select(key => new ReadingVoided(now, key, $"{step.Title} changed what it depends on")),
-    ];
 
     /// <summary>The timers that the step starts; one that runs already goes on.</summary>
     IEnumerable<StartupEvent> Started(Step step) =>
@@ -203,6 +222,11 @@ sealed class Route(StartupState state, DateTimeOffset now)
             if (reading.Limit is { IsSafety: true } && reading.Verdict != Verdict.Pass)
             {
                 yield return $"{label}{where} is not proven to be {reading.Limit.Text}";
+            }
+
+            if (state.IsMoving(reading.Key))
+            {
+                yield return $"{label}{where} has not settled; say it again";
             }
         }
 

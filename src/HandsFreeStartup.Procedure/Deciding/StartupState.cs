@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Safety;
 using static HandsFreeStartup.Procedure.Deciding.PhaseMachine;
 
 namespace HandsFreeStartup.Procedure.Deciding;
@@ -14,7 +16,7 @@ enum StepStatus
 }
 
 /// <summary>A reading that was entered, and whether it still counts.</summary>
-sealed record KeptReading(EnteredReading Reading, string StepId, ReadingState State)
+sealed record KeptReading(EnteredReading Reading, string StepId, ReadingState State, int Number)
 {
     public bool Counts => State is ReadingState.Provisional or ReadingState.Final && !Reading.IsEarly;
 }
@@ -37,6 +39,11 @@ sealed class StartupState(StartupPlan plan)
 {
     readonly PhaseMachine _machine = new();
     readonly Dictionary<string, StepStatus> _steps = [];
+    readonly Dictionary<string, int> _improperAnswers = [];
+    readonly List<(MonoxidePlace Place, string Scope, int Number)> _excesses = [];
+    readonly Dictionary<ReadingKey, ImmutableArray<Sample>> _samples = [];
+    readonly HashSet<ReadingKey> _moving = [];
+    int _entries;
 
     public StartupPlan Plan { get; } = plan;
     public Phase Phase => _machine.Phase;
@@ -58,6 +65,17 @@ sealed class StartupState(StartupPlan plan)
     public bool IsSigned { get; private set; }
     public decimal? AdjustedFrom { get; private set; }
 
+    /// <summary>Gas was smelled, and the start-up has not gone on since.</summary>
+    public bool GasWasSmelled { get; private set; }
+    public bool AsksFreshSmell { get; private set; }
+
+    /// <summary>The condition that waits for its confirmation, or that ended the start-up.</summary>
+    public UnsafeAsked? Condition { get; private set; }
+    public bool IsUnsafe { get; private set; }
+
+    /// <summary>Ended, not put into service; nothing leads from here to a signature.</summary>
+    public bool HasEnded { get; private set; }
+
     public StepStatus Status(Step step) => _steps.GetValueOrDefault(step.Id);
 
     public KeptReading? Reading(string fieldId, string? scope) => Readings.GetValueOrDefault(new ReadingKey(fieldId, scope ?? ""));
@@ -66,6 +84,25 @@ sealed class StartupState(StartupPlan plan)
 
     /// <summary>Whether the readings of <paramref name="step"/> would be early now.</summary>
     public bool IsEarly(Step step) => step.After is { } wait && Timers.GetValueOrDefault(wait) is not { IsEnded: true };
+
+    /// <summary>How often the step was answered otherwise than it should.</summary>
+    public int ImproperAnswers(string stepId) => _improperAnswers.GetValueOrDefault(stepId);
+
+    /// <summary>How many measurements other than the one of that number asked to shut the furnace off, in that place and stage or room.</summary>
+    public int Excesses(MonoxidePlace place, string scope, int number) =>
+        _excesses.Count(excess => excess.Place == place && excess.Scope == scope && excess.Number != number);
+
+    /// <summary>The number of the CO reading of that stage or room; 0 if there is none.</summary>
+    public int MonoxideNumber(MonoxidePlace place, string scope) => Reading(place == MonoxidePlace.Room ? "room_co" : "flue_co", scope)?.Number ?? 0;
+
+    /// <summary>The values of a series so far.</summary>
+    public ImmutableArray<Sample> Samples(ReadingKey key) => _samples.GetValueOrDefault(key, []);
+
+    /// <summary>Whether a series was found not to have settled.</summary>
+    public bool IsMoving(ReadingKey key) => _moving.Contains(key);
+
+    /// <summary>A value of a series; the time counts from a fixed moment.</summary>
+    public static Sample SampleOf(DateTimeOffset at, decimal value) => new(at - DateTimeOffset.UnixEpoch, (double)value);
 
     public void Apply(StartupEvent happened)
     {
@@ -93,6 +130,7 @@ sealed class StartupState(StartupPlan plan)
                 Provisional = null;
                 break;
             case ReadingScratched scratched:
+                ForgetExcess(scratched.Key);
                 Readings.Remove(scratched.Key);
                 Forget(scratched.Key);
                 break;
@@ -124,6 +162,7 @@ sealed class StartupState(StartupPlan plan)
             case ThingOpened opened:
                 Open.RemoveAll(open => open.Thing.Name == opened.Thing.Name);
                 Open.Add(new OpenThing(opened.Thing, false));
+                Reopen(opened.Thing.Name);
                 break;
             case ThingClosed closed:
                 Close(closed.Name);
@@ -150,9 +189,48 @@ sealed class StartupState(StartupPlan plan)
             case StartupStopped stopped:
                 Stop(stopped);
                 break;
+            case FreshSmellAsked:
+                AsksFreshSmell = true;
+                break;
+            case FreshSmellAnswered:
+                AsksFreshSmell = false;
+                break;
             case StartupResumed:
                 IsStopped = false;
+                GasWasSmelled = false;
                 _machine.Fire(Move.Settle);
+                break;
+            case MonoxideJudged { Action: MonoxideAction.ShutOff, Counts: true } excess:
+                Count(excess);
+                break;
+            case UnsafeAsked asked:
+                Condition = asked;
+                _machine.Fire(Move.Condemn);
+                break;
+            case UnsafeDenied denied:
+                if (Condition is { Key: null })
+                {
+                    _improperAnswers[denied.StepId]--;
+                }
+
+                Condition = null;
+                _machine.Fire(Move.Settle);
+                break;
+            case UnsafeFound:
+                IsUnsafe = true;
+                break;
+            case AnswerGiven given:
+                if (Plan.Steps[Plan.IndexOf(given.StepId)].Question is { } question && given.Answer != question.Proper)
+                {
+                    _improperAnswers[given.StepId] = ImproperAnswers(given.StepId) + 1;
+                }
+
+                break;
+            case SeriesJudged { Settled: Settled.NotYet } judged:
+                _moving.Add(judged.Key);
+                break;
+            case SeriesJudged judged:
+                _moving.Remove(judged.Key);
                 break;
             case FinishAsked asked:
                 Signs = asked.Signs;
@@ -164,9 +242,10 @@ sealed class StartupState(StartupPlan plan)
                 _machine.Fire(Move.End);
                 break;
             case EndedOutOfService:
+                HasEnded = true;
                 _machine.Fire(Move.End);
                 break;
-            case AdjustmentMade or AnswerGiven or QuestionAsked or CommandRefused or UtteranceHeard or RecordReviewed or PersonalDataForgotten:
+            case AdjustmentMade or QuestionAsked or CommandRefused or MonoxideJudged or PhotoAttached or UtteranceHeard or RecordReviewed or PersonalDataForgotten:
                 break;
             default:
                 throw new InvalidOperationException($"No rule for the event {happened.GetType().Name}.");
@@ -191,8 +270,18 @@ sealed class StartupState(StartupPlan plan)
     void Keep(ReadingEntered entered)
     {
         ReadingKey key = entered.Reading.Key;
+        bool continues = Readings.GetValueOrDefault(key) is { Counts: true } before && before.StepId == entered.StepId;
+        ImmutableArray<Sample> samples = continues ? Samples(key) : [];
         Forget(key);
-        Readings[key] = new KeptReading(entered.Reading, entered.StepId, ReadingState.Provisional);
+        _samples[key] = entered.Reading.IsEarly ? [] : samples.Add(SampleOf(entered.At, entered.Reading.Value));
+        foreach (Step adjusts in Plan.Steps.Where(step => step.Kind == StepKind.Adjust && step.Id != entered.StepId
+            && step.Readings.Any(demand => new ReadingKey(demand.FieldId, step.Scope ?? "") == key)))
+        {
+            // What is measured anew may have to be adjusted anew.
+            _steps.Remove(adjusts.Id);
+        }
+
+        Readings[key] = new KeptReading(entered.Reading, entered.StepId, ReadingState.Provisional, ++_entries);
         Provisional = key;
         LastEntered = key;
         if (Phase == Phase.Confirming)
@@ -204,6 +293,8 @@ sealed class StartupState(StartupPlan plan)
 
     void Forget(ReadingKey key)
     {
+        _samples.Remove(key);
+        _moving.Remove(key);
         if (Provisional == key)
         {
             Provisional = null;
@@ -233,9 +324,34 @@ sealed class StartupState(StartupPlan plan)
         }
     }
 
+    /// <summary>What is open again must be closed, and checked for leaks, again.</summary>
+    void Reopen(string name)
+    {
+        foreach (Step step in Plan.Steps.Where(step => step.Closes.Contains(name) || step.Proves.Contains(name)))
+        {
+            _steps.Remove(step.Id);
+        }
+    }
+
+    /// <summary>One measurement of CO counts once, however often its oxygen is corrected.</summary>
+    void Count(MonoxideJudged excess)
+    {
+        (MonoxidePlace, string, int) measurement = (excess.Place, excess.Key.Scope, MonoxideNumber(excess.Place, excess.Key.Scope));
+        if (!_excesses.Contains(measurement))
+        {
+            _excesses.Add(measurement);
+        }
+    }
+
+    void ForgetExcess(ReadingKey key) =>
+        _excesses.RemoveAll(excess => excess.Scope == key.Scope && excess.Number == MonoxideNumber(excess.Place, key.Scope));
+
     void Stop(StartupStopped stopped)
     {
-        Cause = stopped.Cause;
+        // The instructions of a smell of gas, then those of carbon monoxide, stay until the start-up goes on.
+        Cause = IsStopped && Rank(Cause) > Rank(stopped.Cause) ? Cause : stopped.Cause;
+        GasWasSmelled |= stopped.Cause == StopCause.GasSmell;
+        AsksFreshSmell = false;
         IsStopped = true;
         if (IsSigned)
         {
@@ -247,4 +363,11 @@ sealed class StartupState(StartupPlan plan)
         Doubtful = null;
         _machine.Fire(Move.Stop);
     }
+
+    static int Rank(StopCause cause) => cause switch
+    {
+        StopCause.GasSmell => 2,
+        StopCause.CarbonMonoxide => 1,
+        _ => 0,
+    };
 }

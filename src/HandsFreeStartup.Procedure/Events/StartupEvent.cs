@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Events;
 
@@ -92,6 +94,8 @@ public enum StopCause
     Emergency,
     /// <summary>Gas was smelled.</summary>
     GasSmell,
+    /// <summary>Carbon monoxide in a room asks everybody to leave.</summary>
+    CarbonMonoxide,
 }
 
 /// <summary>What the lead technician says of a finished record.</summary>
@@ -134,6 +138,14 @@ public enum ReviewOutcome
 [JsonDerivedType(typeof(ListeningResumed), "listening-resumed")]
 [JsonDerivedType(typeof(StartupStopped), "startup-stopped")]
 [JsonDerivedType(typeof(StartupResumed), "startup-resumed")]
+[JsonDerivedType(typeof(FreshSmellAsked), "fresh-smell-asked")]
+[JsonDerivedType(typeof(FreshSmellAnswered), "fresh-smell-answered")]
+[JsonDerivedType(typeof(MonoxideJudged), "monoxide-judged")]
+[JsonDerivedType(typeof(UnsafeAsked), "unsafe-asked")]
+[JsonDerivedType(typeof(UnsafeDenied), "unsafe-denied")]
+[JsonDerivedType(typeof(UnsafeFound), "unsafe-found")]
+[JsonDerivedType(typeof(SeriesJudged), "series-judged")]
+[JsonDerivedType(typeof(PhotoAttached), "photo-attached")]
 [JsonDerivedType(typeof(FinishAsked), "finish-asked")]
 [JsonDerivedType(typeof(FinishDeclined), "finish-declined")]
 [JsonDerivedType(typeof(StartupSigned), "startup-signed")]
@@ -300,6 +312,65 @@ public sealed record StartupStopped(DateTimeOffset At, StopCause Cause, Evidence
 /// <param name="At">When.</param>
 /// <param name="Reason">As dictated.</param>
 public sealed record StartupResumed(DateTimeOffset At, string Reason) : StartupEvent(At);
+
+/// <summary>After a smell of gas and the wait that follows, the question of the smell was asked afresh.</summary>
+/// <param name="At">When.</param>
+public sealed record FreshSmellAsked(DateTimeOffset At) : StartupEvent(At);
+
+/// <summary>The fresh question of the smell was answered.</summary>
+/// <param name="At">When.</param>
+/// <param name="Smells">Whether gas is still smelled.</param>
+/// <param name="Evidence">How it was heard.</param>
+public sealed record FreshSmellAnswered(DateTimeOffset At, bool Smells, Evidence Evidence) : StartupEvent(At);
+
+/// <summary>A concentration of carbon monoxide asks for more than to carry on.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Key">Which reading: of a room, or of the flue.</param>
+/// <param name="Place">Room, ppm as read, or flue, ppm air-free.</param>
+/// <param name="Action">What it asks for.</param>
+/// <param name="Do">The same as told.</param>
+/// <param name="Source">Who says so.</param>
+/// <param name="Counts">Whether the value itself, not only its uncertainty, lies in the tier; such values are counted.</param>
+public sealed record MonoxideJudged(
+    DateTimeOffset At, string StepId, ReadingKey Key, MonoxidePlace Place, MonoxideAction Action, string Do, string Source, bool Counts) : StartupEvent(At);
+
+/// <summary>A condition that must end the start-up was said; it awaits its confirmation, because it may have been misheard.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Condition">Plain words.</param>
+/// <param name="Key">The reading that shows it, or null where an answer does.</param>
+public sealed record UnsafeAsked(DateTimeOffset At, string StepId, string Condition, ReadingKey? Key) : StartupEvent(At);
+
+/// <summary>The condition was misheard; what showed it does not count.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+public sealed record UnsafeDenied(DateTimeOffset At, string StepId) : StartupEvent(At);
+
+/// <summary>The furnace is unsafe: shut off, tagged, told in writing. Nothing leads from here to a signature.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Condition">Plain words.</param>
+/// <param name="Evidence">How it was confirmed.</param>
+public sealed record UnsafeFound(DateTimeOffset At, string StepId, string Condition, Evidence Evidence) : StartupEvent(At);
+
+/// <summary>A value said repeatedly was looked at as a series.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Key">Which reading.</param>
+/// <param name="Count">Values so far.</param>
+/// <param name="Settled">Whether it has settled.</param>
+/// <param name="Mean">Mean over the window in the field's unit; null when the series is too short.</param>
+/// <param name="Stands">The value that stands: the last one.</param>
+public sealed record SeriesJudged(DateTimeOffset At, string StepId, ReadingKey Key, int Count, Settled Settled, double? Mean, decimal Stands) : StartupEvent(At);
+
+/// <summary>A photo was attached.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Name">Name of the copy beside the record.</param>
+/// <param name="Sha256">Lower-case hexadecimal hash of its bytes.</param>
+/// <param name="Evidence">How it was typed.</param>
+public sealed record PhotoAttached(DateTimeOffset At, string StepId, string Name, string Sha256, Evidence Evidence) : StartupEvent(At);
 
 /// <summary>"finish" was said and awaits its confirmation.</summary>
 /// <param name="At">When.</param>

@@ -67,6 +67,12 @@ public abstract record Phrase(Evidence Evidence)
     /// <param name="Evidence">The words and how they were heard.</param>
     public sealed record Dictation(Evidence Evidence) : Phrase(Evidence);
 
+    /// <summary>A photo was taken; it is kept beside the record already.</summary>
+    /// <param name="Name">Name of the copy.</param>
+    /// <param name="Sha256">Lower-case hexadecimal hash of its bytes.</param>
+    /// <param name="Evidence">As typed.</param>
+    public sealed record Photo(string Name, string Sha256, Evidence Evidence) : Phrase(Evidence);
+
     /// <summary>Speech that could not be understood, or was not meant for the tool.</summary>
     /// <param name="Evidence">What it sounded like, and why it was refused.</param>
     public sealed record NotUnderstood(Evidence Evidence) : Phrase(Evidence);

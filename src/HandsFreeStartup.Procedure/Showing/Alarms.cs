@@ -16,6 +16,14 @@ static class Alarms
             $"Call {Whom(settings)} from outside.",
             "Do not go back in until they say that it is safe.",
         ]),
+        StopCause.CarbonMonoxide => new Alarm("CARBON MONOXIDE",
+        [
+            "Everybody leaves the building now, also those who feel well. Leave the doors open behind you.",
+            "Switch the furnace off only if it is on your way.",
+            $"Call {Emergency(settings)} from outside and say carbon monoxide.",
+            "Headache, dizziness or nausea: tell them.",
+            "Do not go back in until they say that it is safe.",
+        ]),
         _ => new Alarm("EMERGENCY STOP",
         [
             "Switch the furnace off and close the gas if you can do so safely.",
@@ -24,6 +32,16 @@ static class Alarms
             "The start-up is stopped. Nothing goes on by itself.",
         ]),
     };
+
+    /// <summary>What must be done with a furnace that is unsafe.</summary>
+    public static Alarm Unsafe(string condition) => new("UNSAFE",
+    [
+        $"{condition}.",
+        "Shut the furnace off and close its gas.",
+        "Put a tag on it: not in service, unsafe.",
+        "Tell the owner in writing. The record holds the notice.",
+        "Local codes and the licensed person decide whom else to tell.",
+    ]);
 
     static string Whom(Settings settings) =>
         settings.GasSupplier is { } supplier ? $"the gas supplier, {supplier}, or {Emergency(settings)}" : $"the gas supplier or {Emergency(settings)}";

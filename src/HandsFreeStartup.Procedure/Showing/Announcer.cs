@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Showing;
 
@@ -24,6 +26,9 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         DictationPurpose.ResumeReason => "Say why it is safe to go on.",
         _ => "Say why the furnace is not put into service.",
     };
+
+    /// <summary>What a confirmation of a condition that must end the start-up does.</summary>
+    public const string CondemnPrompt = "This ends the start-up: the furnace is unsafe and not put into service. Confirm, or say no if it was misheard.";
 
     /// <summary>What a confirmation of "finish" does.</summary>
     public static string FinishPrompt(bool signs) => signs
@@ -53,13 +58,31 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         CommandRefused refused => [new(refused.Reason)],
         ListeningPaused => [new("Listening is paused. Say listen again to go on.")],
         ListeningResumed => [new("Listening.")],
-        StartupStopped stopped => [new($"{Alarms.Of(stopped.Cause, state.Plan.Settings).Title}. {string.Join(' ', Alarms.Of(stopped.Cause, state.Plan.Settings).Lines)}", IsUrgent: true)],
+        StartupStopped stopped => [Urgent(Alarms.Of(stopped.Cause, state.Plan.Settings))],
+        FreshSmellAsked => [new(GasSmell.Question)],
+        MonoxideJudged judged => [new(judged.Do, IsUrgent: judged.Action >= MonoxideAction.ShutOff)],
+        UnsafeAsked asked => [new($"{asked.Condition}. {CondemnPrompt}", IsUrgent: true)],
+        UnsafeDenied => [new("Not entered. Say it again.")],
+        UnsafeFound found => [Urgent(Alarms.Unsafe(found.Condition))],
+        SeriesJudged judged => [new(InWords(judged))],
+        PhotoAttached photo => [new($"Photo {photo.Name} is attached.")],
         StartupResumed => [new("The start-up goes on.")],
         FinishAsked asked => [new(FinishPrompt(asked.Signs))],
         FinishDeclined => [new("It goes on.")],
         StartupSigned signed => [new($"Signed by {signed.Technician}. One copy stays at the furnace, one with the customer, one in the office.")],
-        EndedOutOfService => [new("Ended. The furnace is not put into service: shut it off, tag it, and tell the owner in writing.")],
+        EndedOutOfService => [new($"Ended. The furnace is not put into service: shut it off, tag it, and tell the owner in writing.{StillOpen()}")],
         _ => [],
+    };
+
+    static Announcement Urgent(Alarm alarm) => new($"{alarm.Title}. {string.Join(' ', alarm.Lines)}", IsUrgent: true);
+
+    string StillOpen() => state.Open.Count == 0 ? "" : $" Still open: {string.Join(", ", state.Open.Select(open => open.Thing.Name))}. Close what gas can escape from.";
+
+    static string InWords(SeriesJudged judged) => judged.Settled switch
+    {
+        Settled.Yes => $"Settled: {judged.Count} values, mean {Numbers.Text(judged.Mean!.Value, judged.Stands.Scale + 1)}. {Numbers.Text(judged.Stands)} stands.",
+        Settled.NotYet => "It has not settled: say it again.",
+        _ => FormattableString.Invariant($"{judged.Count} values; it takes {SettlingRule.FewestSamples} or more over the time of the checklist to tell whether it has settled. {judged.Stands} stands."),
     };
 
     Announcement Entered(EnteredReading reading)
@@ -91,7 +114,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
     };
 
     IEnumerable<Announcement> Answered(AnswerGiven given) =>
-        state.Step.Id == given.StepId && state.Step.Question is { } question && given.Answer != question.Proper && !question.StopsForGas
+        state.Step.Id == given.StepId && state.Step.Question is { } question && given.Answer != question.Proper && state.Phase == Phase.Asking
             ? [new Announcement(question.Otherwise)]
             : [];
 
@@ -121,6 +144,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
     {
         Phase.Confirming => ReadBack(state.Doubtful!),
         Phase.Stopped => string.Join(' ', Alarms.Of(state.Cause, state.Plan.Settings).Lines),
+        Phase.Condemning => $"{state.Condition!.Condition}. {CondemnPrompt}",
         Phase.Signing => FinishPrompt(state.Signs),
         _ => DictationPrompt(state.Purpose),
     };
@@ -145,7 +169,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
     /// <summary>Which timer is meant, where that is not the one of the current step.</summary>
     string OfStep(string stepId) => stepId == state.Step.Id ? "" : $" ({Title(stepId)})";
 
-    string Title(string stepId) => state.Plan.Steps[state.Plan.IndexOf(stepId)].Title;
+    string Title(string stepId) => state.Plan.TitleOf(stepId);
 
     static string Label(ReadingKey key) => $"{Fields.Find(key.FieldId)!.Label}{(key.Scope.Length == 0 ? "" : $", {key.Scope}")}";
 }

@@ -16,7 +16,8 @@ static class Expectations
         _ when state.IsPaused => Only([CommandWord.ListenAgain]),
         Phase.Dictating => new([], Safety, [], Dictation: true),
         Phase.Signing => Only([CommandWord.ScratchThat], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
-        Phase.Stopped => Only([CommandWord.Finish, CommandWord.RepeatThat, CommandWord.WhatIsOpen], AnswerWord.Yes),
+        Phase.Condemning => Only([CommandWord.ScratchThat, CommandWord.RepeatThat, CommandWord.WhatIsOpen], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
+        Phase.Stopped => Only([CommandWord.Finish, CommandWord.RepeatThat, CommandWord.WhatIsOpen, CommandWord.HowLong], AnswerWord.Yes, AnswerWord.No),
         Phase.Confirming => new(
             Readings(state.Step),
             [CommandWord.ScratchThat, CommandWord.RepeatThat, CommandWord.HowLong, CommandWord.WhatIsOpen, CommandWord.Help, .. Safety],

@@ -3,6 +3,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Showing;
 
@@ -20,9 +21,11 @@ static class Views
             [.. Readings(state, step, scope)],
             [.. state.Results.GetValueOrDefault(scope, []).Select(Line)],
             [.. state.Timers.Where(timer => !timer.Value.IsEnded || timer.Key == step.Id).Select(timer => new TimerLine(
-                state.Plan.Steps[state.Plan.IndexOf(timer.Key)].Title, timer.Value.Remaining(now), timer.Value.Duration))],
+                state.Plan.TitleOf(timer.Key), timer.Value.Remaining(now), timer.Value.Duration))],
             [.. state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} (leak check missing)" : open.Thing.Name)],
-            state.Phase == Phase.Stopped || state.IsStopped ? Alarms.Of(state.Cause, state.Plan.Settings) : null,
+            state.IsStopped ? Alarms.Of(state.Cause, state.Plan.Settings)
+                : state.Phase == Phase.Condemning || state.IsUnsafe ? Alarms.Unsafe(state.Condition!.Condition)
+                : null,
             Expectations.Of(state));
     }
 
@@ -72,7 +75,10 @@ static class Views
             Phase.Confirming => ["confirm", "no", "or the reading again"],
             Phase.Dictating => ["free speech: say it in one go", "F6 cancels"],
             Phase.Signing => ["confirm", "no"],
+            Phase.Stopped when state.AsksFreshSmell => ["yes", "no"],
+            Phase.Stopped when state.HasEnded => ["finish"],
             Phase.Stopped => ["yes (only if it is safe to go on)", "finish"],
+            Phase.Condemning => ["confirm", "no (only if it was misheard)"],
             Phase.Finished or Phase.Preparing => [],
             _ when state.IsPaused => ["listen again"],
             _ => [.. Missing(state, step), .. Moves(state, step)],
@@ -106,7 +112,9 @@ static class Views
         Phase.Confirming => Announcer.ReadBack(state.Doubtful!),
         Phase.Dictating => Announcer.DictationPrompt(state.Purpose),
         Phase.Signing => Announcer.FinishPrompt(state.Signs),
-        Phase.Stopped => "Is it safe to go on?",
+        Phase.Stopped when state.AsksFreshSmell => GasSmell.Question,
+        Phase.Stopped => state.HasEnded ? "It has ended. Finish." : "Is it safe to go on?",
+        Phase.Condemning => Announcer.CondemnPrompt,
         Phase.Asking => state.Step.Question?.Text,
         _ => null,
     };

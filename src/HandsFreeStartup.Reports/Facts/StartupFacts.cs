@@ -68,7 +68,7 @@ sealed class StartupFacts
                 break;
             case StartupStopped stopped:
                 _doubtful = -1;
-                (End, EndText) = (JobEnd.Stopped, stopped.Cause == StopCause.GasSmell ? "gas was smelled" : "emergency stop");
+                (End, EndText) = (JobEnd.Stopped, InWords(stopped.Cause));
                 break;
             case StartupResumed:
                 (End, EndText) = (JobEnd.Unfinished, "");
@@ -81,6 +81,13 @@ sealed class StartupFacts
                 break;
         }
     }
+
+    public static string InWords(StopCause cause) => cause switch
+    {
+        StopCause.GasSmell => "gas was smelled",
+        StopCause.CarbonMonoxide => "carbon monoxide in a room",
+        _ => "emergency stop",
+    };
 
     void TakeStep(StartupEvent happened)
     {

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Summary;
@@ -25,7 +26,7 @@ public static class StartupSummary
         Things(page, facts);
         Happenings(page, facts, events);
         Foot(page, plan, facts, events, checkpoint);
-        return page.ToString();
+        return OutOfServiceNotice.Of(plan, events) is { } notice ? $"{page}\n{notice}" : page.ToString();
     }
 
     static void Head(PlainPage page, StartupFacts facts, StartupPlan plan, IReadOnlyList<StartupEvent> events)
@@ -87,10 +88,15 @@ public static class StartupSummary
         List(page, "Questions answered", events.OfType<AnswerGiven>().Select(answer =>
             $"{Words.Time(answer.At)} {facts.Steps.FirstOrDefault(step => step.Step.Id == answer.StepId)?.Step.Question?.Text ?? answer.StepId} {Words.YesNo(answer.Answer)}"), "None.");
         List(page, "Notes", events.OfType<NoteTaken>().Select(note => $"{Words.Time(note.At)} {Title(facts, note.StepId)}: {note.Text}"), "None.");
+        string[] photos = [.. events.OfType<PhotoAttached>().Select(photo => $"{Words.Time(photo.At)} {Title(facts, photo.StepId)}: {photo.Name} sha256 {photo.Sha256}")];
+        if (photos.Length > 0)
+        {
+            List(page, "Photos", photos, "");
+        }
         string[] stops = [.. events.Select(Interruption).OfType<string>()];
         if (stops.Length > 0)
         {
-            List(page, "Stops", stops, "");
+            List(page, "Safety and stops", stops, "");
         }
         List(page, "Understood, but not carried out", events.OfType<CommandRefused>().Select(refused =>
             $"{Words.Time(refused.At)} \"{refused.Said}\": {refused.Reason}"), "Nothing.");
@@ -98,7 +104,12 @@ public static class StartupSummary
 
     static string? Interruption(StartupEvent happened) => happened switch
     {
-        StartupStopped stopped => $"{Words.Time(stopped.At)} STOPPED: {(stopped.Cause == StopCause.GasSmell ? "gas was smelled" : "emergency stop")}",
+        StartupStopped stopped => $"{Words.Time(stopped.At)} STOPPED: {StartupFacts.InWords(stopped.Cause)}",
+        FreshSmellAnswered answered => $"{Words.Time(answered.At)} gas smelled afresh: {Words.YesNo(answered.Smells)}",
+        MonoxideJudged { Action: not MonoxideAction.CarryOn } judged => $"{Words.Time(judged.At)} {Words.Label(judged.Key)}: {judged.Do} [{judged.Source}]",
+        UnsafeAsked asked => $"{Words.Time(asked.At)} to be confirmed as unsafe: {asked.Condition}",
+        UnsafeDenied denied => $"{Words.Time(denied.At)} that was misheard and does not count",
+        UnsafeFound found => $"{Words.Time(found.At)} UNSAFE: {found.Condition}",
         StartupResumed resumed => $"{Words.Time(resumed.At)} went on: {resumed.Reason}",
         ListeningPaused paused => $"{Words.Time(paused.At)} listening paused",
         ListeningResumed resumed => $"{Words.Time(resumed.At)} listening again",

@@ -32,3 +32,16 @@ public interface IEar
     /// <summary>What was said, as far as it may be said now.</summary>
     Phrase Hear(SpeechClip clip, Expectation expectation);
 }
+
+/// <summary>Keeps photos beside the record.</summary>
+public interface IPhotoShelf
+{
+    /// <summary>Keeps a copy of the photo.</summary>
+    KeptPhoto Keep(string path);
+}
+
+/// <summary>A photo that is kept, or why it is not.</summary>
+/// <param name="Name">Name of the copy.</param>
+/// <param name="Sha256">Hash of its bytes.</param>
+/// <param name="Why">One sentence where it could not be kept; null where it was.</param>
+public sealed record KeptPhoto(string Name, string Sha256, string? Why = null);

@@ -88,7 +88,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
     {
         SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector);
         await using IVoice voice = Voice(cutter);
-        StartupSession session = new(new StartupProcedure(job.Plan), job, new PlainDisplay(output), voice, ear, clock);
+        StartupSession session = new(new StartupProcedure(job.Plan), job, new PlainDisplay(output), voice, ear, clock, job);
         if (ear is null || !Console.IsInputRedirected)
         {
             _ = Task.Run(() => ReadLines(session, closes: ear is null));
@@ -106,7 +106,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         StartupSession? session = null;
         using StartupWindow window = new(input => session!.Post(input), stop.Cancel, Looks.FromEnvironment());
         app.Keyboard.KeyDown += (_, key) => key.Handled = ReferenceEquals(app.TopRunnableView, window) && window.Take(key);
-        session = new StartupSession(new StartupProcedure(job.Plan), job, new ScreenDisplay(app, window), voice, ear, clock);
+        session = new StartupSession(new StartupProcedure(job.Plan), job, new ScreenDisplay(app, window), voice, ear, clock, job);
         Task<SessionEnd> running = Task.Run(async () =>
         {
             try
@@ -218,6 +218,12 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         string summary = job.WriteSummary();
         output.WriteLine($"Record:  {job.Path}");
         output.WriteLine($"Summary: {summary}");
+        if (job.Notice() is { } notice)
+        {
+            output.WriteLine();
+            output.WriteLine(notice);
+        }
+
         if (end != SessionEnd.Finished)
         {
             output.WriteLine($"Not finished. Go on with: start --resume {Path.GetFileNameWithoutExtension(job.Path)}");

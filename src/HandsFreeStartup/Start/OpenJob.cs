@@ -10,7 +10,7 @@ using HandsFreeStartup.Storage.UserFiles;
 namespace HandsFreeStartup.Start;
 
 /// <summary>A job with its open record: new, or one that goes on.</summary>
-sealed class OpenJob : IEventLog, IDisposable
+sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
 {
     const double QuickFactor = 0.01;
 
@@ -71,6 +71,23 @@ sealed class OpenJob : IEventLog, IDisposable
 
     /// <inheritdoc/>
     public string? KeepClip(SpeechClip clip) => _clips?.Keep(clip.Samples);
+
+    /// <inheritdoc/>
+    public KeptPhoto Keep(string path)
+    {
+        try
+        {
+            (string name, string hash) = new PhotoStore(Path).Keep(path);
+            return new KeptPhoto(name, hash);
+        }
+        catch (LogException e)
+        {
+            return new KeptPhoto("", "", e.Message);
+        }
+    }
+
+    /// <summary>The notice to the owner where the furnace was not put into service, else null.</summary>
+    public string? Notice() => OutOfServiceNotice.Of(Plan, ReadAll());
 
     /// <summary>Writes the summary beside the record.</summary>
     /// <returns>Its path.</returns>

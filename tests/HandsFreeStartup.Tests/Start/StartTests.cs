@@ -34,6 +34,24 @@ public sealed partial class StartTests
     }
 
     [Fact]
+    public async Task A_photo_is_kept_beside_the_record_and_an_end_out_of_service_prints_its_notice()
+    {
+        using TemporaryFolder data = new();
+        string photo = Path.Combine(data.Path, "plate of the furnace.jpg");
+        await File.WriteAllBytesAsync(photo, [0xff, 0xd8, 0xff, 0x00]);
+
+        ProgramResult result = await ProgramProcess.RunTyping(
+            [$"photo {photo}", "photo nowhere.jpg", "done", "finish", "yes", "the heat exchanger is cracked"],
+            ["start", "--keys", "--plain", "--data", data.Path, .. Sheets]);
+
+        PhotoAttached attached = Assert.Single(StoredJob.Read(data.Job).Events.OfType<PhotoAttached>());
+        Assert.Equal(await File.ReadAllBytesAsync(photo), await File.ReadAllBytesAsync(Path.Combine(PhotoStore.FolderOf(data.Job), attached.Name)));
+        Assert.Contains("There is no photo nowhere.jpg", result.Output, StringComparison.Ordinal);
+        Assert.Contains("NOTICE TO THE OWNER: FURNACE NOT PUT INTO SERVICE", result.Output, StringComparison.Ordinal);
+        Assert.Contains("the heat exchanger is cracked", result.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Sigterm_ends_cleanly_and_the_job_goes_on_where_it_stopped()
     {
         using TemporaryFolder data = new();

@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+
+namespace HandsFreeStartup.Procedure.Safety;
+
+/// <summary>Where carbon monoxide was measured.</summary>
+public enum MonoxidePlace
+{
+    /// <summary>In a room, ppm as read.</summary>
+    Room,
+    /// <summary>In the flue, ppm air-free.</summary>
+    Flue,
+}
+
+/// <summary>What a concentration of carbon monoxide asks for.</summary>
+public enum MonoxideAction
+{
+    /// <summary>Carry on.</summary>
+    CarryOn,
+    /// <summary>Look for the source before going on.</summary>
+    FindSource,
+    /// <summary>Shut the furnace off.</summary>
+    ShutOff,
+    /// <summary>Everybody leaves.</summary>
+    Evacuate,
+}
+
+/// <summary>A range of concentrations with what it asks for.</summary>
+/// <param name="Place">Where it was measured.</param>
+/// <param name="From">Lowest concentration of the tier, ppm, itself in it; it reaches up to the next tier.</param>
+/// <param name="Action">What is to be done.</param>
+/// <param name="Do">The same as told to the technician.</param>
+/// <param name="Source">Who says so.</param>
+/// <param name="UnsafeAfter">After so many values in the tier the start-up ends, not put into service; null if it never does.</param>
+public sealed record CarbonMonoxideTier(MonoxidePlace Place, double From, MonoxideAction Action, string Do, string Source, int? UnsafeAfter = null)
+{
+    const string Ambient = "ANSI/BPI-1200-S, tiers of ambient CO (tiers seen, numbers value from memory)";
+    const string Flue = "ANSI Z21.47/CSA 2.3, 400 ppm air-free, as quoted in trade literature";
+
+    /// <summary>Every tier, rising within its place. The only place where these numbers stand; local codes come first.</summary>
+    public static ImmutableArray<CarbonMonoxideTier> All { get; } =
+    [
+        new(MonoxidePlace.Room, 0, MonoxideAction.CarryOn, "Carry on.", Ambient),
+        new(MonoxidePlace.Room, 9, MonoxideAction.FindSource, "Tell the people in the house, ventilate, and find the source before you go on.", Ambient),
+        new(MonoxidePlace.Room, 36, MonoxideAction.ShutOff, "Shut off the furnace and every other burner, ventilate, and tell the people in the house. Measure again when the air is clear.", Ambient, UnsafeAfter: 2),
+        new(MonoxidePlace.Room, 70, MonoxideAction.Evacuate, "Everybody leaves, call for help from outside.", $"{Ambient}; IRC/IFGC Appendix D, D.2 (value from memory)"),
+        new(MonoxidePlace.Flue, 0, MonoxideAction.CarryOn, "Carry on.", "common practice, no source"),
+        new(MonoxidePlace.Flue, 100, MonoxideAction.FindSource, "More than good practice wants: look for the cause, and whether it rises.", "common practice, no source"),
+        new(MonoxidePlace.Flue, 400, MonoxideAction.ShutOff, "Shut the furnace off. Correct the cause as the maker says, then measure again.", Flue, UnsafeAfter: 2),
+    ];
+
+    /// <summary>The tier of a concentration, its expanded uncertainty added: what is not proven to be harmless is taken for harmful.</summary>
+    /// <param name="place">Where it was measured.</param>
+    /// <param name="ppm">Concentration, ppm.</param>
+    /// <param name="expanded">Its expanded uncertainty, ppm; 0 where none is stated.</param>
+    public static CarbonMonoxideTier Of(MonoxidePlace place, double ppm, double expanded) =>
+        All.Last(tier => tier.Place == place && (tier.From == 0 || ppm + expanded >= tier.From));
+}

@@ -1,0 +1,52 @@
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Summary;
+
+/// <summary>What the owner is told in writing when a furnace is not put into service.</summary>
+public static class OutOfServiceNotice
+{
+    const int Width = 72;
+
+    /// <summary>The notice as plain text, 72 columns wide; null where the job did not end that way.</summary>
+    /// <param name="plan">What the job was led by.</param>
+    /// <param name="events">All events of the job, first to last.</param>
+    public static string? Of(StartupPlan plan, IReadOnlyList<StartupEvent> events)
+    {
+        if (events.OfType<EndedOutOfService>().LastOrDefault() is not { } ended)
+        {
+            return null;
+        }
+
+        StartupFacts facts = StartupFacts.Of(plan, events);
+        UnsafeFound? found = events.OfType<UnsafeFound>().LastOrDefault();
+        PlainPage page = new(Width);
+        page.Rule('=');
+        page.Line(found is null ? "NOTICE TO THE OWNER: FURNACE NOT PUT INTO SERVICE" : "NOTICE TO THE OWNER: UNSAFE FURNACE, NOT IN SERVICE");
+        if (facts.Job is { IsDemonstration: true })
+        {
+            page.Line("DEMONSTRATION. No furnace was looked at. This is no notice.");
+        }
+
+        page.Rule('=');
+        page.Pair("Furnace", plan.Appliance.Title);
+        page.Pair("Where", $"{plan.Site.Title}; {plan.Site.Address}");
+        page.Pair("For", plan.Site.Customer);
+        page.Pair("Found", $"{Words.Moment(ended.At)} UTC by {facts.Job?.Technician ?? "unknown"}");
+        page.Pair("Because", found?.Condition ?? ended.Reason);
+        page.Blank();
+        page.Line("Do not use this furnace. It is to be shut off, with its gas closed, and tagged. It may be used again only after a licensed person has corrected the cause and has started it up anew.");
+        page.Line("Local codes, the maker's instructions and the licensed person decide, also over whom else to tell.");
+        foreach (ThingFate thing in facts.Things.Where(thing => thing.IsOpen))
+        {
+            page.Line($"- {(thing.Closed is null ? "Still open" : "Closed, but not checked for leaks")}: {thing.Thing.Name}", 0, 2);
+        }
+
+        page.Blank();
+        page.Line("Signature of the technician: ____________________________");
+        page.Blank();
+        page.Line("Received by the owner, date: ____________________________");
+        return page.ToString();
+    }
+}

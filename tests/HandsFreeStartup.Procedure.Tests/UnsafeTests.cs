@@ -1,0 +1,138 @@
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Safety;
+using HandsFreeStartup.Procedure.Tests.Support;
+
+namespace HandsFreeStartup.Procedure.Tests;
+
+/// <summary>Conditions that end a start-up, and the tiers of carbon monoxide.</summary>
+public sealed class UnsafeTests
+{
+    static readonly Step Spill = Some.Steps.Single(step => step.Id == "smell") with
+    {
+        Id = "spill",
+        Question = new("Is all flue gas drawn in after five minutes?", true, "Look for the cause, then answer again.", false, UnsafeAfter: 2),
+    };
+
+    static readonly Step Sign = Some.Steps.Single(step => step.Id == "sign");
+
+    static LiveJob Spilling() => new(Some.PlanOf([Spill, Sign]));
+
+    [Fact]
+    public void Spillage_that_does_not_clear_ends_the_start_up_not_put_into_service()
+    {
+        LiveJob job = Spilling().Say(AnswerWord.No);
+        Assert.Equal(Phase.Asking, job.Procedure.Phase);
+
+        job.Say(AnswerWord.No);
+        Assert.Equal(Phase.Condemning, job.Procedure.Phase);
+        Assert.Equal("UNSAFE", job.View.Alarm!.Title);
+        job.Say(AnswerWord.Confirm);
+
+        Assert.Contains("answered no", Assert.IsType<UnsafeFound>(job.Last[^2]).Condition, StringComparison.Ordinal);
+        Assert.IsType<EndedOutOfService>(job.Last[^1]);
+        Assert.Equal(Phase.Finished, job.Procedure.Phase);
+        Assert.False(job.Procedure.IsSigned);
+    }
+
+    [Fact]
+    public void A_condition_that_was_misheard_is_asked_again_and_not_counted()
+    {
+        LiveJob job = Spilling().Say(AnswerWord.No).Say(AnswerWord.No).Say(AnswerWord.No);
+        Assert.IsType<UnsafeDenied>(job.Last[^1]);
+        Assert.Equal(Phase.Asking, job.Procedure.Phase);
+
+        job.Say(AnswerWord.Yes);
+
+        Assert.Equal("sign", job.Step);
+    }
+
+    [Theory]
+    [InlineData(CommandWord.EmergencyStop)]
+    [InlineData(CommandWord.GasSmell)]
+    public void From_an_unsafe_end_nothing_leads_back(CommandWord phrase)
+    {
+        LiveJob job = Spilling().Say(AnswerWord.No).Say(AnswerWord.No).Say(AnswerWord.Confirm).Say(phrase);
+        Assert.Equal(Phase.Stopped, job.Procedure.Phase);
+
+        job.Wait(TimeSpan.FromMinutes(6)).Say(AnswerWord.Yes).Say(AnswerWord.No).Dictate("all is well");
+
+        Assert.Equal(Phase.Stopped, job.Procedure.Phase);
+        Assert.DoesNotContain(job.Log, happened => happened is StartupResumed);
+    }
+
+    [Fact]
+    public void A_safety_question_cannot_be_skipped() =>
+        Assert.IsType<CommandRefused>(Assert.Single(new LiveJob(Some.PlanOf([Spill with { IsSafetyStop = false }, Sign])).Say(CommandWord.SkipStep).Last));
+
+    [Fact]
+    public void What_a_safety_limit_judges_cannot_be_skipped() =>
+        Assert.IsType<CommandRefused>(Assert.Single(new LiveJob().GoTo("combustion").Say(CommandWord.SkipStep).Last));
+
+    [Theory]
+    [InlineData(MonoxidePlace.Room, 8.9, 0, MonoxideAction.CarryOn)]
+    [InlineData(MonoxidePlace.Room, 9, 0, MonoxideAction.FindSource)]   // ANSI/BPI-1200-S: 9 to 35 find the source (value from memory)
+    [InlineData(MonoxidePlace.Room, 35, 0, MonoxideAction.FindSource)]
+    [InlineData(MonoxidePlace.Room, 36, 0, MonoxideAction.ShutOff)]     // ANSI/BPI-1200-S: 36 to 69 shut off (value from memory)
+    [InlineData(MonoxidePlace.Room, 69.9, 0, MonoxideAction.ShutOff)]
+    [InlineData(MonoxidePlace.Room, 70, 0, MonoxideAction.Evacuate)]    // ANSI/BPI-1200-S and IRC/IFGC Appendix D: 70 and above evacuate (value from memory)
+    [InlineData(MonoxidePlace.Room, 66, 5, MonoxideAction.Evacuate)]    // by its uncertainty
+    [InlineData(MonoxidePlace.Flue, 99, 0, MonoxideAction.CarryOn)]
+    [InlineData(MonoxidePlace.Flue, 100, 0, MonoxideAction.FindSource)] // common practice, no source
+    [InlineData(MonoxidePlace.Flue, 401, 0, MonoxideAction.ShutOff)]    // ANSI Z21.47/CSA 2.3: 400 ppm air-free, as quoted in trade literature
+    public void Each_tier_of_carbon_monoxide_asks_for_its_action(MonoxidePlace place, double ppm, double expanded, MonoxideAction action) =>
+        Assert.Equal(action, CarbonMonoxideTier.Of(place, ppm, expanded).Action);
+
+    [Fact]
+    public void Every_tier_has_a_source_and_says_what_to_do() => Assert.All(CarbonMonoxideTier.All, tier =>
+    {
+        Assert.NotEmpty(tier.Source);
+        Assert.NotEmpty(tier.Do);
+    });
+
+    [Fact]
+    public void Seventy_ppm_in_a_room_stops_everything_and_sends_everybody_out()
+    {
+        LiveJob job = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 80m);
+
+        Assert.Equal(StopCause.CarbonMonoxide, job.Log.OfType<StartupStopped>().Single().Cause);
+        Assert.Equal("CARBON MONOXIDE", job.View.Alarm!.Title);
+        Assert.Equal(80m, job.Log.OfType<ReadingEntered>().Last().Reading.Value);
+    }
+
+    [Fact]
+    public void Carbon_monoxide_in_the_flue_that_stays_over_the_limit_ends_the_start_up()
+    {
+        LiveJob job = new LiveJob().GoTo("combustion").Say("oxygen", 8.0m).Say("flue_co", 500m);
+        Assert.Equal(MonoxideAction.ShutOff, job.Log.OfType<MonoxideJudged>().Single().Action);
+        Assert.Equal(Phase.Asking, job.Procedure.Phase);
+
+        job.Say("flue_co", 450m).Say(AnswerWord.Confirm);
+        Assert.Equal(Phase.Condemning, job.Procedure.Phase);
+        job.Say(AnswerWord.Confirm);
+
+        Assert.IsType<UnsafeFound>(job.Last[^2]);
+    }
+
+    [Fact]
+    public void A_corrected_oxygen_makes_no_second_excess_of_the_same_monoxide()
+    {
+        LiveJob job = new LiveJob().GoTo("combustion").Say("oxygen", 8.0m).Say("flue_co", 500m).Say("oxygen", 8.1m).Say(AnswerWord.Confirm);
+
+        Assert.Equal(Phase.Asking, job.Procedure.Phase);
+        Assert.Equal(2, job.Log.OfType<MonoxideJudged>().Count());
+    }
+
+    [Fact]
+    public void An_excess_that_was_misheard_is_scratched_and_not_counted()
+    {
+        LiveJob job = new LiveJob().GoTo("combustion").Say("oxygen", 8.0m).Say("flue_co", 500m).Say(CommandWord.ScratchThat).Say("flue_co", 510m);
+        Assert.Equal(Phase.Asking, job.Procedure.Phase);
+
+        job.Say("flue_co", 520m).Say(AnswerWord.Confirm).Say(AnswerWord.No);
+
+        Assert.Equal(ReadingState.Missing, job.View.Readings[1].State);
+        Assert.Equal(Phase.Asking, job.Procedure.Phase);
+    }
+}
