@@ -41,7 +41,11 @@ public sealed class StartupSession(
     readonly Mouth _mouth = new(voice);
     EarView _ear = new(ear is null ? EarState.Off : EarState.Listening);
     Input.Turn? _waiting;
+    Expectation _expected = procedure.Expectation;
     int _reds;
+
+    /// <summary>What may be said now; may be asked from any thread.</summary>
+    public Expectation Expected => Volatile.Read(ref _expected);
 
     /// <summary>Hands an input to the loop; without effect once the session is over.</summary>
     public void Post(Input input) => _inputs.Writer.TryWrite(input);
@@ -103,7 +107,7 @@ public sealed class StartupSession(
                 Notice(_ear with { State = EarState.HearingSpeech });
                 break;
             case Input.Spoken spoken:
-                Hear(spoken.Clip);
+                Hear(spoken);
                 break;
             case Input.Unusable unusable:
                 Refuse(unusable.Why);
@@ -148,10 +152,10 @@ public sealed class StartupSession(
         };
     }
 
-    void Hear(SpeechClip clip)
+    void Hear(Input.Spoken spoken)
     {
         Notice(_ear with { State = EarState.Understanding });
-        Phrase phrase = ear!.Hear(clip, procedure.Expectation);
+        Phrase phrase = spoken.Ahead?.Under(procedure.Expectation) ?? ear!.Hear(spoken.Clip, procedure.Expectation);
         _ear = _ear with { State = EarState.Listening };
         if (phrase is Phrase.NotUnderstood)
         {
@@ -159,7 +163,7 @@ public sealed class StartupSession(
             return;
         }
 
-        Obey(phrase, clip);
+        Obey(phrase, spoken.Clip);
     }
 
     void Obey(Phrase phrase, SpeechClip? clip = null)
@@ -187,14 +191,7 @@ public sealed class StartupSession(
     void Refuse(Refusal why)
     {
         _ear = _ear with { State = EarState.Listening };
-        string reason = why switch
-        {
-            Refusal.TooLong => "too long: say one reading at a time",
-            Refusal.BeginningLost => "its beginning was not heard",
-            Refusal.SpokenOver => "the tool spoke at the same time",
-            Refusal.SoundLost => "the sound broke off",
-            _ => "",
-        };
+        string reason = Sentence(why);
         if (reason.Length > 0)
         {
             AskAgain(new Evidence("", Procedure.Hearing.Channel.Voice, Certainty.Red, Why: reason));
@@ -204,6 +201,16 @@ public sealed class StartupSession(
             Show(null, []);
         }
     }
+
+    /// <summary>Why speech was refused; empty for a sound that was no word.</summary>
+    internal static string Sentence(Refusal why) => why switch
+    {
+        Refusal.TooLong => "too long: say one reading at a time",
+        Refusal.BeginningLost => "its beginning was not heard",
+        Refusal.SpokenOver => "the tool spoke at the same time",
+        Refusal.SoundLost => "the sound broke off",
+        _ => "",
+    };
 
     // Nothing is entered, and nothing is recorded. During a pause other talk is none of the tool's business.
     void AskAgain(Evidence evidence)
@@ -244,6 +251,7 @@ public sealed class StartupSession(
 
     void Show(Evidence? heard, ImmutableArray<Announcement> said)
     {
+        Volatile.Write(ref _expected, procedure.Expectation);
         display.Show(new Moment(procedure.View(clock.GetUtcNow()), _ear, heard, said));
         _mouth.Say(said, answers: heard is not null);
     }

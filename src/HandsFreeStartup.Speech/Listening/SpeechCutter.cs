@@ -69,6 +69,7 @@ public sealed class SpeechCutter
     long _quietSince = -1;
     bool _beganTold;
     bool _pauseTold;
+    bool _asPaused;
     bool _beginningLost;
     double _loudest = AudioFrame.Floor;
     int _sinceLevel;
@@ -84,8 +85,8 @@ public sealed class SpeechCutter
     }
 
     /// <summary>
-    /// Silence that ends the utterance in hand; the next utterance begins with the setting again.
-    /// Make it long as soon as a pause is told, and shorter when the words are known to be complete: so nothing is cut while the recogniser works.
+    /// Silence that ends the utterance in hand; the next pause begins with the setting again.
+    /// Have a long setting, and make it shorter when the words are known to be complete: so nothing is cut while the recogniser works.
     /// </summary>
     public TimeSpan HangOver
     {
@@ -208,12 +209,17 @@ public sealed class SpeechCutter
             if (_pauseTold)
             {
                 _pauseTold = false;
+                HangOver = _settings.HangOver;
                 noticed.Add(new SpeechEvent.Resumed());
             }
         }
         else if (probability < _settings.Off && _quietSince < 0)
         {
             _quietSince = frame.Position;
+        }
+        else if (probability >= _settings.Off && _pauseTold)
+        {
+            _asPaused = false;
         }
 
         long quiet = _quietSince < 0 ? 0 : _ring.End - _quietSince;
@@ -223,7 +229,7 @@ public sealed class SpeechCutter
         }
         else if (quiet >= Samples(_settings.Pause) && !_pauseTold && !_muted && Objection() is null)
         {
-            _pauseTold = true;
+            (_pauseTold, _asPaused) = (true, true);
             noticed.Add(new SpeechEvent.MaybeEnded(Clip()));
         }
     }
@@ -233,7 +239,7 @@ public sealed class SpeechCutter
         TellBeginning(noticed);
         if (!_muted)
         {
-            noticed.Add(Objection() is { } why ? new SpeechEvent.Refused(Clip(), why) : new SpeechEvent.Ended(Clip()));
+            noticed.Add(Objection() is { } why ? new SpeechEvent.Refused(Clip(), why) : new SpeechEvent.Ended(Clip(), _asPaused));
         }
 
         // The next pre-roll must not bring the end of this utterance along.
@@ -255,7 +261,7 @@ public sealed class SpeechCutter
     {
         _votes.Clear();
         (_speechStart, _quietSince) = (-1, -1);
-        (_beganTold, _pauseTold, _beginningLost) = (false, false, false);
+        (_beganTold, _pauseTold, _asPaused, _beginningLost) = (false, false, false, false);
     }
 
     void TellBeginning(List<SpeechEvent> noticed)

@@ -46,7 +46,8 @@ public abstract record SpeechEvent
 
     /// <summary>The utterance is complete.</summary>
     /// <param name="Clip">All of it.</param>
-    public sealed record Ended(SpeechClip Clip) : SpeechEvent;
+    /// <param name="AsPaused">Nothing like speech came after the last <see cref="MaybeEnded"/>: what was decoded ahead of its clip holds.</param>
+    public sealed record Ended(SpeechClip Clip, bool AsPaused) : SpeechEvent;
 
     /// <summary>Speech, or what looked like it, that must not be used.</summary>
     /// <param name="Clip">The sound, at most its last ten seconds.</param>

@@ -11,5 +11,7 @@ public interface IRecogniser : IDisposable
     /// <summary>What was said.</summary>
     /// <param name="samples16k">16 kHz mono samples between -1 and 1, one utterance with a little silence around it.</param>
     /// <param name="expectation">What may be said now.</param>
-    Utterance Hear(ReadOnlySpan<float> samples16k, Expectation expectation);
+    /// <param name="cancellation">Asks for the end where the utterance is no longer wanted.</param>
+    /// <exception cref="OperationCanceledException">It was asked for.</exception>
+    Utterance Hear(ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation = default);
 }

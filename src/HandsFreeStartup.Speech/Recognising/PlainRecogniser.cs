@@ -30,8 +30,9 @@ public sealed class PlainRecogniser : IRecogniser
     public string Name { get; }
 
     /// <inheritdoc/>
-    public Utterance Hear(ReadOnlySpan<float> samples16k, Expectation expectation)
+    public Utterance Hear(ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation = default)
     {
+        cancellation.ThrowIfCancellationRequested();
         float[] padded = new float[Math.Max(18_000, samples16k.Length + 6_400)];
         samples16k.CopyTo(padded.AsSpan(1_600));
         List<string> texts = [];

@@ -56,12 +56,14 @@ public sealed class WhisperRecogniser : IRecogniser
     }
 
     /// <inheritdoc/>
-    public Utterance Hear(ReadOnlySpan<float> samples16k, Expectation expectation)
+    public Utterance Hear(ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation = default)
     {
+        cancellation.ThrowIfCancellationRequested();
         EarEvidence first = _ears[0].Hear(samples16k, expectation);
         Utterance utterance = new([first], first.FreeText, VoicedTime.Of(samples16k));
         foreach (Ear ear in _ears.Skip(1))
         {
+            cancellation.ThrowIfCancellationRequested();
             if (PhraseReader.WantsAnotherEar(utterance, expectation))
             {
                 utterance = utterance with { Ears = utterance.Ears.Add(ear.Hear(samples16k, expectation)) };

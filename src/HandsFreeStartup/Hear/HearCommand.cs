@@ -10,7 +10,11 @@ namespace HandsFreeStartup.Hear;
 /// <summary>The command <c>hear</c>: measures recogniser and certainty policy on labelled recordings.</summary>
 public static class HearCommand
 {
-    static readonly Argument<string> Manifest = new("MANIFEST") { Description = "Tab-separated: WAV path, expected (field=value, command=words, nothing), context (open, or field ids; 'answer')." };
+    static readonly Argument<string?> Manifest = new("MANIFEST")
+    {
+        Arity = ArgumentArity.ZeroOrOne,
+        Description = "Tab-separated: WAV path, expected (field=value, command=words, nothing), context (open, or field ids; 'answer').",
+    };
     static readonly Option<bool> Json = new("--json") { Description = "Print JSON instead of text." };
     static readonly Option<string?> Model = new("--model") { Description = "Another recogniser model.", HelpName = "FILE" };
     static readonly Option<int> Ears = new("--ears") { Description = "1: the small recogniser alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 2 };
@@ -28,19 +32,33 @@ public static class HearCommand
         HelpName = "FILE",
     };
 
+    static readonly Option<int?> Live = new("--live")
+    {
+        Description = "Instead of recordings: say so many phrases (1 to 12) that are asked for; the verdict is kept in the data folder for this microphone.",
+        HelpName = "N",
+    };
+
+    static readonly Option<string?> Microphone = new("--microphone") { Description = "With --live: another microphone, its name or a whole command that writes 16 kHz raw sound.", HelpName = "NAME" };
+
     static readonly JsonSerializerOptions Format = new() { PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower, WriteIndented = false };
 
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("hear", "Measure the recogniser on labelled recordings.") { Manifest, Json, Model, Ears, Noise, Snr, Seed, Plot, Evidence };
+        Command command = new("hear", "Measure the recogniser on labelled recordings.") { Manifest, Json, Model, Ears, Noise, Snr, Seed, Plot, Evidence, Live, Microphone };
         Ears.AcceptOnlyFromAmong("1", "2");
         command.SetAction(Run);
         return command;
     }
 
-    static int Run(ParseResult parsed)
+    static async Task<int> Run(ParseResult parsed, CancellationToken cancellation)
     {
+        if (parsed.GetValue(Live) is { } phrases)
+        {
+            return await LiveCommand.Run(phrases, parsed.GetValue(Microphone), parsed.GetValue(Model), parsed.GetValue(Ears), DataFolder.Of(parsed), parsed.InvocationConfiguration, cancellation);
+        }
+
+        string manifest = parsed.GetValue(Manifest) ?? throw new WrongUseException("Name a manifest of recordings, or say phrases yourself with --live 12.");
         if (parsed.GetValue(Noise) is null != parsed.GetValue(Snr) is null)
         {
             throw new WrongUseException("--noise and --snr belong together: name a recording of noise and how far it lies below the speech, in dB.");
@@ -48,7 +66,7 @@ public static class HearCommand
 
         TextWriter output = parsed.InvocationConfiguration.Output;
         using HearBench bench = HearBench.Load(parsed.GetValue(Model), parsed.GetValue(Ears), TimeProvider.System);
-        ImmutableArray<HearCase> cases = HearManifest.Read(parsed.GetRequiredValue(Manifest));
+        ImmutableArray<HearCase> cases = HearManifest.Read(manifest);
         HearFigures figures = HearFigures.Of(Measure(parsed, bench, cases), bench.Needs());
         if (parsed.GetValue(Json))
         {

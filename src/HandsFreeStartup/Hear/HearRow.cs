@@ -47,12 +47,18 @@ sealed record HearRow(
         TextMeaning free = PhraseText.Read(utterance.FreeText, measured.Expectation);
         return new HearRow(
             measured.File, measured.Expected, Label(phrase),
-            phrase is Phrase.NotUnderstood ? "red" : phrase.Evidence.Certainty.ToString().ToLowerInvariant(),
+            ClassOf(phrase),
             phrase.Evidence.Score, phrase.Evidence.Margin, phrase.Evidence.Ratio, took.TotalMilliseconds,
             surest?.Best!.Meaning.ToString() ?? Nothing,
             free.Meanings is [var only] ? only.ToString() : Nothing,
             seconds);
     }
+
+    /// <summary>The row of a phrase that somebody has just said.</summary>
+    public static HearRow Of(string expected, Phrase phrase) => new(
+        "", expected, Label(phrase), ClassOf(phrase), phrase.Evidence.Score, phrase.Evidence.Margin, phrase.Evidence.Ratio, 0, Label(phrase), Nothing, 0);
+
+    static string ClassOf(Phrase phrase) => phrase is Phrase.NotUnderstood ? "red" : phrase.Evidence.Certainty.ToString().ToLowerInvariant();
 
     static string Label(Phrase phrase) => phrase switch
     {

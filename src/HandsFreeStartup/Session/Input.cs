@@ -15,7 +15,8 @@ public abstract record Input
 
     /// <summary>A complete utterance.</summary>
     /// <param name="Clip">Its sound.</param>
-    public sealed record Spoken(SpeechClip Clip) : Input;
+    /// <param name="Ahead">What was understood while the speaker paused, or null.</param>
+    public sealed record Spoken(SpeechClip Clip, HeardAhead? Ahead = null) : Input;
 
     /// <summary>Speech that must not be used.</summary>
     /// <param name="Why">The reason.</param>

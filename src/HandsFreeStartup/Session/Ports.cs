@@ -29,8 +29,12 @@ public interface IEventLog
 /// <summary>Understands utterances.</summary>
 public interface IEar
 {
-    /// <summary>What was said, as far as it may be said now.</summary>
-    Phrase Hear(SpeechClip clip, Expectation expectation);
+    /// <summary>What was said, as far as it may be said now. May be called from any thread; utterances are understood one after the other.</summary>
+    /// <param name="clip">The utterance.</param>
+    /// <param name="expectation">What may be said now.</param>
+    /// <param name="cancellation">Asks for the end where the utterance is no longer wanted.</param>
+    /// <exception cref="OperationCanceledException">It was asked for.</exception>
+    Phrase Hear(SpeechClip clip, Expectation expectation, CancellationToken cancellation = default);
 }
 
 /// <summary>Keeps photos beside the record.</summary>

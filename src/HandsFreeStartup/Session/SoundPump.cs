@@ -1,18 +1,47 @@
+using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Session;
 
-/// <summary>Hands what the cutter notices to the session.</summary>
-public static class SoundPump
+/// <summary>
+/// Hands what the cutter notices to the session. While the speaker pauses the utterance is understood already; what it means decides how long to wait for more.
+/// </summary>
+/// <param name="cutter">With <see cref="Settings"/>.</param>
+/// <param name="ear">Understands.</param>
+/// <param name="expected">What may be said now.</param>
+/// <param name="post">Takes the inputs.</param>
+public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> expected, Action<Input> post)
 {
+    /// <summary>Silence that ends words which may go on, or are not understood yet.</summary>
+    static readonly TimeSpan Open = TimeSpan.FromMilliseconds(700);
+
+    /// <summary>Silence that ends a reading which only its unit can follow.</summary>
+    static readonly TimeSpan Complete = TimeSpan.FromMilliseconds(350);
+
+    /// <summary>Silence that ends words which nothing can follow.</summary>
+    static readonly TimeSpan Closed = TimeSpan.FromMilliseconds(250);
+
+    HeardAhead? _ahead;
+
+    /// <summary>How a cutter must be set whose utterances end by their words.</summary>
+    public static CutterSettings Settings { get; } = new() { HangOver = Open };
+
     /// <summary>Runs until the source ends or <paramref name="stop"/> is asked for.</summary>
-    public static async Task Run(SpeechCutter cutter, IAudioSource source, Action<Input> post, CancellationToken stop)
+    public async Task Run(IAudioSource source, CancellationToken stop)
     {
         try
         {
             await foreach (SpeechEvent noticed in cutter.Listen(source, stop).Where(noticed => source.IsLive || noticed is not SpeechEvent.Sound))
             {
-                if (InputOf(noticed) is { } input)
+                if (noticed is SpeechEvent.MaybeEnded pause)
+                {
+                    Task decided = HearAhead(pause.SoFar, stop);
+
+                    // A file has no silence of its own: it waits, so that the same words end in the same way as at a microphone.
+                    await (source.IsLive ? Task.CompletedTask : decided);
+                }
+                else if (InputOf(noticed) is { } input)
                 {
                     post(input);
                 }
@@ -26,12 +55,53 @@ public static class SoundPump
         }
     }
 
-    static Input? InputOf(SpeechEvent noticed) => noticed switch
+    async Task HearAhead(SpeechClip soFar, CancellationToken stop)
     {
-        SpeechEvent.Began => new Input.SpeechBegan(),
-        SpeechEvent.Ended ended => new Input.Spoken(ended.Clip),
-        SpeechEvent.Refused refused => new Input.Unusable(refused.Why),
-        SpeechEvent.Sound sound => new Input.Sound(sound.Level, sound.State, sound.Message),
-        _ => null,
-    };
+        Expectation expectation = expected();
+        HeardAhead ahead = HeardAhead.Begin(ear, soFar, expectation, stop);
+        _ahead = ahead;
+        Phrase? phrase = await ahead.Phrase.ContinueWith(heard => heard.IsCompletedSuccessfully ? heard.Result : null, TaskScheduler.Default);
+
+        // By now speech may have gone on, or another utterance may have begun: then this one says nothing about the silence any more.
+        if (phrase is not null && ReferenceEquals(Volatile.Read(ref _ahead), ahead))
+        {
+            cutter.HangOver = PhraseEnds.Of(phrase.Evidence.Words, expectation) switch
+            {
+                PhraseEnd.Closed => Closed,
+                PhraseEnd.Complete => Complete,
+                _ => Open,
+            };
+        }
+    }
+
+    HeardAhead? TakeAhead()
+    {
+        HeardAhead? ahead = _ahead;
+        Volatile.Write(ref _ahead, null);
+        return ahead;
+    }
+
+    Input? InputOf(SpeechEvent noticed)
+    {
+        switch (noticed)
+        {
+            case SpeechEvent.Ended { AsPaused: true } ended:
+                return new Input.Spoken(ended.Clip, TakeAhead());
+            case SpeechEvent.Ended ended:
+                TakeAhead()?.Forget();
+                return new Input.Spoken(ended.Clip);
+            case SpeechEvent.Resumed:
+                TakeAhead()?.Forget();
+                return null;
+            case SpeechEvent.Refused refused:
+                TakeAhead()?.Forget();
+                return new Input.Unusable(refused.Why);
+            case SpeechEvent.Began:
+                return new Input.SpeechBegan();
+            case SpeechEvent.Sound sound:
+                return new Input.Sound(sound.Level, sound.State, sound.Message);
+            default:
+                return null;
+        }
+    }
 }

@@ -71,7 +71,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
         try
         {
-            return ListeningEar.Load(options, error.WriteLine);
+            return ListeningEar.Load(options.Model, options.Ears, error.WriteLine);
         }
         catch (Exception e) when (e is ModelFileException or RecogniserUnavailableException && !options.Demo && options.Wav.IsEmpty)
         {
@@ -86,7 +86,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
     async Task<SessionEnd> RunPlain(OpenJob job, ListeningEar? ear, CancellationTokenSource stop)
     {
-        SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector);
+        SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector, SoundPump.Settings);
         await using IVoice voice = Voice(cutter);
         StartupSession session = new(new StartupProcedure(job.Plan), job, new PlainDisplay(output), voice, ear, clock, job);
         if (ear is null || !Console.IsInputRedirected)
@@ -94,12 +94,12 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             _ = Task.Run(() => ReadLines(session, closes: ear is null));
         }
 
-        return await Run(session, job, cutter, stop);
+        return await Run(session, job, ear, cutter, stop);
     }
 
     SessionEnd RunOnScreen(OpenJob job, ListeningEar? ear, CancellationTokenSource stop)
     {
-        SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector);
+        SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector, SoundPump.Settings);
         IVoice voice = Voice(cutter);
         using IApplication app = Application.Create().Init();
         app.Keyboard.KeyBindings.Remove(Key.Esc);
@@ -111,7 +111,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         {
             try
             {
-                return await Run(session, job, cutter, stop);
+                return await Run(session, job, ear, cutter, stop);
             }
             finally
             {
@@ -126,7 +126,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         return end;
     }
 
-    async Task<SessionEnd> Run(StartupSession session, OpenJob job, SpeechCutter? cutter, CancellationTokenSource stop)
+    async Task<SessionEnd> Run(StartupSession session, OpenJob job, ListeningEar? ear, SpeechCutter? cutter, CancellationTokenSource stop)
     {
         if (job.Begins is { } description)
         {
@@ -139,7 +139,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
         using CancellationTokenSource over = CancellationTokenSource.CreateLinkedTokenSource(stop.Token);
         Task ticking = Ticker.Run(session.Post, clock, over.Token);
-        Task hearing = cutter is null ? Task.CompletedTask : Task.Run(() => Hear(session, cutter, over.Token));
+        Task hearing = cutter is null ? Task.CompletedTask : Task.Run(() => Hear(session, new SoundPump(cutter, ear!, () => session.Expected, session.Post), over.Token));
         try
         {
             return await session.Run(stop.Token);
@@ -151,9 +151,9 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
     }
 
-    async Task Hear(StartupSession session, SpeechCutter cutter, CancellationToken stop)
+    async Task Hear(StartupSession session, SoundPump pump, CancellationToken stop)
     {
-        await SoundPump.Run(cutter, Source(session), session.Post, stop);
+        await pump.Run(Source(session), stop);
         if (options.Demo || (_isPlain && !options.Wav.IsEmpty))
         {
             session.Close();

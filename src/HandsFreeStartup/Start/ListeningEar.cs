@@ -13,6 +13,7 @@ namespace HandsFreeStartup.Start;
 sealed class ListeningEar : IEar, IDisposable
 {
     readonly IRecogniser _recogniser;
+    readonly Lock _oneAtATime = new();
 
     ListeningEar(IRecogniser recogniser, SileroDetector detector, string name) =>
         (_recogniser, Detector, Name) = (recogniser, detector, name);
@@ -23,16 +24,17 @@ sealed class ListeningEar : IEar, IDisposable
     /// <summary>Model files with their hashes, as recorded with a job.</summary>
     public string Name { get; }
 
-    /// <summary>Loads what the options ask for.</summary>
-    /// <param name="options">Which models.</param>
+    /// <summary>Loads the recogniser and the detector.</summary>
+    /// <param name="model">Path of another recogniser model, or null for the shipped ones.</param>
+    /// <param name="ears">Number of recognisers, 1 or 2.</param>
     /// <param name="tell">Takes one sentence where something works, but not as it should.</param>
     /// <exception cref="ModelFileException">A model file is missing or wrong.</exception>
     /// <exception cref="RecogniserUnavailableException">Nothing can be heard on this machine.</exception>
-    public static ListeningEar Load(StartOptions options, Action<string> tell)
+    public static ListeningEar Load(string? model, int ears, Action<string> tell)
     {
         ModelFiles shipped = new(ShippedFiles.Models);
-        ImmutableArray<ModelFile> models = options.Model is { } own ? [ModelFiles.Unlisted(own)]
-            : options.Ears == 2 ? [shipped.Checked(ModelFiles.Small), shipped.Checked(ModelFiles.Large)]
+        ImmutableArray<ModelFile> models = model is { } own ? [ModelFiles.Unlisted(own)]
+            : ears == 2 ? [shipped.Checked(ModelFiles.Small), shipped.Checked(ModelFiles.Large)]
             : [shipped.Checked(ModelFiles.Small)];
         ModelFile detector = shipped.Checked(ModelFiles.Detector);
         string name = string.Join("; ", models);
@@ -46,7 +48,13 @@ sealed class ListeningEar : IEar, IDisposable
     }
 
     /// <inheritdoc/>
-    public Phrase Hear(SpeechClip clip, Expectation expectation) => PhraseReader.Read(_recogniser.Hear(clip.Samples, expectation), expectation);
+    public Phrase Hear(SpeechClip clip, Expectation expectation, CancellationToken cancellation = default)
+    {
+        lock (_oneAtATime)
+        {
+            return PhraseReader.Read(_recogniser.Hear(clip.Samples, expectation, cancellation), expectation);
+        }
+    }
 
     /// <inheritdoc/>
     public void Dispose()

@@ -50,5 +50,5 @@ public sealed class ScriptedEar(params Phrase[] phrases) : IEar
 {
     readonly Queue<Phrase> _phrases = new(phrases);
 
-    public Phrase Hear(SpeechClip clip, Expectation expectation) => _phrases.Dequeue();
+    public Phrase Hear(SpeechClip clip, Expectation expectation, CancellationToken cancellation = default) => _phrases.Dequeue();
 }

@@ -1,0 +1,43 @@
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Listening;
+
+namespace HandsFreeStartup.Session;
+
+/// <summary>An utterance that is being understood while nobody knows yet whether it is over.</summary>
+public sealed class HeardAhead
+{
+    readonly CancellationTokenSource _unwanted;
+    readonly Expectation _expectation;
+
+    HeardAhead(Task<Phrase> phrase, Expectation expectation, CancellationTokenSource unwanted) => (Phrase, _expectation, _unwanted) = (phrase, expectation, unwanted);
+
+    /// <summary>What was said; cancelled when speech goes on.</summary>
+    public Task<Phrase> Phrase { get; }
+
+    /// <summary>Begins to understand.</summary>
+    /// <param name="ear">Understands.</param>
+    /// <param name="soFar">The utterance up to the pause.</param>
+    /// <param name="expectation">What may be said now.</param>
+    /// <param name="stop">Ends everything.</param>
+    public static HeardAhead Begin(IEar ear, SpeechClip soFar, Expectation expectation, CancellationToken stop)
+    {
+        CancellationTokenSource unwanted = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        return new HeardAhead(Task.Run(() => ear.Hear(soFar, expectation, unwanted.Token), CancellationToken.None), expectation, unwanted);
+    }
+
+    /// <summary>What was said, if it was understood under this expectation; else null, and the utterance must be heard again.</summary>
+    /// <exception cref="OperationCanceledException">Hearing was ended.</exception>
+    public Phrase? Under(Expectation expectation)
+    {
+        if (_expectation.Equals(expectation))
+        {
+            return Phrase.GetAwaiter().GetResult();
+        }
+
+        Forget();
+        return null;
+    }
+
+    /// <summary>It is not wanted any more.</summary>
+    public void Forget() => _unwanted.Cancel();
+}
