@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Fuels;
+using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Uncertainties;
 using HandsFreeStartup.Procedure.Checklists;
@@ -41,6 +43,7 @@ sealed class Meaning(StartupState state)
             .. ResultRule.All
                 .Where(rule => rule.Needs.Contains(entered.Key.FieldId) && rule.Needs.All(readings.ContainsKey))
                 .SelectMany(rule => Result(rule, readings, scope)),
+            .. Expected(entered),
         ];
     }
 
@@ -56,9 +59,37 @@ sealed class Meaning(StartupState state)
                 isKnown ? calculated.Estimate.Value : null, isKnown ? calculated.Estimate.ExpandedUncertainty : null,
                 calculated.Kind.UnitSymbol, calculated.Kind.Decimals, rule.Formula, inputs, limit,
                 limit is null ? null : isKnown ? Verdict(calculated.Estimate.Value, calculated.Estimate.ExpandedUncertainty, limit) : Calculations.Judgement.Verdict.CannotTell,
-                calculated.Remark);
+                isKnown && calculated.Kind.Id == "input_rate" ? Adjusting.Firing.Of(calculated.Estimate.Value, limit) : calculated.Remark);
         }
     }
+
+    /// <summary>Whether the oxygen measured after an adjustment is what the change of pressure lets expect. Told only now that it was measured.</summary>
+    IEnumerable<CalculatedResult> Expected(EnteredReading entered)
+    {
+        if (entered.Key.FieldId != "oxygen" || state.PendingOxygen.GetValueOrDefault(entered.Key.Scope) is not { } pending)
+        {
+            yield break;
+        }
+
+        Uncertain before = Uncertain.Input((double)pending.Oxygen.Value, (double)(pending.Oxygen.ExpandedUncertainty ?? 0) / Estimate.CoverageFactor, 0);
+        Uncertain ratio = ManifoldPressure.FlowRatio(Pressure(pending.From, 1), Pressure(pending.To, 2));
+        Estimate? expected = Adjustment.OxygenAfterPercent(Fuel.Find(state.Plan.Appliance.FuelId)!, before, ratio)?.Estimate;
+        ResultKind kind = ResultKind.Find("oxygen_expected")!;
+        yield return new CalculatedResult(
+            kind.Id, kind.Label, expected?.Value, expected?.ExpandedUncertainty, kind.UnitSymbol, kind.Decimals, "oxygen-after-adjustment/1",
+            ImmutableSortedDictionary<string, decimal>.Empty.WithComparers(StringComparer.Ordinal).Add("manifold_pressure", pending.To).Add("oxygen", entered.Value),
+            null, null, Remark(entered, expected));
+    }
+
+    static string Remark(EnteredReading measured, Estimate? expected) => expected is not { } known
+        ? "the air would not suffice for complete combustion"
+        : Math.Abs((double)measured.Value - known.Value) <= Math.Sqrt(Square(known.ExpandedUncertainty) + Square((double)(measured.ExpandedUncertainty ?? 0)))
+            ? $"measured {Numbers.Text(measured.Value)}: agrees"
+            : $"measured {Numbers.Text(measured.Value)}: does not agree, measure again";
+
+    static double Square(double value) => value * value;
+
+    Uncertain Pressure(decimal value, int input) => Uncertain.Input((double)value, (double)(ExpandedUncertainty("manifold_pressure", value) ?? 0) / Estimate.CoverageFactor, input);
 
     decimal? ExpandedUncertainty(string fieldId, decimal value) =>
         state.Plan.Site.Instruments.FirstOrDefault(instrument => instrument.FieldId == fieldId) is { } instrument

@@ -198,7 +198,7 @@ sealed class Route(StartupState state, DateTimeOffset now)
 
         if (step.Kind == StepKind.Adjust && !step.Readings.All(demand => IsWithin(demand, step)))
         {
-            return "It is not within its range yet. Adjust, and say the new reading.";
+            return Adjusting.Of(state).Stop ?? "It is not within its range yet. Adjust, and say the new reading.";
         }
 
         string? unproven = WhyUnproven(step).FirstOrDefault();

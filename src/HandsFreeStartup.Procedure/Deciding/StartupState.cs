@@ -53,6 +53,9 @@ sealed class StartupState(StartupPlan plan)
     public Dictionary<ReadingKey, KeptReading> Readings { get; } = [];
     public Dictionary<string, ImmutableArray<CalculatedResult>> Results { get; } = [];
     public List<OpenThing> Open { get; } = [];
+
+    /// <summary>By stage: the oxygen before adjustments, until it was measured again.</summary>
+    public Dictionary<string, PendingOxygen> PendingOxygen { get; } = [];
     public Dictionary<string, RunningTimer> Timers { get; } = [];
     public EnteredReading? Doubtful { get; private set; }
     public ReadingKey? Provisional { get; private set; }
@@ -117,6 +120,10 @@ sealed class StartupState(StartupPlan plan)
                 break;
             case StepDone done:
                 _steps[done.StepId] = StepStatus.Done;
+                Measured(Plan.Steps[Plan.IndexOf(done.StepId)]);
+                break;
+            case AdjustmentMade made:
+                Adjust(made);
                 break;
             case StepSkipped skipped:
                 _steps[skipped.StepId] = StepStatus.Skipped;
@@ -245,7 +252,7 @@ sealed class StartupState(StartupPlan plan)
                 HasEnded = true;
                 _machine.Fire(Move.End);
                 break;
-            case AdjustmentMade or QuestionAsked or CommandRefused or MonoxideJudged or PhotoAttached or UtteranceHeard or RecordReviewed or PersonalDataForgotten:
+            case QuestionAsked or CommandRefused or MonoxideJudged or PhotoAttached or UtteranceHeard or RecordReviewed or PersonalDataForgotten:
                 break;
             default:
                 throw new InvalidOperationException($"No rule for the event {happened.GetType().Name}.");
@@ -321,6 +328,31 @@ sealed class StartupState(StartupPlan plan)
         else if (index >= 0)
         {
             Open.RemoveAt(index);
+        }
+    }
+
+    void Adjust(AdjustmentMade made)
+    {
+        if (made.Key.FieldId != "manifold_pressure")
+        {
+            return;
+        }
+
+        if (Reading("oxygen", made.Key.Scope) is { Counts: true } oxygen)
+        {
+            PendingOxygen[made.Key.Scope] = new PendingOxygen(oxygen.Reading, made.From, made.To);
+        }
+        else if (PendingOxygen.TryGetValue(made.Key.Scope, out PendingOxygen? pending))
+        {
+            PendingOxygen[made.Key.Scope] = pending with { To = made.To };
+        }
+    }
+
+    void Measured(Step step)
+    {
+        if (step.Readings.Any(demand => demand.FieldId == "oxygen") && Counts("oxygen", step.Scope))
+        {
+            PendingOxygen.Remove(step.Scope ?? "");
         }
     }
 

@@ -87,7 +87,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
 
     Announcement Entered(EnteredReading reading)
     {
-        string advice = Advice.For(state);
+        string advice = Adjusting.Of(state).Sentence;
         string early = reading.IsEarly ? " Early: the time is not over. It is kept, but not judged; say it again then." : "";
         string verdict = reading.Limit is null || reading.Verdict is not { } found ? "" : $" {InWords(found, reading.Limit)}";
         return new Announcement(

@@ -30,11 +30,11 @@ static class Views
     }
 
     /// <summary>What to do in the current step, with the advice of an adjustment.</summary>
-    public static string Do(StartupState state) => Advice.For(state) is { Length: > 0 } advice ? $"{state.Step.Do} {advice}" : state.Step.Do;
+    public static string Do(StartupState state) => Adjusting.Of(state).Sentence is { Length: > 0 } advice ? $"{state.Step.Do} {advice}" : state.Step.Do;
 
     /// <summary>Value, uncertainty and unit of a result, or why it cannot be told.</summary>
     public static string Text(CalculatedResult result) => result.Value is { } value
-        ? $"{Numbers.Text(value, result.Decimals)}{(result.ExpandedUncertainty is { } u ? $" ± {Numbers.Text(u, result.Decimals)}" : "")} {result.UnitSymbol}".TrimEnd()
+        ? $"{Numbers.Text(value, result.Decimals)}{(result.ExpandedUncertainty is { } u ? $" ± {Numbers.Text(u, result.Decimals)}" : "")} {result.UnitSymbol}{(result.Remark.Length == 0 ? "" : $", {result.Remark}")}".TrimEnd()
         : $"cannot tell: {result.Remark}";
 
     /// <summary>A limit with its source.</summary>

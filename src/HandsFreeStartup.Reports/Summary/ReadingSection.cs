@@ -25,7 +25,7 @@ sealed class ReadingSection(PlainPage page, StartupFacts facts)
 
             foreach (ResultFate fate in results)
             {
-                page.Line($"= {fate.Result.Label}{Words.In(fate.Scope)}: {Words.Value(fate.Result)}{Judgement(fate.Result.Verdict, fate.Result.Limit)}", 2, 6);
+                page.Line($"= {fate.Result.Label}{Words.In(fate.Scope)}: {Words.Value(fate.Result)}{Remark(fate.Result)}{Judgement(fate.Result.Verdict, fate.Result.Limit)}", 2, 6);
                 Limit(fate.Result.Limit);
                 page.Line($"formula {fate.Result.Formula}", 6);
             }
@@ -64,6 +64,8 @@ sealed class ReadingSection(PlainPage page, StartupFacts facts)
             page.Line($"limit {limit.Text.TrimEnd()}{(limit.IsSafety ? ", safety" : "")} [{limit.Source}]", 6, 8);
         }
     }
+
+    static string Remark(Procedure.Events.CalculatedResult result) => result.Value is null || result.Remark.Length == 0 ? "" : $", {result.Remark}";
 
     static string Judgement(Calculations.Judgement.Verdict? verdict, DeclaredLimit? limit) =>
         verdict is { } value && limit is not null ? $" - {Words.Verdict(value, limit)}" : "";
