@@ -3,6 +3,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Tests.Support;
+using HandsFreeStartup.Storage.Tests.Support;
 using HandsFreeStartup.Storage.UserFiles;
 
 namespace HandsFreeStartup.Storage.Tests;
@@ -22,14 +23,47 @@ public sealed class ShippedFilesTests
         return rows;
     }
 
-    [Fact]
-    public void Every_limit_names_its_source()
+    /// <summary>Every limit, time and uncertainty of every shipped file: file, what, source.</summary>
+    public static TheoryData<string, string, string> EverySource()
     {
-        StartupPlan plan = Plan();
+        TheoryData<string, string, string> rows = [];
+        foreach (FileCopy file in ShippedPlans.All)
+        {
+            foreach ((string what, string source) in Sources(file))
+            {
+                rows.Add(file.Name, what, source);
+            }
+        }
 
-        Assert.All(plan.Checklist.Limits.Concat(plan.Appliance.Limits), limit => Assert.False(string.IsNullOrWhiteSpace(limit.Source)));
-        Assert.All(plan.Site.Instruments, instrument => Assert.False(string.IsNullOrWhiteSpace(instrument.Source)));
+        return rows;
     }
+
+    [Theory]
+    [MemberData(nameof(EverySource))]
+    public void Every_limit_names_its_source(string file, string what, string source)
+    {
+        Assert.False(string.IsNullOrWhiteSpace(source), $"{file}: {what} has no source");
+        Assert.True(source.Length >= "invented".Length, $"{file}: '{source}' is no source of {what}");
+    }
+
+    [Fact]
+    public void Every_shipped_file_is_listed_with_its_sources() =>
+        Assert.Equal(
+            ShippedPlans.All.Select(file => file.Name).Order(StringComparer.Ordinal),
+            ShippedPlans.All.Where(file => Sources(file).Any()).Select(file => file.Name).Order(StringComparer.Ordinal));
+
+    [Theory]
+    [InlineData("furnace-two-stage-altitude", "site-mountain", "new", 45, 70)]
+    [InlineData("furnace-one-stage-propane", "site-farm", "new", 45, 70)]
+    [InlineData("furnace-modulating", "site-row-house", "new", 45, 75)]
+    public void A_full_start_up_has_as_many_steps_as_a_day_allows(string appliance, string site, string occasion, int fewest, int most) =>
+        Assert.InRange(ShippedPlans.Plan("gas-furnace", appliance, site, occasion).Steps.Length, fewest, most);
+
+    [Fact]
+    public void Every_step_of_the_full_procedure_tells_a_trainee_why() =>
+        Assert.All(
+            UserFile.ReadChecklist(ShippedPlans.Copy("gas-furnace")).Steps.Where(step => step.Kind is not StepKind.Sign),
+            step => Assert.False(step.Why is null, step.Id));
 
     [Fact]
     public void The_shipped_start_up_can_be_walked_to_its_signature_with_nothing_open()
@@ -49,6 +83,14 @@ public sealed class ShippedFilesTests
 
         Assert.Equal(Phase.Stopped, job.Procedure.Phase);
     }
+
+    static IEnumerable<(string What, string Source)> Sources(FileCopy file) => UserFile.KindOf(file) switch
+    {
+        UserFileKind.ApplianceSheet => UserFile.ReadApplianceSheet(file).Limits.Select(limit => (limit.Name, limit.Source)),
+        UserFileKind.Site => UserFile.ReadSite(file).Instruments.Select(instrument => (instrument.FieldId, instrument.Source)),
+        _ => UserFile.ReadChecklist(file).Limits.Select(limit => (limit.Name, limit.Source))
+            .Concat(UserFile.ReadChecklist(file).Steps.Where(step => step.Timer is not null).Select(step => (step.Id, step.Timer!.Source))),
+    };
 
     static StartupPlan Plan()
     {

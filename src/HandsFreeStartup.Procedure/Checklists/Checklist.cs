@@ -27,7 +27,16 @@ public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, 
 /// <param name="Title">As shown.</param>
 /// <param name="Steps">In their order.</param>
 /// <param name="Limits">Limits that do not depend on the appliance, such as the CO tiers of rooms.</param>
-public sealed record Checklist(string Id, string Version, string Title, ImmutableArray<Step> Steps, ImmutableArray<DeclaredLimit> Limits);
+public sealed record Checklist(string Id, string Version, string Title, ImmutableArray<Step> Steps, ImmutableArray<DeclaredLimit> Limits)
+{
+    /// <summary>What may bring a technician to the furnace, the usual one first; empty where the procedure knows only one.</summary>
+    public ImmutableArray<Occasion> Occasions { get; init; } = [];
+}
+
+/// <summary>What brings a technician to the furnace: new, repaired, before the season.</summary>
+/// <param name="Id">Stable name.</param>
+/// <param name="Title">As shown.</param>
+public sealed record Occasion(string Id, string Title);
 
 /// <summary>What the rating plate and the maker's instructions state for one furnace.</summary>
 /// <param name="Id">Stable name.</param>

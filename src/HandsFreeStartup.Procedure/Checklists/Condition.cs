@@ -31,7 +31,8 @@ public enum VentCategory
 /// <param name="FuelId">What it burns.</param>
 /// <param name="Venting">Its category, or null.</param>
 /// <param name="IsCondensing">Whether it condenses, or null.</param>
-public sealed record Branch(Firing Firing, string FuelId, VentCategory? Venting, bool? IsCondensing);
+/// <param name="Occasion">Id of the occasion, or null.</param>
+public sealed record Branch(Firing Firing, string FuelId, VentCategory? Venting, bool? IsCondensing, string? Occasion = null);
 
 /// <summary>For which furnaces a step is part of the procedure. An empty list or null is no condition.</summary>
 public sealed record Condition
@@ -51,12 +52,16 @@ public sealed record Condition
     /// <summary>Condensing, or not.</summary>
     public bool? Condensing { get; init; }
 
+    /// <summary>Ids of <see cref="Checklist.Occasions"/>.</summary>
+    public ImmutableArray<string> Occasions { get; init; } = [];
+
     /// <summary>Whether the step belongs to <paramref name="branch"/>. What is not stated there leaves nothing out: a step too many is better than one too few.</summary>
     public bool Holds(Branch branch) =>
         (Firings.IsEmpty || Firings.Contains(branch.Firing))
         && (Fuels.IsEmpty || Fuels.Contains(branch.FuelId))
         && (Venting.IsEmpty || branch.Venting is not { } category || Venting.Contains(category))
-        && (Condensing is not { } wanted || branch.IsCondensing is not { } condensing || wanted == condensing);
+        && (Condensing is not { } wanted || branch.IsCondensing is not { } condensing || wanted == condensing)
+        && (Occasions.IsEmpty || branch.Occasion is not { } occasion || Occasions.Contains(occasion));
 
     /// <summary>As shown: "stages 2 or modulating, propane, category I, condensing"; empty for no condition.</summary>
     public string Text => string.Join(", ", ((string[])
@@ -65,6 +70,7 @@ public sealed record Condition
         string.Join(" or ", Fuels),
         Venting.IsEmpty ? "" : $"category {string.Join(" or ", Venting)}",
         Condensing switch { true => "condensing", false => "not condensing", _ => "" },
+        string.Join(" or ", Occasions),
     ]).Where(part => part.Length > 0));
 
     /// <summary>As written in the files: <c>1</c>, <c>2</c> or <c>modulating</c>.</summary>

@@ -8,14 +8,16 @@ public sealed class StartupPlan
 {
     readonly ImmutableDictionary<string, DeclaredLimit> _limits;
 
-    StartupPlan(Checklist checklist, ApplianceSheet appliance, Site site, Settings settings, double timerFactor)
+    StartupPlan(Checklist checklist, ApplianceSheet appliance, Site site, Settings settings, double timerFactor, string? occasion)
     {
         Checklist = checklist;
         Appliance = appliance;
         Site = site;
         Settings = settings;
         TimerFactor = timerFactor;
-        ImmutableArray<Step> steps = [.. InOrder(checklist.Steps.Where(step => step.OnlyFor.Holds(appliance.Branch)), settings.StageOrder)];
+        Occasion = checklist.Occasions.FirstOrDefault(known => occasion is null || known.Id == occasion);
+        Branch branch = appliance.Branch with { Occasion = Occasion?.Id };
+        ImmutableArray<Step> steps = [.. InOrder(checklist.Steps.Where(step => step.OnlyFor.Holds(branch)), settings.StageOrder)];
         ILookup<string, string> walks = steps.Where(step => step.Kind == StepKind.Walk)
             .SelectMany(walk => RoomByRoom(walk, site).Select(room => (walk.Id, Room: room.Id)))
             .ToLookup(room => room.Id, room => room.Room);
@@ -48,6 +50,12 @@ public sealed class StartupPlan
     /// <summary>1 for a real start-up; less shortens every timer for a demonstration.</summary>
     public double TimerFactor { get; }
 
+    /// <summary>What brings the technician to the furnace; null where the checklist knows no occasions.</summary>
+    public Occasion? Occasion { get; }
+
+    /// <summary>As shown: title of the checklist and of the occasion.</summary>
+    public string Title => Occasion is null ? Checklist.Title : $"{Checklist.Title}, {Occasion.Title}";
+
     /// <summary>The steps that apply, in order; no step of kind <see cref="StepKind.Walk"/> is left.</summary>
     public ImmutableArray<Step> Steps { get; }
 
@@ -57,8 +65,10 @@ public sealed class StartupPlan
     /// <param name="site">The place.</param>
     /// <param name="timerFactor">1 for a real start-up; less shortens every timer for a demonstration.</param>
     /// <param name="settings">What the lead technician has set, or null for nothing.</param>
-    public static StartupPlan From(Checklist checklist, ApplianceSheet appliance, Site site, double timerFactor = 1, Settings? settings = null) =>
-        new(checklist, appliance, site, settings ?? Settings.Default, timerFactor);
+    /// <param name="occasion">Id of one of the checklist's occasions; null for its first, or where it has none.</param>
+    public static StartupPlan From(
+        Checklist checklist, ApplianceSheet appliance, Site site, double timerFactor = 1, Settings? settings = null, string? occasion = null) =>
+        new(checklist, appliance, site, settings ?? Settings.Default, timerFactor, occasion);
 
     /// <summary>The limit of that name for <paramref name="scope"/> (<c>name/scope</c> before <c>name</c>), or null. The appliance's own limit wins.</summary>
     public DeclaredLimit? Limit(string? name, string? scope) =>

@@ -25,9 +25,10 @@ public sealed record FileCopy(string Name, string Sha256, string Text);
 /// <param name="IsDemonstration">Whether timers were shortened or recordings played; such a record is no start-up.</param>
 /// <param name="TimerFactor">1, or the factor that shortens every timer.</param>
 /// <param name="Settings">The file of settings; null where none was used.</param>
+/// <param name="Occasion">Id of the checklist's occasion; null where it has none.</param>
 public sealed record JobDescription(
     string JobId, FileCopy Checklist, FileCopy Appliance, FileCopy Site,
-    string Technician, string ProgramVersion, string Recogniser, bool IsDemonstration, double TimerFactor, FileCopy? Settings = null);
+    string Technician, string ProgramVersion, string Recogniser, bool IsDemonstration, double TimerFactor, FileCopy? Settings = null, string? Occasion = null);
 
 /// <summary>Which reading: the field, and the firing stage or room to which it belongs (empty if neither).</summary>
 /// <param name="FieldId">The field.</param>

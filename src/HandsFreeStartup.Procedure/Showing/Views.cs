@@ -15,7 +15,7 @@ static class Views
         Step step = state.Step;
         string scope = step.Scope ?? "";
         return new StartupView(
-            state.Plan.Checklist.Title, state.Plan.Appliance.Title, state.Plan.Site.Title, state.Job?.IsDemonstration ?? false,
+            state.Plan.Title, state.Plan.Appliance.Title, state.Plan.Site.Title, state.Job?.IsDemonstration ?? false,
             state.Phase, state.StepIndex + 1, state.Plan.Steps.Length, step.Section, step.Title, Do(state), step.Why, step.Caution,
             ListeningFor(state), Question(state), state.IsPaused,
             [.. Readings(state, step, scope)],

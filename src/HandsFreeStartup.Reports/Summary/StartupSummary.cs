@@ -32,7 +32,7 @@ public static class StartupSummary
     static void Head(PlainPage page, StartupFacts facts, StartupPlan plan, IReadOnlyList<StartupEvent> events)
     {
         page.Rule('=');
-        page.Line($"RECORD OF A START-UP: {plan.Checklist.Title}");
+        page.Line($"RECORD OF A START-UP: {plan.Title}");
         if (facts.Job is { IsDemonstration: true })
         {
             page.Line("DEMONSTRATION. Timers were shortened or recordings played; no furnace was started. This is no record of a start-up.");

@@ -27,7 +27,7 @@ static class ApplianceSheetReader
         }
 
         EntryReader file = new(map, findings, "an appliance sheet", "id", "title", "fuel", "stages", "venting", "condensing", "turn_to_raise", "seal", "limits");
-        ImmutableArray<LimitEntry> limits = new LimitReader(findings).Read(file, isRequired: true);
+        ImmutableArray<LimitEntry> limits = new LimitReader(findings).Read(file, isRequired: false);
         string stages = file.Choice("stages", Stages);
         ApplianceSheet sheet = new(
             file.Id("id"),

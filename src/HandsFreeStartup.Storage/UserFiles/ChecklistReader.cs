@@ -19,6 +19,8 @@ sealed record ChecklistEntry(Checklist Checklist, ImmutableArray<StepEntry> Step
 sealed class ChecklistReader(Findings findings)
 {
     static readonly ImmutableArray<string> Kinds = [.. Enum.GetNames<StepKind>().Select(name => name.ToLowerInvariant())];
+    ImmutableArray<string> _occasions = [];
+
     static readonly ImmutableArray<string> FieldIds = [.. Fields.All.Select(field => field.Id)];
 
     public static ChecklistEntry? Read(string text, Findings findings) =>
@@ -26,14 +28,26 @@ sealed class ChecklistReader(Findings findings)
 
     ChecklistEntry Read(YamlMap map)
     {
-        EntryReader file = new(map, findings, "a checklist", "id", "version", "title", "limits", "sections");
+        EntryReader file = new(map, findings, "a checklist", "id", "version", "title", "occasions", "limits", "sections");
+        ImmutableArray<Occasion> occasions = file.Each("occasions", false, Occasion);
+        _occasions = [.. occasions.Select(occasion => occasion.Id)];
         ImmutableArray<LimitEntry> limits = new LimitReader(findings).Read(file, isRequired: false);
         ImmutableArray<StepEntry> steps = [.. file.Each("sections", true, Section).SelectMany(section => section)];
-        ChecklistEntry read = new(new Checklist(
+        Checklist checklist = new(
             file.Id("id"), file.Text("version"), file.Text("title"),
-            [.. steps.Select(entry => entry.Step)], [.. limits.Select(limit => limit.Limit)]), steps, limits);
+            [.. steps.Select(entry => entry.Step)], [.. limits.Select(limit => limit.Limit)])
+        {
+            Occasions = occasions,
+        };
+        ChecklistEntry read = new(checklist, steps, limits);
         ChecklistRules.Check(read);
         return read;
+    }
+
+    Occasion Occasion(YamlValue value)
+    {
+        EntryReader entry = new(value, findings, "an occasion", "id", "title");
+        return new Occasion(entry.Id("id"), entry.Text("title"));
     }
 
     ImmutableArray<StepEntry> Section(YamlValue value)
@@ -90,16 +104,27 @@ sealed class ChecklistReader(Findings findings)
                 entry.Text("source", " Name who says so, or write 'common practice, no source'."))
             : null;
 
-    static Condition OnlyFor(EntryReader step) =>
-        step.Map("only_for", "only_for", "stages", "fuel", "venting", "condensing") is { } entry
+    Condition OnlyFor(EntryReader step) =>
+        step.Map("only_for", "only_for", "stages", "fuel", "venting", "condensing", "occasion") is { } entry
             ? new Condition
             {
                 Firings = [.. entry.Choices("stages", ApplianceSheetReader.Stages).Select(ApplianceSheetReader.FiringOf)],
                 Fuels = entry.Choices("fuel", ApplianceSheetReader.Fuels),
                 Venting = [.. entry.Choices("venting", ApplianceSheetReader.Categories).Select(Enum.Parse<VentCategory>)],
                 Condensing = entry.Has("condensing") ? entry.Flag("condensing") : null,
+                Occasions = Occasions(entry),
             }
             : Condition.Always;
+
+    ImmutableArray<string> Occasions(EntryReader only)
+    {
+        if (only.Has("occasion") && _occasions.IsEmpty)
+        {
+            only.Report("occasion", "The checklist knows no occasions. Declare them at its top: occasions, each with id and title.");
+            return [];
+        }
+        return only.Choices("occasion", _occasions);
+    }
 
     ImmutableDictionary<string, ImmutableArray<string>> Also(EntryReader step)
     {

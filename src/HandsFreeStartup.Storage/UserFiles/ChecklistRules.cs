@@ -37,7 +37,8 @@ static class ChecklistRules
                from fuel in conditions.SelectMany(condition => condition.Fuels).Append("").Distinct()
                from venting in conditions.All(condition => condition.Venting.IsEmpty) ? [null] : Enum.GetValues<VentCategory>().Select(category => (VentCategory?)category)
                from condensing in conditions.All(condition => condition.Condensing is null) ? new bool?[] { null } : [true, false]
-               select new Branch(firing, fuel, venting, condensing);
+               from occasion in checklist.Checklist.Occasions.Select(known => known.Id).DefaultIfEmpty()
+               select new Branch(firing, fuel, venting, condensing, occasion);
     }
 
     static void CheckIds(ChecklistEntry checklist)

@@ -102,10 +102,13 @@ sealed class LimitReader(Findings findings)
             return;
         }
 
-        string converted = OtherUnits.Converted(written, unit, limit.BaseName == "temperature_rise", ("lower", limit.Limit.Lower), ("upper", limit.Limit.Upper));
+        string converted = string.Join(", ", Converted("lower", limit.Limit.Lower).Concat(Converted("upper", limit.Limit.Upper)));
         limit.Entry.Report("unit", $"The unit '{written}' does not fit {limit.BaseName}. Write {(unit.Length == 0 ? "\"\", it is a pure number"
             : converted.Length == 0 ? unit
             : $"{converted}, unit: {unit}")}.");
+
+        IEnumerable<string> Converted(string key, decimal? bound) =>
+            bound is { } value && OtherUnits.Convert(value, written, unit, limit.BaseName == "temperature_rise") is { } other ? [FormattableString.Invariant($"{key}: {other}")] : [];
     }
 
     static void CheckPossible(LimitEntry limit, string key, decimal? bound, Field field)

@@ -4,7 +4,7 @@ using System.Globalization;
 namespace HandsFreeStartup.Storage.UserFiles;
 
 /// <summary>What a value in another unit would be in the one that files use, so that a finding can say what to write.</summary>
-static class OtherUnits
+public static class OtherUnits
 {
     /// <summary>Unit written, unit wanted, factor and offset from the one to the other.</summary>
     /// <remarks>Pressure: conventional inch of water, 249.08891 Pa. Btu of the International Table, 1055.05585262 J. Both as in the calculation core.</remarks>
@@ -34,30 +34,30 @@ static class OtherUnits
         ("percent", "%"), ("volt", "V"), ("volts", "V"), ("v", "V"), ("seconds", "s"), ("sec", "s"),
     ];
 
-    /// <summary>Whether <paramref name="written"/> is only another spelling of <paramref name="unit"/>.</summary>
-    public static bool IsSpelling(string written, string unit) => Spellings.Any(one => one.Other == written.ToLowerInvariant() && one.Unit == unit);
-
-    /// <summary>The bounds in the wanted unit, as they may be written; empty where the unit written is not known. A difference of temperatures has no offset.</summary>
-    public static string Converted(string written, string unit, bool isDifference, params (string Key, decimal? Value)[] bounds)
+    /// <summary>The value in <paramref name="unit"/>, to four significant digits, which is more than any plate has; null where the unit written is not known.</summary>
+    /// <param name="value">In <paramref name="written"/>.</param>
+    /// <param name="written">Symbol of the unit written.</param>
+    /// <param name="unit">Symbol of the unit wanted.</param>
+    /// <param name="isDifference">A difference of temperatures has no offset.</param>
+    public static decimal? Convert(decimal value, string written, string unit, bool isDifference)
     {
         foreach ((string from, string to, decimal factor, decimal offset) in Conversions)
         {
             if (from == written && to == unit)
             {
-                return string.Join(", ", bounds
-                    .Where(bound => bound.Value is not null)
-                    .Select(bound => $"{bound.Key}: {Rounded(bound.Value!.Value * factor + (isDifference ? 0 : offset))}"));
+                return Rounded(value * factor + (isDifference ? 0 : offset));
             }
         }
-        return "";
+        return null;
     }
 
-    /// <summary>Four significant digits: more than any plate has.</summary>
-    static string Rounded(decimal value)
+    /// <summary>Whether <paramref name="written"/> is only another spelling of <paramref name="unit"/>.</summary>
+    public static bool IsSpelling(string written, string unit) => Spellings.Any(one => one.Other == written.ToLowerInvariant() && one.Unit == unit);
+
+    static decimal Rounded(decimal value)
     {
         int digits = value == 0 ? 0 : (int)Math.Floor(Math.Log10((double)Math.Abs(value))) + 1;
         decimal step = (decimal)Math.Pow(10, Math.Max(0, digits - 4));
-        decimal rounded = Math.Round(value / step, Math.Clamp(4 - digits, 0, 10)) * step;
-        return rounded.ToString("0.##########", CultureInfo.InvariantCulture);
+        return decimal.Parse((Math.Round(value / step, Math.Clamp(4 - digits, 0, 10)) * step).ToString("0.##########", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 }

@@ -9,10 +9,13 @@ static class PlanRules
 {
     public static void Check(ChecklistEntry checklist, ApplianceEntry appliance, Site site)
     {
-        StartupPlan plan = StartupPlan.From(checklist.Checklist, appliance.Sheet, site);
-        foreach (StepEntry entry in checklist.Steps)
+        foreach (string? occasion in checklist.Checklist.Occasions.Select(known => known.Id).DefaultIfEmpty())
         {
-            CheckLimits(entry, plan, checklist, appliance);
+            StartupPlan plan = StartupPlan.From(checklist.Checklist, appliance.Sheet, site, occasion: occasion);
+            foreach (StepEntry entry in checklist.Steps)
+            {
+                CheckLimits(entry, plan, checklist, appliance);
+            }
         }
 
         foreach (LimitEntry own in appliance.Limits)

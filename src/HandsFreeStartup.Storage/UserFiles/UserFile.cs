@@ -98,7 +98,7 @@ public static class UserFile
     public static StartupPlan PlanOf(JobDescription job)
     {
         PlanFiles files = ReadTogether(job.Checklist, job.Appliance, job.Site, job.Settings);
-        return StartupPlan.From(files.Checklist, files.Appliance, files.Site, job.TimerFactor, files.Settings);
+        return StartupPlan.From(files.Checklist, files.Appliance, files.Site, job.TimerFactor, files.Settings, job.Occasion);
     }
 
     /// <summary>Reads the files of a job and checks that they fit together: every limit found, every unit fitting.</summary>

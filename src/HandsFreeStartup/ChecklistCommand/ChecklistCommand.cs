@@ -1,4 +1,5 @@
 using System.CommandLine;
+using HandsFreeStartup.NewAppliance;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Running;
@@ -17,7 +18,7 @@ public static class ChecklistCommand
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("checklist", "Check a checklist, an appliance sheet or a site, and print it as a table.") { File, Mermaid, Appliance, Site };
+        Command command = new("checklist", "Check a checklist, an appliance sheet or a site, and print it as a table.") { File, Mermaid, Appliance, Site, NewApplianceCommand.Build() };
         command.SetAction(Run);
         return command;
     }

@@ -36,7 +36,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     /// <summary>Makes the record of a new job.</summary>
     public static OpenJob New(StartOptions options, string recogniser, TimeProvider clock)
     {
-        FileCopy checklist = UserFile.Copy(options.Checklist ?? Shipped("two-stage-natural-gas.yaml"));
+        FileCopy checklist = UserFile.Copy(options.Checklist ?? Shipped(options.Demo ? "two-stage-natural-gas.yaml" : "gas-furnace.yaml"));
         FileCopy appliance = UserFile.Copy(Given(options.Appliance, options.Demo, "--appliance", "demo-furnace.yaml"));
         FileCopy site = UserFile.Copy(Given(options.Site, options.Demo, "--site", "demo-site.yaml"));
         string jobId = FormattableString.Invariant($"{clock.GetUtcNow():yyyyMMdd-HHmmss}-{Guid.NewGuid().ToString("N")[..4]}");
@@ -44,8 +44,9 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         JobDescription job = new(
             jobId, checklist, appliance, site, options.Technician ?? (options.Demo ? "Technician of the demonstration" : Environment.UserName),
             ProgramVersion(), recogniser, isQuick || options.Wav.Length > 0, isQuick ? QuickFactor : 1,
-            Settings(options));
+            Settings(options), options.Occasion);
         StartupPlan plan = UserFile.PlanOf(job);
+        CheckOccasion(plan, options.Occasion);
         Directory.CreateDirectory(options.Data.Jobs);
         return new OpenJob(StartupLog.Create(System.IO.Path.Combine(options.Data.Jobs, $"{jobId}.db"), clock), plan, job, options.KeepsClips);
     }
@@ -106,6 +107,17 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         options.Settings is { } named ? UserFile.Copy(named)
         : !options.Demo && File.Exists(options.Data.Settings) ? UserFile.Copy(options.Data.Settings)
         : null;
+
+    static void CheckOccasion(StartupPlan plan, string? occasion)
+    {
+        string[] known = [.. plan.Checklist.Occasions.Select(one => one.Id)];
+        if (occasion is not null && !known.Contains(occasion))
+        {
+            throw new WrongUseException(known.Length == 0
+                ? $"The procedure '{plan.Checklist.Title}' knows no occasions: leave out --occasion."
+                : $"The procedure '{plan.Checklist.Title}' does not know the occasion '{occasion}'. Give --occasion with one of {string.Join(", ", known)}.");
+        }
+    }
 
     static string Given(string? path, bool isDemo, string option, string sample) =>
         path ?? (isDemo

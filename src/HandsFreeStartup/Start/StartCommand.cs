@@ -13,6 +13,7 @@ public static class StartCommand
     static readonly Option<bool> Plain = new("--plain") { Description = "Lines instead of a screen (always so when the output is no terminal)." };
     static readonly Option<string?> Appliance = new("--appliance") { Description = "What the rating plate and the maker's instructions state, as YAML.", HelpName = "FILE" };
     static readonly Option<string?> Checklist = new("--checklist") { Description = "The procedure, as YAML.", HelpName = "FILE" };
+    static readonly Option<string?> Occasion = new("--occasion") { Description = "What brings you to the furnace, as the procedure names it: for instance new, repair, seasonal.", HelpName = "NAME" };
     static readonly Option<string?> Site = new("--site") { Description = "Where and for whom, as YAML.", HelpName = "FILE" };
     static readonly Option<string?> Settings = new("--settings") { Description = "The lead technician's settings, as YAML, instead of settings.yaml in the data folder.", HelpName = "FILE" };
     static readonly Option<string?> Technician = new("--technician") { Description = "Who does the work and signs.", HelpName = "NAME" };
@@ -29,7 +30,7 @@ public static class StartCommand
     {
         Command command = new("start", "Run a start-up: by microphone, unless --wav or --keys is given.")
         {
-            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Site, Settings, Technician, Microphone, Model, Ears, Resume, Mute, Recordings,
+            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Occasion, Site, Settings, Technician, Microphone, Model, Ears, Resume, Mute, Recordings,
         };
         Ears.AcceptOnlyFromAmong("1", "2");
         Recordings.AcceptOnlyFromAmong("keep", "drop");
@@ -40,7 +41,7 @@ public static class StartCommand
 
     static StartOptions Read(ParseResult parsed) => new(
         [.. parsed.GetValue(Wav) ?? []], parsed.GetValue(Keys), parsed.GetValue(Demo), parsed.GetValue(Quick), parsed.GetValue(Plain),
-        parsed.GetValue(Appliance), parsed.GetValue(Checklist), parsed.GetValue(Site), parsed.GetValue(Settings), parsed.GetValue(Technician),
+        parsed.GetValue(Appliance), parsed.GetValue(Checklist), parsed.GetValue(Occasion), parsed.GetValue(Site), parsed.GetValue(Settings), parsed.GetValue(Technician),
         parsed.GetValue(Microphone), parsed.GetValue(Model), parsed.GetValue(Ears),
         parsed.GetResult(Resume) is not null, parsed.GetValue(Resume), parsed.GetValue(Mute), parsed.GetValue(Recordings) == "keep", DataFolder.Of(parsed));
 }

@@ -11,6 +11,7 @@ namespace HandsFreeStartup.Start;
 /// <param name="Plain">Lines instead of a screen.</param>
 /// <param name="Appliance">Path of the appliance sheet, or null.</param>
 /// <param name="Checklist">Path of the procedure, or null.</param>
+/// <param name="Occasion">Which of the procedure's occasions, or null for its first.</param>
 /// <param name="Site">Path of the site, or null.</param>
 /// <param name="Settings">Path of the settings, or null for those of the data folder.</param>
 /// <param name="Technician">Who works, or null.</param>
@@ -24,5 +25,5 @@ namespace HandsFreeStartup.Start;
 /// <param name="Data">Where the record is kept.</param>
 public sealed record StartOptions(
     ImmutableArray<string> Wav, bool Keys, bool Demo, bool Quick, bool Plain,
-    string? Appliance, string? Checklist, string? Site, string? Settings, string? Technician, string? Microphone, string? Model, int Ears,
+    string? Appliance, string? Checklist, string? Occasion, string? Site, string? Settings, string? Technician, string? Microphone, string? Model, int Ears,
     bool Resume, string? Job, bool Mute, bool KeepsClips, DataFolder Data);

@@ -12,7 +12,10 @@ public sealed partial class StartTests
     static readonly string Checklists = Folder("checklists");
 
     static readonly string[] Sheets =
-        ["--appliance", Path.Combine(Checklists, "demo-furnace.yaml"), "--site", Path.Combine(Checklists, "demo-site.yaml")];
+    [
+        "--appliance", Path.Combine(Checklists, "demo-furnace.yaml"), "--site", Path.Combine(Checklists, "demo-site.yaml"),
+        "--checklist", Path.Combine(Checklists, "two-stage-natural-gas.yaml"),
+    ];
 
     [Fact]
     public async Task A_whole_start_up_can_be_typed()
@@ -102,7 +105,7 @@ public sealed partial class StartTests
     {
         using TemporaryFolder data = new();
 
-        ProgramResult result = await ProgramProcess.Run(["start", "--plain", "--data", data.Path, .. Sheets, option, file]);
+        ProgramResult result = await ProgramProcess.Run(["start", "--plain", "--data", data.Path, .. Sheets[..4], option, file]);
 
         Assert.Equal(2, result.ExitCode);
         Assert.Contains(file, Assert.Single(result.Error.TrimEnd().Split('\n')), StringComparison.Ordinal);
@@ -115,7 +118,7 @@ public sealed partial class StartTests
         string sheet = Path.Combine(data.Path, "sheet.yaml");
         await File.WriteAllTextAsync(sheet, (await File.ReadAllTextAsync(Sheets[1])).Replace("stages: 2", "stages: two", StringComparison.Ordinal));
 
-        ProgramResult result = await ProgramProcess.Run("start", "--keys", "--plain", "--data", data.Path, "--appliance", sheet, "--site", Sheets[3]);
+        ProgramResult result = await ProgramProcess.Run("start", "--keys", "--plain", "--data", data.Path, "--appliance", sheet, "--site", Sheets[3], "--checklist", Sheets[5]);
 
         Assert.Equal(2, result.ExitCode);
         Assert.Matches(@"sheet\.yaml:\d+:\d+: ", result.Error);

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Storage.UserFiles;
+
+namespace HandsFreeStartup.NewAppliance;
+
+/// <summary>An appliance sheet that is being asked for: what was answered so far, and what comes next.</summary>
+/// <param name="Id">Id of the sheet.</param>
+sealed record Draft(string Id)
+{
+    const string NoSourceYet = "asked next";
+
+    ImmutableDictionary<string, string> Plain { get; init; } = ImmutableDictionary<string, string>.Empty;
+    ImmutableArray<DeclaredLimit> Limits { get; init; } = [];
+    int Asked { get; init; }
+    DeclaredLimit? Unsourced { get; init; }
+    string Remark { get; init; } = "";
+    string LastSource { get; init; } = "rating plate";
+
+    /// <summary>Whether nothing more is to be asked.</summary>
+    public bool IsComplete => Pending is null && Unsourced is null && Asked >= Questions.Length;
+
+    /// <summary>What is asked now.</summary>
+    public string Prompt => Pending is { } plain
+        ? $"{plain.Says}{(plain.Choices.IsEmpty ? "" : $" ({string.Join(", ", plain.Choices)})")}{(plain.MayBeLeftOut ? " [nothing leaves it out]" : "")}"
+        : Unsourced is not null ? $"  Who sets it? 1 rating plate, 2 maker's instructions, 3 common practice, no source, or your own words [{LastSource}]"
+        : $"{Questions[Asked].Says}, {(Questions[Asked].HasLower ? "lowest and highest" : "at most")}, {UnitOf(Questions[Asked])}";
+
+    /// <summary>The sheet as far as it was answered.</summary>
+    public ApplianceSheet Sheet => new(
+        Id, Plain["title"], Plain["fuel"], Plain["stages"] == "1" ? 1 : 2, Plain["turn_to_raise"], Plain["seal"],
+        Unsourced is null ? Limits : Limits.Add(Unsourced))
+    {
+        IsModulating = Plain["stages"] == "modulating",
+        Venting = Enum.TryParse(Plain["venting"], out VentCategory category) ? category : null,
+        IsCondensing = Plain["condensing"] switch { "yes" => true, "no" => false, _ => null },
+    };
+
+    PlainQuestion? Pending => PlainQuestion.All.FirstOrDefault(question => !Plain.ContainsKey(question.Key));
+
+    ImmutableArray<LimitQuestion> Questions => LimitQuestion.For(Sheet.Branch.Firing, Sheet.Venting);
+
+    /// <summary>The draft with one more answer; null with a problem where it cannot be taken.</summary>
+    /// <param name="line">As typed.</param>
+    /// <param name="said">The problem, or a remark about what was taken; empty for none.</param>
+    public Draft? With(string line, out string said)
+    {
+        if (Pending is { } plain)
+        {
+            return plain.Read(line, out said) is { } answer ? Checked(this with { Plain = Plain.Add(plain.Key, answer) }, ref said) : null;
+        }
+
+        if (Unsourced is { } limit)
+        {
+            said = "";
+            string source = Source(line.Trim());
+            string whole = Remark.Length == 0 ? source : $"{source}, {Remark}";
+            return this with { Limits = Limits.Add(limit with { Source = whole }), Unsourced = null, Remark = "", Asked = Asked + 1, LastSource = source };
+        }
+
+        LimitQuestion question = Questions[Asked];
+        if (line.Trim().Length == 0)
+        {
+            said = $"  Left out: {question.Says.ToLowerInvariant()} is asked by voice at the step that needs it, or is not judged.";
+            return this with { Asked = Asked + 1 };
+        }
+
+        if (LimitAnswer.Read(line, question, UnitOf(question), Plain["fuel"], out said) is not { } bounds)
+        {
+            return null;
+        }
+
+        DeclaredLimit taken = new(question.Name, bounds.Lower, bounds.Upper, UnitOf(question), NoSourceYet, question.IsSafety);
+        said = bounds.Remark.Length == 0 ? "" : $"  Taken as {taken.Text}, {bounds.Remark}.";
+        return Checked(this with { Unsourced = taken, Remark = bounds.Remark }, ref said);
+    }
+
+    /// <summary>What the reader of the files would refuse is refused at once.</summary>
+    Draft? Checked(Draft next, ref string said)
+    {
+        if (next.Pending is not null)
+        {
+            return next;
+        }
+
+        try
+        {
+            UserFile.ReadApplianceSheet(UserFile.Copy("sheet", ApplianceSheetWriter.Text(next.Sheet, "draft")));
+            return next;
+        }
+        catch (ChecklistFileException mistakes)
+        {
+            said = string.Join(' ', mistakes.Errors.Select(error => error.Message));
+            return null;
+        }
+    }
+
+    string Source(string line) => line switch
+    {
+        "" => LastSource,
+        "1" => "rating plate",
+        "2" => "maker's instructions",
+        "3" => "common practice, no source",
+        _ => line,
+    };
+
+    static string UnitOf(LimitQuestion question) => LimitNames.UnitOf(question.BaseName)!;
+}

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+
+namespace HandsFreeStartup.NewAppliance;
+
+/// <summary>A limit that a plate or the maker's instructions may state.</summary>
+/// <param name="Name">Name of the limit, with its stage.</param>
+/// <param name="Says">As it is asked.</param>
+/// <param name="HasLower">Whether it has a lower bound; each has an upper one.</param>
+/// <param name="IsSafety">Whether a value not proven to be inside must not pass.</param>
+sealed record LimitQuestion(string Name, string Says, bool HasLower, bool IsSafety)
+{
+    const bool RangeOf = true;
+    const bool UpperOf = false;
+
+    /// <summary>Name without its stage.</summary>
+    public string BaseName => Name.Split('/')[0];
+
+    /// <summary>Everything that is asked for that way of firing, in the order of a plate.</summary>
+    public static ImmutableArray<LimitQuestion> For(Firing firing, VentCategory? venting) =>
+    [
+        new("inlet_pressure", "Inlet pressure", RangeOf, false),
+        .. Each(firing, "manifold_pressure", "Manifold pressure", RangeOf),
+        new("replace_valve", "Manifold pressure above which the maker wants the gas valve replaced", UpperOf, false),
+        .. Each(firing, "input_rate", "Input", RangeOf),
+        .. Each(firing, "oxygen", "Oxygen in the flue (or, with \"co2\" before the numbers, carbon dioxide)", RangeOf),
+        new("co_air_free", "CO air-free in the flue", UpperOf, true),
+        .. Each(firing, "flue_temperature", "Flue temperature", RangeOf),
+        new("draft", venting is VentCategory.III or VentCategory.IV ? "Pressure in the vent" : "Draft, with its sign", RangeOf, venting is not (VentCategory.III or VentCategory.IV)),
+        new("flame_current", "Flame current", RangeOf, false),
+        new("supply_temperature", "Outlet air temperature", UpperOf, true),
+        .. Each(firing, "temperature_rise", "Temperature rise", RangeOf),
+        new("external_static", "External static pressure", UpperOf, false),
+        new("efficiency", "Efficiency, gross", RangeOf, false),
+    ];
+
+    static IEnumerable<LimitQuestion> Each(Firing firing, string name, string says, bool hasLower)
+    {
+        yield return new($"{name}/high", firing == Firing.SingleStage ? says : $"{says}, {(firing == Firing.Modulating ? "highest rate" : "high fire")}", hasLower, false);
+        if (firing != Firing.SingleStage)
+        {
+            yield return new($"{name}/low", $"{says}, {(firing == Firing.Modulating ? "lowest rate" : "low fire")}", hasLower, false);
+        }
+    }
+}

@@ -1,0 +1,128 @@
+using System.CommandLine;
+using System.Text;
+using HandsFreeStartup.ChecklistCommand;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Running;
+using HandsFreeStartup.Storage.UserFiles;
+
+namespace HandsFreeStartup.NewAppliance;
+
+/// <summary>The command <c>checklist new-appliance</c>: writes an appliance sheet by questions.</summary>
+public static class NewApplianceCommand
+{
+    const string Comment = "Written by questions. Look through it beside the rating plate and the maker's instructions; they decide.";
+
+    static readonly Argument<string> File = new("FILE") { Description = "The sheet to write, such as my-furnace.yaml." };
+    static readonly Option<bool> Overwrite = new("--overwrite") { Description = "Write over a file that is there already, without asking." };
+
+    /// <summary>The command with its options.</summary>
+    public static Command Build()
+    {
+        Command command = new("new-appliance", "Write an appliance sheet: asks for what the rating plate and the maker's instructions say.") { File, Overwrite };
+        command.SetAction(parsed => new Interview(Console.In, parsed.InvocationConfiguration.Output).Run(parsed.GetRequiredValue(File), parsed.GetValue(Overwrite)));
+        return command;
+    }
+
+    /// <summary>Asks, reads answers line by line, and writes at the end.</summary>
+    sealed class Interview(TextReader input, TextWriter output)
+    {
+        public int Run(string path, bool overwrites)
+        {
+            string id = IdOf(path);
+            if (System.IO.File.Exists(path) && !overwrites && !Agrees($"{path} is there already. Write over it?"))
+            {
+                throw new WrongUseException($"Nothing was written. Name another file than {path}, or add --overwrite.");
+            }
+
+            output.WriteLine("Type what the plate and the instructions say. \"back\" returns to the question before, \"stop\" ends without writing.");
+            ApplianceSheet sheet = Ask(new Draft(id)) ?? throw new WrongUseException("The answers ended before the sheet was complete. Nothing was written.");
+            output.WriteLine();
+            UserFileTable.Write(sheet, output);
+            output.WriteLine();
+            if (!Agrees($"Write it to {path}?"))
+            {
+                throw new WrongUseException("Nothing was written.");
+            }
+
+            Write(path, ApplianceSheetWriter.Text(sheet, Comment), overwrites || System.IO.File.Exists(path));
+            output.WriteLine($"Written: {path}. Check it beside the plate; start with --appliance {path}.");
+            return ExitCode.Done;
+        }
+
+        ApplianceSheet? Ask(Draft draft)
+        {
+            Stack<Draft> before = [];
+            while (!draft.IsComplete)
+            {
+                if (Line(draft.Prompt) is not { } line || line.Trim() == "stop")
+                {
+                    return null;
+                }
+
+                if (line.Trim() == "back")
+                {
+                    draft = before.TryPop(out Draft? earlier) ? earlier : draft;
+                    continue;
+                }
+
+                if (draft.With(line, out string said) is { } next)
+                {
+                    before.Push(draft);
+                    draft = next;
+                }
+
+                output.Write(said.Length == 0 ? "" : $"{said}\n");
+            }
+            return draft.Sheet;
+        }
+
+        bool Agrees(string question)
+        {
+            while (true)
+            {
+                switch (Line($"{question} (yes, no)")?.Trim().ToLowerInvariant())
+                {
+                    case "yes":
+                        return true;
+                    case "no" or null:
+                        return false;
+                    default:
+                        output.WriteLine("Type yes or no.");
+                        break;
+                }
+            }
+        }
+
+        string? Line(string prompt)
+        {
+            output.Write($"{prompt}: ");
+            output.Flush();
+            string? line = input.ReadLine();
+            output.Write(line is null || Console.IsInputRedirected ? "\n" : "");
+            return line;
+        }
+
+        /// <summary>The text is complete beside the file before it takes its name: a full disk or a cut wire never leaves half a sheet.</summary>
+        static void Write(string path, string text, bool overwrites)
+        {
+            string beside = $"{path}.new";
+            try
+            {
+                System.IO.File.WriteAllText(beside, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+                System.IO.File.Move(beside, path, overwrites);
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                throw new WrongUseException($"{path} cannot be written: {e.Message}");
+            }
+        }
+
+        static string IdOf(string path)
+        {
+            string id = Path.GetFileNameWithoutExtension(path).ToLowerInvariant();
+            return id.Length > 0 && id.All(letter => letter is '-' or >= 'a' and <= 'z' or >= '0' and <= '9') && Path.GetExtension(path) == ".yaml"
+                ? id
+                : throw new WrongUseException($"'{path}' cannot be the name of a sheet. Expected letters, digits and hyphens, ending in .yaml, such as my-furnace.yaml.");
+        }
+    }
+}
