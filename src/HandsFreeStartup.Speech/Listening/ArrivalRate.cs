@@ -7,6 +7,10 @@ sealed class ArrivalRate(TimeProvider clock)
     static readonly TimeSpan Window = TimeSpan.FromSeconds(3);
     const double Slowest = 0.7, Fastest = 1.3;
 
+    // Those that are off by more are told within the second.
+    static readonly TimeSpan Soon = TimeSpan.FromMilliseconds(900);
+    const double FarTooSlow = 0.6, FarTooFast = 1.9;
+
     long _windowStart = -1;
     long _count;
 
@@ -24,12 +28,13 @@ sealed class ArrivalRate(TimeProvider clock)
 
         _count += samples;
         TimeSpan elapsed = clock.GetElapsedTime(_windowStart);
+        double ratio = _count / (elapsed.TotalSeconds * WavFile.Rate);
         if (elapsed < Window)
         {
+            IsWrong |= elapsed >= Soon && ratio is < FarTooSlow or > FarTooFast;
             return;
         }
 
-        double ratio = _count / (elapsed.TotalSeconds * WavFile.Rate);
         IsWrong = ratio is < Slowest or > Fastest;
         (_windowStart, _count) = (clock.GetTimestamp(), 0);
     }

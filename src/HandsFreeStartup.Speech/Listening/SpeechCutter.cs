@@ -44,7 +44,7 @@ public sealed record CutterSettings
 
 /// <summary>Cuts utterances out of a stream of frames.</summary>
 /// <remarks>
-/// <see cref="Hear"/> is for one thread; <see cref="HangOver"/>, <see cref="Deaf"/>, <see cref="Muted"/> and <see cref="Recent"/> may be used from any.
+/// <see cref="Hear"/> is for one thread; <see cref="HangOver"/> and <see cref="Deaf"/> may be used from any.
 /// The same samples give the same events, however they arrived.
 /// </remarks>
 public sealed class SpeechCutter
@@ -60,7 +60,6 @@ public sealed class SpeechCutter
     readonly Queue<(long Position, bool Speech)> _votes = new(Votes);
     long _hangOver;
     volatile bool _deaf;
-    volatile bool _muted;
 
     bool _wasDeaf;
     long _deafUntil;
@@ -100,16 +99,6 @@ public sealed class SpeechCutter
         get => _deaf;
         set => _deaf = value;
     }
-
-    /// <summary>While true nothing is told, but speech is followed: an utterance that is still going on when it becomes false is told as a whole.</summary>
-    public bool Muted
-    {
-        get => _muted;
-        set => _muted = value;
-    }
-
-    /// <summary>The last seconds of sound, at most ten.</summary>
-    public float[] Recent(TimeSpan span) => _ring.From(_ring.End - Samples(span)).Samples;
 
     /// <summary>Everything noticed in a source until it ends. A live source is followed without waiting for the reader of the events.</summary>
     /// <param name="source">Where the sound comes from.</param>
@@ -227,7 +216,7 @@ public sealed class SpeechCutter
         {
             End(noticed);
         }
-        else if (quiet >= Samples(_settings.Pause) && !_pauseTold && !_muted && Objection() is null)
+        else if (quiet >= Samples(_settings.Pause) && !_pauseTold && Objection() is null)
         {
             (_pauseTold, _asPaused) = (true, true);
             noticed.Add(new SpeechEvent.MaybeEnded(Clip()));
@@ -237,10 +226,7 @@ public sealed class SpeechCutter
     void End(List<SpeechEvent> noticed)
     {
         TellBeginning(noticed);
-        if (!_muted)
-        {
-            noticed.Add(Objection() is { } why ? new SpeechEvent.Refused(Clip(), why) : new SpeechEvent.Ended(Clip(), _asPaused));
-        }
+        noticed.Add(Objection() is { } why ? new SpeechEvent.Refused(Clip(), why) : new SpeechEvent.Ended(Clip(), _asPaused));
 
         // The next pre-roll must not bring the end of this utterance along.
         _earliest = _quietSince;
@@ -249,7 +235,7 @@ public sealed class SpeechCutter
 
     void Abandon(Refusal why, List<SpeechEvent> noticed)
     {
-        if (_speechStart >= 0 && !_muted)
+        if (_speechStart >= 0)
         {
             noticed.Add(new SpeechEvent.Refused(Clip(), why));
         }
@@ -266,7 +252,7 @@ public sealed class SpeechCutter
 
     void TellBeginning(List<SpeechEvent> noticed)
     {
-        if (_speechStart >= 0 && !_beganTold && !_muted)
+        if (_speechStart >= 0 && !_beganTold)
         {
             _beganTold = true;
             noticed.Add(new SpeechEvent.Began(_speechStart));

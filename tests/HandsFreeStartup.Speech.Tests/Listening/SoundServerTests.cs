@@ -8,6 +8,7 @@ namespace HandsFreeStartup.Speech.Tests.Listening;
 public sealed class SoundServerTests : IDisposable
 {
     readonly PrivateSoundServer _server = new();
+    readonly TemporaryFolder _folder = new();
     readonly SileroDetector _detector = SileroDetector.Load(Shipped.DetectorModel);
     readonly CancellationTokenSource _bound = new(TimeSpan.FromSeconds(60));
 
@@ -16,6 +17,7 @@ public sealed class SoundServerTests : IDisposable
         _bound.Dispose();
         _detector.Dispose();
         _server.Dispose();
+        _folder.Dispose();
     }
 
     [SoundServerFact]
@@ -81,6 +83,101 @@ public sealed class SoundServerTests : IDisposable
         Assert.Empty(((EspeakVoice)voice).Trouble);
         Assert.DoesNotContain(heard, noticed => noticed is not SpeechEvent.Sound);
         Assert.InRange(Assert.Single(witnessed.OfType<SpeechEvent.Ended>()).Clip.SpeechDuration.TotalSeconds, 1, 4);
+    }
+
+    [SoundServerFact]
+    public async Task A_muted_microphone_is_reported_and_so_is_its_return()
+    {
+        List<SoundState> states = [];
+        Task? hiss = null;
+        await foreach (AudioFrame frame in new Microphone(_server.Microphone, TimeProvider.System).Frames(_bound.Token))
+        {
+            // A virtual room is perfectly silent, like a muted microphone, until something sounds in it.
+            hiss ??= frame.State == SoundState.Lost ? null : _server.Play(Hiss(), _bound.Token);
+            if (states.LastOrDefault(SoundState.Lost) == frame.State || frame.State == SoundState.Lost || (states.Count == 0 && frame.Level < -90))
+            {
+                continue;
+            }
+
+            states.Add(frame.State);
+            await (states.Count == 3 ? Task.CompletedTask : _server.Order("set-source-mute", "room.monitor", states.Count == 1 ? "1" : "0"));
+            if (states.Count == 3)
+            {
+                break;
+            }
+        }
+
+        Assert.Equal([SoundState.Good, SoundState.Dead, SoundState.Good], states);
+    }
+
+    [SoundServerFact]
+    public async Task Of_two_microphones_only_the_named_one_is_heard()
+    {
+        await _server.Ready();
+        await _server.Order("load-module", "module-null-sink", "sink_name=hall");
+        SpeechCutter cutter = new(_detector);
+        List<SpeechClip> clips = [];
+        Task? played = null;
+
+        await foreach (SpeechEvent noticed in cutter.Listen(new Microphone(_server.MicrophoneNamed("hall.monitor"), TimeProvider.System), _bound.Token))
+        {
+            if (noticed is SpeechEvent.Sound { State: not SoundState.Lost })
+            {
+                played ??= InTurn();
+            }
+
+            if (noticed is SpeechEvent.Ended ended)
+            {
+                clips.Add(ended.Clip);
+                break;
+            }
+        }
+
+        await played!;
+        SpeechClip fromFile = Assert.Single(Cutting.Of(Sounds.Join(Sounds.Silence(1), Sounds.Spoken("emergency_stop"), Sounds.Silence(1))).OfType<SpeechEvent.Ended>()).Clip;
+        Assert.Equal(fromFile.SpeechDuration.TotalSeconds, Assert.Single(clips).SpeechDuration.TotalSeconds, 0.25);
+
+        async Task InTurn()
+        {
+            await _server.Play(Shipped.Recording("oxygen_seven_point_six"), _bound.Token, "room");
+            await _server.Play(Shipped.Recording("emergency_stop"), _bound.Token, "hall");
+        }
+    }
+
+    [SoundServerFact]
+    public async Task A_microphone_that_is_unplugged_is_reported_and_heard_again_when_it_is_back()
+    {
+        await _server.Ready();
+        string module = await _server.Order("load-module", "module-null-sink", "sink_name=headset");
+        List<SoundState> states = [];
+
+        await foreach (AudioFrame frame in new Microphone(_server.MicrophoneNamed("headset.monitor"), TimeProvider.System).Frames(_bound.Token))
+        {
+            bool arrives = frame.State != SoundState.Lost;
+            if (arrives && states.Count == 0)
+            {
+                states.Add(SoundState.Good);
+                await _server.Order("unload-module", module);
+            }
+            else if (!arrives && states.Count == 1)
+            {
+                states.Add(SoundState.Lost);
+                await _server.Order("load-module", "module-null-sink", "sink_name=headset");
+            }
+            else if (arrives && states.Count == 2)
+            {
+                break;
+            }
+        }
+
+        Assert.Equal([SoundState.Good, SoundState.Lost], states);
+    }
+
+    string Hiss()
+    {
+        string path = Path.Combine(_folder.Path, "hiss.wav");
+        WavFile.Write(path, Sounds.Scaled(Sounds.Quiet(60), 0.01));
+        return path;
     }
 
     [SoundServerFact]

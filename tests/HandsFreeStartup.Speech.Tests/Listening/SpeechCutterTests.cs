@@ -137,28 +137,6 @@ public sealed class SpeechCutterTests
     }
 
     [Fact]
-    public void While_muted_nothing_is_told_but_a_phrase_begun_before_listening_again_is_heard_as_a_whole()
-    {
-        _cutter.Muted = true;
-        List<SpeechEvent> muted = Hear(Twenty + "SSSSSSSSSS" + Twenty + "SSSSSSSSSS");
-        _cutter.Muted = false;
-        List<SpeechEvent> after = Hear("SSSSS" + Twenty, Scripted.Frame(60));
-
-        Assert.Empty(muted);
-        Assert.Equal("Began MaybeEnded Ended", Names(after));
-        Assert.Equal(Scripted.Frame(50), Assert.Single(after.OfType<SpeechEvent.Ended>()).Clip.SpeechStart);
-    }
-
-    [Fact]
-    public void The_last_ten_seconds_are_kept()
-    {
-        Hear(new string('q', 400) + "SSSSSSSSSS");
-
-        Assert.Equal(160_000, _cutter.Recent(TimeSpan.FromSeconds(20)).Length);
-        Assert.Equal([.. Enumerable.Repeat(0.1f, 512), .. Enumerable.Repeat(0.9f, 5_120)], _cutter.Recent(TimeSpan.FromSeconds(11 * 0.032)));
-    }
-
-    [Fact]
     public void Level_and_state_are_told_eight_times_a_second_and_at_once_when_the_state_changes()
     {
         List<SpeechEvent.Sound> told = [.. Scripted.Frames("qqqq qqqq SLLL qqqq").SelectMany(_cutter.Hear).OfType<SpeechEvent.Sound>()];

@@ -9,7 +9,7 @@ public sealed class SoundServerFactAttribute : FactAttribute
 {
     public SoundServerFactAttribute()
     {
-        string[] missing = [.. ((string[])["pulseaudio", "parec", "paplay", "espeak-ng"]).Where(program => InstalledProgram.Find(program) is null)];
+        string[] missing = [.. ((string[])["pulseaudio", "parec", "paplay", "pactl", "espeak-ng"]).Where(program => InstalledProgram.Find(program) is null)];
         Skip = missing.Length > 0 ? $"not installed: {string.Join(", ", missing)}" : null!;
     }
 }
@@ -39,10 +39,33 @@ public sealed class PrivateSoundServer : IDisposable
 
     public CaptureCommand Microphone => CaptureCommand.Find(find: Find)!;
 
-    public Task Play(string wav, CancellationToken cancellation)
+    /// <summary>The microphone of that name, as a user would name it.</summary>
+    public CaptureCommand MicrophoneNamed(string name) => CaptureCommand.Find(name, Find)!;
+
+    /// <summary>Gives the server an order, and waits until it is done.</summary>
+    public async Task<string> Order(params string[] words)
     {
-        PlayCommand player = PlayCommand.Find(find: Find)!;
+        ProcessStartInfo start = new(InstalledProgram.Find("pactl")!, [$"--server={Address}", .. words]) { RedirectStandardOutput = true };
+        using Process order = Process.Start(start)!;
+        string answer = await order.StandardOutput.ReadToEndAsync();
+        await order.WaitForExitAsync();
+        return answer.Trim();
+    }
+
+    public Task Play(string wav, CancellationToken cancellation, string? room = null)
+    {
+        PlayCommand player = PlayCommand.Find(room, Find)!;
         return Process.Start(player.Program, [.. player.Arguments, wav]).WaitForExitAsync(cancellation);
+    }
+
+    /// <summary>Waits until the server takes orders.</summary>
+    public async Task Ready()
+    {
+        Start();
+        for (int i = 0; i < 100 && (await Order("info")).Length == 0; i++)
+        {
+            await Task.Delay(100);
+        }
     }
 
     public void Stop()

@@ -92,6 +92,28 @@ public sealed class StartupSessionTests
     }
 
     [Fact]
+    public async Task A_microphone_that_is_lost_is_shown_and_said_at_once_and_so_is_its_return()
+    {
+        (StartupSession session, _, NotedDisplay display) = Session();
+
+        await Take(session, new Input.Sound(-100, SoundState.Lost, "No sound from the microphone."));
+
+        Assert.Equal((SoundState.Lost, "No sound from the microphone."), (display.Last!.Ear.Sound, display.Last.Ear.Message));
+        Assert.Equal("No sound from the microphone.", Assert.Single(display.Last.Said).Text);
+    }
+
+    [Fact]
+    public async Task A_phrase_begun_in_a_pause_and_finished_after_it_is_heard_under_what_may_be_said_then()
+    {
+        (StartupSession session, NotedLog log, _) = Session(new Phrase.Answer(AnswerWord.No, Some.Heard()));
+        HeardAhead inThePause = HeardAhead.Begin(new ScriptedEar(Red), Clip, new Expectation([], [CommandWord.ListenAgain], []), CancellationToken.None);
+
+        await Take(session, new Input.Pressed(CommandWord.PauseListening), new Input.Pressed(CommandWord.ListenAgain), new Input.Spoken(Clip, inThePause));
+
+        Assert.Single(log.Events.OfType<AnswerGiven>());
+    }
+
+    [Fact]
     public async Task One_unclear_utterance_does_not_open_the_keys()
     {
         (StartupSession session, _, NotedDisplay display) = Session(Red);
