@@ -25,6 +25,7 @@ public static class CommandLine
         ComputeCommand.Build(),
         Hear.HearCommand.Build(),
         VerifyCommand.Build(),
+        Copies.CopiesCommand.Build(),
         ChecklistCommand.ChecklistCommand.Build(),
         SoundCommand.Build(),
         DataFolder.Option,

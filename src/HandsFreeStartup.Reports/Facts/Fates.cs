@@ -42,8 +42,11 @@ sealed record ReadingFate(DateTimeOffset At, string StepId, EnteredReading Readi
     public bool Counts => End is ReadingEnd.Final or ReadingEnd.Provisional;
 }
 
-/// <summary>A result that still counts.</summary>
-sealed record ResultFate(DateTimeOffset At, string StepId, string Scope, CalculatedResult Result);
+/// <summary>A result, and why it no longer counts; empty while it does.</summary>
+sealed record ResultFate(DateTimeOffset At, string StepId, string Scope, CalculatedResult Result, string NoLonger = "")
+{
+    public bool Counts => NoLonger.Length == 0;
+}
 
 /// <summary>A timer with its last start; <see cref="Starts"/> above one means that it was started again.</summary>
 sealed record TimerFate(string StepId, DateTimeOffset Started, TimeSpan Duration, DateTimeOffset? Ended, int Starts);

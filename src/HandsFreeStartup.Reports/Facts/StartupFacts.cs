@@ -27,7 +27,11 @@ sealed class StartupFacts
 
     public IReadOnlyList<ReadingFate> Readings => _readings;
 
-    public IReadOnlyList<ResultFate> Results => _results;
+    /// <summary>The results that still count.</summary>
+    public IReadOnlyList<ResultFate> Results => [.. _results.Where(fate => fate.Counts)];
+
+    /// <summary>Every result that was ever worked out, first to last.</summary>
+    public IReadOnlyList<ResultFate> AllResults => _results;
 
     public IReadOnlyList<TimerFate> Timers => _timers;
 
@@ -151,7 +155,7 @@ sealed class StartupFacts
 
     void Compute(ResultsComputed computed)
     {
-        _results.RemoveAll(old => old.Scope == computed.Scope && computed.Results.Any(result => result.Id == old.Result.Id));
+        Discard("a later one took its place", old => old.Scope == computed.Scope && computed.Results.Any(result => result.Id == old.Result.Id));
         _results.AddRange(computed.Results.Select(result => new ResultFate(computed.At, computed.StepId, computed.Scope, result)));
     }
 
@@ -213,5 +217,17 @@ sealed class StartupFacts
     }
 
     /// <summary>A result does not outlive a reading that went into it.</summary>
-    void Forget(ReadingKey key) => _results.RemoveAll(fate => fate.Scope == key.Scope && fate.Result.Inputs.ContainsKey(key.FieldId));
+    void Forget(ReadingKey key) =>
+        Discard("a reading behind it no longer counts", fate => fate.Scope == key.Scope && fate.Result.Inputs.ContainsKey(key.FieldId));
+
+    void Discard(string because, Predicate<ResultFate> which)
+    {
+        for (int i = 0; i < _results.Count; i++)
+        {
+            if (_results[i].Counts && which(_results[i]))
+            {
+                _results[i] = _results[i] with { NoLonger = because };
+            }
+        }
+    }
 }

@@ -13,28 +13,41 @@ static class Words
 
     public static string In(string scope) => scope.Length == 0 ? "" : $" ({scope})";
 
+    /// <summary>As spoken, trailing zeros kept.</summary>
+    public static string Number(EnteredReading reading) => reading.Value.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Expanded, or empty where none is stated.</summary>
+    public static string Uncertainty(EnteredReading reading) => reading.ExpandedUncertainty?.ToString("0.####", CultureInfo.InvariantCulture) ?? "";
+
     /// <summary>As spoken, trailing zeros kept, with the unit.</summary>
-    public static string Value(EnteredReading reading) => $"{reading.Value.ToString(CultureInfo.InvariantCulture)} {reading.UnitSymbol}";
+    public static string Value(EnteredReading reading) => $"{Number(reading)} {reading.UnitSymbol}";
 
     /// <summary>As spoken, with the expanded uncertainty where one is stated, and the unit.</summary>
-    public static string WithUncertainty(EnteredReading reading) => reading.ExpandedUncertainty is { } expanded
-        ? FormattableString.Invariant($"{reading.Value} ± {expanded:0.####} {reading.UnitSymbol}")
-        : Value(reading);
+    public static string WithUncertainty(EnteredReading reading) =>
+        reading.ExpandedUncertainty is null ? Value(reading) : $"{Number(reading)} ± {Uncertainty(reading)} {reading.UnitSymbol}";
+
+    /// <summary>Rounded for showing.</summary>
+    public static string Number(CalculatedResult result) => result.Value?.ToString(Format(result), CultureInfo.InvariantCulture) ?? "";
+
+    /// <summary>Expanded and rounded up, or empty where it cannot be told.</summary>
+    public static string Uncertainty(CalculatedResult result)
+    {
+        double step = Math.Pow(10, result.Decimals);
+        return result.ExpandedUncertainty is { } expanded && double.IsFinite(expanded)
+            ? (Math.Ceiling(Math.Round(expanded * step, 6)) / step).ToString(Format(result), CultureInfo.InvariantCulture)
+            : "";
+    }
 
     /// <summary>Rounded for showing, with the unit; the uncertainty is rounded up.</summary>
     public static string Value(CalculatedResult result)
     {
-        if (result.Value is not { } value)
+        if (result.Value is null)
         {
             return result.Remark.Length > 0 ? $"cannot be told: {result.Remark}" : "cannot be told";
         }
 
-        string format = FormattableString.Invariant($"F{result.Decimals}");
-        double step = Math.Pow(10, result.Decimals);
-        string uncertainty = result.ExpandedUncertainty is { } expanded && double.IsFinite(expanded)
-            ? $" ± {(Math.Ceiling(Math.Round(expanded * step, 6)) / step).ToString(format, CultureInfo.InvariantCulture)}"
-            : "";
-        return $"{value.ToString(format, CultureInfo.InvariantCulture)}{uncertainty} {result.UnitSymbol}".TrimEnd();
+        string uncertainty = Uncertainty(result);
+        return $"{Number(result)}{(uncertainty.Length == 0 ? "" : $" ± {uncertainty}")} {result.UnitSymbol}".TrimEnd();
     }
 
     public static bool MustBeLookedAt(Verdict? verdict, DeclaredLimit? limit) =>
@@ -49,10 +62,15 @@ static class Words
         _ => "CANNOT TELL",
     };
 
+    static string Format(CalculatedResult result) => FormattableString.Invariant($"F{result.Decimals}");
+
     public static string YesNo(bool answer) => answer ? "yes" : "no";
 
     /// <summary>Date and time of day in UTC.</summary>
     public static string Moment(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture);
+
+    /// <summary>Date, time of day and offset from UTC.</summary>
+    public static string Stamp(DateTimeOffset at) => at.ToUniversalTime().ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture);
 
     public static string Time(DateTimeOffset at) => at.UtcDateTime.ToString("HH:mm:ss", CultureInfo.InvariantCulture);
 

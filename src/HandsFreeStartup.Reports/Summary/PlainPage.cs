@@ -3,7 +3,9 @@ using System.Text;
 namespace HandsFreeStartup.Reports.Summary;
 
 /// <summary>Plain text of a fixed width. Long lines are wrapped at spaces, words that are too long are broken; nothing is ever cut off.</summary>
-sealed class PlainPage(int width)
+/// <param name="width">Characters a line.</param>
+/// <param name="spelled">What is done to a text before it is broken into lines, or null.</param>
+sealed class PlainPage(int width, Func<string, string>? spelled = null)
 {
     readonly StringBuilder _text = new();
 
@@ -24,7 +26,7 @@ sealed class PlainPage(int width)
         int column = indent;
         int begin = indent;
         _text.Append(' ', indent);
-        foreach (string word in Words(text, width - Math.Max(indent, hanging ?? indent)))
+        foreach (string word in Words(spelled?.Invoke(text) ?? text, width - Math.Max(indent, hanging ?? indent)))
         {
             int gap = column > begin ? 1 : 0;
             if (column + gap + word.Length > width)

@@ -1,0 +1,80 @@
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Copies;
+
+/// <summary>What copies are made from.</summary>
+/// <param name="Plan">What the job was led by.</param>
+/// <param name="Events">All events of the job, first to last, at least one.</param>
+/// <param name="Checkpoint">Count and last hash as people write it, or null where the record has none that can be believed.</param>
+/// <param name="WholeCheckpoint">The same with every digit, for the code that a camera reads; or null.</param>
+/// <param name="Findings">What the verification of the record found wrong; empty for a sound one.</param>
+public sealed record CopySource(
+    StartupPlan Plan, IReadOnlyList<StartupEvent> Events, string? Checkpoint, string? WholeCheckpoint, IReadOnlyList<string> Findings);
+
+/// <summary>Everything that all copies of a job share, worked out once: the copies cannot differ in a number.</summary>
+sealed class CopyFacts
+{
+    public CopyFacts(CopySource source)
+    {
+        Source = source;
+        Facts = StartupFacts.Of(source.Plan, source.Events);
+        Groups = ReadingGroups.Of(Facts);
+        Questions = OpenQuestions.Of(Facts, source.Events);
+        Verdict = CopyVerdict.Of(Facts, source.Events, Questions.Count);
+        IEnumerable<DeclaredLimit?> limits =
+        [
+            .. Groups.SelectMany(group => group.Lines).Select(line => line.Limit),
+            .. Facts.Readings.Select(fate => fate.Reading.Limit),
+            .. Facts.AllResults.Select(fate => fate.Result.Limit),
+        ];
+        Sources = [.. limits.OfType<DeclaredLimit>().Select(SourceOf).Distinct()];
+    }
+
+    public CopySource Source { get; }
+
+    public StartupFacts Facts { get; }
+
+    public IReadOnlyList<ReadingGroup> Groups { get; }
+
+    public IReadOnlyList<string> Questions { get; }
+
+    public CopyVerdict Verdict { get; }
+
+    /// <summary>Who set the limits, each once, in the order in which they are met.</summary>
+    public IReadOnlyList<string> Sources { get; }
+
+    public StartupPlan Plan => Source.Plan;
+
+    public IReadOnlyList<StartupEvent> Events => Source.Events;
+
+    public string JobId => Facts.Job?.JobId ?? "unknown job";
+
+    public bool IsDemonstration => Facts.Job is { IsDemonstration: true };
+
+    /// <summary>What must be said on every page of every copy, in large letters first; empty for a sound and signed record.</summary>
+    public IReadOnlyList<(string Large, string Small)> Banners =>
+    [
+        .. Source.Findings.Take(1).Select(finding => ("RECORD DOES NOT VERIFY", finding)),
+        .. IsDemonstration ? [("DEMONSTRATION", "Timers were shortened or recordings played. No furnace was started.")] : Array.Empty<(string, string)>(),
+        .. Verdict.IsSigned ? [] : new[] { ("NOT SIGNED", Verdict.Short) },
+    ];
+
+    /// <summary>The letter that stands beside a limit for its source.</summary>
+    public string Mark(DeclaredLimit limit) => Mark(Sources.ToList().IndexOf(SourceOf(limit)));
+
+    /// <summary>"a rating plate; b maker's instructions".</summary>
+    public string SourceLegend => string.Join("; ", Sources.Select((source, index) => $"{Mark(index)} {source}"));
+
+    /// <summary>The title of a step, or its id where the plan does not know it.</summary>
+    public string StepTitle(string stepId) => Facts.Steps.FirstOrDefault(step => step.Step.Id == stepId)?.Step.Title ?? stepId;
+
+    /// <summary>The limit without its unit where the line has the same one.</summary>
+    public static string LimitText(FoundAndLeft line) => line.Limit is not { } limit ? ""
+        : limit.UnitSymbol == line.Unit ? (limit with { UnitSymbol = "" }).Text.TrimEnd() : limit.Text;
+
+    static string Mark(int index) => index < 26 ? $"{(char)('a' + index)}" : FormattableString.Invariant($"{index + 1}");
+
+    static string SourceOf(DeclaredLimit limit) => limit.IsSafety ? $"{limit.Source} (safety limit)" : limit.Source;
+}

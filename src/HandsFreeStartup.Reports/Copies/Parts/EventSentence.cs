@@ -1,0 +1,68 @@
+using System.Text.Json;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Copies.Parts;
+
+/// <summary>An event as a sentence. One that has no sentence here is shown as it is stored, so that none is ever hidden.</summary>
+static class EventSentence
+{
+    public static string Of(StartupEvent happened, Func<string, string> title) => happened switch
+    {
+        StartupBegan began => $"The job {began.Job.JobId} began; technician {began.Job.Technician}.",
+        StepEntered entered => $"Step \"{title(entered.StepId)}\" {Arrived(entered.Arrival)}.",
+        StepDone done => $"Step \"{title(done.StepId)}\" done{(done.Evidence is { } how ? $", {Words.Heard(how, false)}" : " by itself")}.",
+        StepSkipped skipped => $"Step \"{title(skipped.StepId)}\" SKIPPED: {skipped.Reason}",
+        ReadingEntered or ReadingStood or ReadingScratched or ReadingVoided or ConfirmationAsked or ConfirmationRefused => OfReading(happened),
+        ResultsComputed computed => $"Worked out{Words.In(computed.Scope)}: {string.Join("; ", computed.Results.Select(result => $"{result.Label} {Words.Value(result)}"))}.",
+        AdjustmentMade made => FormattableString.Invariant(
+            $"ADJUSTED in step \"{title(made.StepId)}\": {Words.Label(made.Key)} from {made.From} to {made.To} {Fields.Find(made.Key.FieldId)?.Unit.Symbol}"),
+        AnswerGiven answer => $"The question of step \"{title(answer.StepId)}\" was answered {Words.YesNo(answer.Answer)}, {Words.Heard(answer.Evidence, false)}.",
+        TimerStarted timer => $"Timer of step \"{title(timer.StepId)}\" started, {Words.Span(timer.Duration)}.",
+        TimerHalfway timer => $"Timer of step \"{title(timer.StepId)}\" at half time.",
+        TimerEnded timer => $"Timer of step \"{title(timer.StepId)}\" ended.",
+        ThingOpened opened => $"OPENED: {opened.Thing.Name}{(opened.Thing.IsGasSide ? " (gas side)" : "")}.",
+        ThingClosed closed => $"Closed: {closed.Name}.",
+        ThingProved proved => $"Checked for leaks: {proved.Name}.",
+        NoteTaken note => $"Note in step \"{title(note.StepId)}\": {note.Text}",
+        CommandRefused refused => $"\"{refused.Said}\" was not carried out: {refused.Reason}",
+        StartupStopped stopped => $"STOPPED: {(stopped.Cause == StopCause.GasSmell ? "gas was smelled" : "emergency stop")}, {Words.Heard(stopped.Evidence, false)}.",
+        StartupResumed resumed => $"Went on after the stop: {resumed.Reason}",
+        FinishAsked asked => asked.Signs ? "Asked whether to sign." : "Asked whether to end without putting the appliance into service.",
+        FinishDeclined => "Not finished; the start-up goes on.",
+        StartupSigned signed => $"SIGNED by {signed.Technician}.",
+        EndedOutOfService ended => $"ENDED without putting the appliance into service: {ended.Reason}",
+        _ => OfTalk(happened),
+    };
+
+    static string Arrived(Arrival arrival) => arrival switch
+    {
+        Arrival.Back => "entered again by \"go back\"",
+        Arrival.Return => "returned to",
+        _ => "entered",
+    };
+
+    static string OfReading(StartupEvent happened) => happened switch
+    {
+        ReadingEntered entered => $"Entered, provisional: {Reading(entered.Reading)}.",
+        ReadingStood stood => $"Final: {Words.Label(stood.Key)}.",
+        ReadingScratched scratched => $"SCRATCHED: {Words.Label(scratched.Key)}.",
+        ReadingVoided voided => $"VOID: {Words.Label(voided.Key)}, {voided.Because}.",
+        ConfirmationAsked asked => $"Read back, not entered: {Reading(asked.Reading)}.",
+        _ => "The value that was read back was NOT CONFIRMED.",
+    };
+
+    static string Reading(EnteredReading reading) => $"{Words.Label(reading.Key)} {Words.WithUncertainty(reading)}, {Words.Heard(reading.Evidence, false)}"
+        + (reading.Verdict is { } verdict && reading.Limit is { } limit ? $", {Words.Verdict(verdict, limit)} ({limit.Text.TrimEnd()})" : "");
+
+    static string OfTalk(StartupEvent happened) => happened switch
+    {
+        DictationAsked asked => $"Asked for free speech: {asked.Purpose switch { DictationPurpose.Note => "a note", DictationPurpose.SkipReason => "why the step is skipped", DictationPurpose.ResumeReason => "why the start-up goes on", _ => "why the start-up ends" }}.",
+        DictationCancelled => "The free speech is not wanted after all.",
+        QuestionAsked asked => $"The technician asked: {Commands.Of(asked.Word).Id}.",
+        ListeningPaused => "Listening paused.",
+        ListeningResumed => "Listening again.",
+        _ => JsonSerializer.Serialize(happened),
+    };
+}

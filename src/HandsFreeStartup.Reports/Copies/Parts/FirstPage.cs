@@ -1,0 +1,116 @@
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Copies.Layout;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Copies.Parts;
+
+/// <summary>What all copies begin with: verdict, who and where, what must not be overlooked, readings, what was adjusted, opened and noted.</summary>
+sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most)
+{
+    const double Gutter = 13;
+
+    static readonly Style Verdict = new(25, true, Style.Accent);
+    static readonly Style Sentence = new(11, false, Style.Ink);
+    static readonly Style Appliance = new(11, true, Style.Ink);
+
+    double ColumnWidth => (width - Gutter) / 2;
+
+    /// <summary>Verdict, sentence, and the names that belong to the job.</summary>
+    public IEnumerable<Strip> Head()
+    {
+        bool isAlarm = !copy.Verdict.IsSigned || copy.Verdict.Dangers.Count > 0;
+        yield return new Strip(Verdict.LineHeight, (pen, x, y) => pen.Text(copy.Verdict.Word, isAlarm ? Verdict.In(Style.Alarm) : Verdict, x, y));
+        foreach (Strip line in Texts.Paragraph(ruler, most.Cut(copy.Verdict.Sentence, 300), Sentence, width))
+        {
+            yield return line;
+        }
+
+        yield return Strip.Space(5);
+        foreach (Strip line in Texts.Paragraph(ruler, most.Cut(copy.Plan.Appliance.Title, 120), Appliance, width))
+        {
+            yield return line;
+        }
+
+        yield return Strip.Space(2);
+        double column = (width - 2 * Gutter) / 3;
+        yield return Strip.Beside(
+            (0, [.. Fact("Where", [copy.Plan.Site.Title, copy.Plan.Site.Address], column)]),
+            (column + Gutter, [.. Fact("Customer", [copy.Plan.Site.Customer], column), .. Fact("Technician", [copy.Facts.Job?.Technician ?? "–"], column)]),
+            (2 * (column + Gutter), [.. Fact("Begun", [Words.Stamp(copy.Events[0].At)], column), .. Fact("Last event", [Words.Stamp(copy.Events[^1].At)], column)]));
+        yield return Strip.Space(3);
+    }
+
+    /// <summary>What must not be overlooked; nothing where there is nothing.</summary>
+    public IEnumerable<Strip> Questions()
+    {
+        string[] all = [.. copy.Verdict.Dangers.Select(danger => $"DANGER: {danger}"), .. copy.Questions];
+        IReadOnlyList<string> shown = most.First(all, most.Questions);
+        if (shown.Count == 0)
+        {
+            yield break;
+        }
+
+        yield return Strip.Space(3) with { KeepsWithNext = true };
+        yield return new Strip(Style.Strong.LineHeight + 1, (pen, x, y) =>
+        {
+            pen.Fill(x, y, 2.5, Style.Strong.LineHeight + 1, Style.Alarm);
+            pen.Text("To be looked at", Style.Strong.In(Style.Alarm), x + 8, y);
+        })
+        { KeepsWithNext = true };
+        foreach (Strip line in shown.SelectMany(question => Texts.Paragraph(ruler, question, Style.Body, width - 8, "·", 8)))
+        {
+            yield return new Strip(line.Height, (pen, x, y) =>
+            {
+                pen.Fill(x, y, 2.5, line.Height, Style.Alarm);
+                line.Draw(pen, x + 8, y);
+            })
+            { KeepsWithNext = line.KeepsWithNext };
+        }
+        yield return Strip.Space(3);
+    }
+
+    /// <summary>Everything from the readings on, placed in balanced columns.</summary>
+    public void Place(Pagination pages, IEnumerable<Strip> afterVerdict)
+    {
+        pages.Add(Head());
+        pages.Add(afterVerdict);
+        pages.Add(Questions());
+        pages.Add([Strip.Space(6)]);
+        pages.AddInColumns(new ReadingLines(ruler, copy, ColumnWidth, most.ReadingSize).Write(most.Readings), ColumnWidth + Gutter, most.Breaks);
+        pages.Add(Texts.Paragraph(ruler, most.Cut(Legend(), 1200), Style.Small, width));
+        pages.Add([Strip.Space(4)]);
+        pages.AddInColumns(
+        [
+            List("Adjusted", Sentences.Adjustments(copy.Events), "Nothing was adjusted."),
+            List("Opened and closed", [.. copy.Facts.Things.Select(Sentences.Of)], "Nothing was opened."),
+            List("Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{copy.StepTitle(note.StepId)}: {note.Text} ({Words.Time(note.At)})")], "None."),
+        ], ColumnWidth + Gutter);
+    }
+
+    IEnumerable<Strip> List(string title, IReadOnlyList<string> entries, string ifNone)
+    {
+        yield return new Strip(Style.Strong.LineHeight + 3, (pen, x, y) =>
+        {
+            pen.Text(title, Style.Strong.In(Style.Accent), x, y);
+            pen.Rule(x, y + Style.Strong.LineHeight + 0.5, ColumnWidth, Style.Accent, 0.8);
+        })
+        { KeepsWithNext = true };
+        Style style = Style.Body.At(8.2);
+        IReadOnlyList<string> shown = entries.Count == 0 ? [ifNone] : most.First(entries, most.Others);
+        foreach (Strip line in shown.SelectMany(entry => Texts.Paragraph(ruler, entry, style, ColumnWidth, entries.Count == 0 ? "" : "·", entries.Count == 0 ? 0 : 7)))
+        {
+            yield return line;
+        }
+        yield return Strip.Space(5);
+    }
+
+    string Legend() => "U: expanded uncertainty (k = 2). \"was\" and \"void\" stand before numbers that no longer count, \"=\" before what was worked out; a dash: no value."
+        + (copy.Sources.Count == 0 ? "" : $" Limits set by: {copy.SourceLegend}.");
+
+    IEnumerable<Strip> Fact(string name, IReadOnlyList<string> lines, double column) =>
+    [
+        .. Texts.Paragraph(ruler, name, Style.Small, column),
+        .. lines.SelectMany(line => Texts.Paragraph(ruler, line.Length == 0 ? "–" : most.Cut(line, 120), Style.Body, column)),
+        Strip.Space(2.5),
+    ];
+}

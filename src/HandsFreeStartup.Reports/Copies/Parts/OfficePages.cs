@@ -1,0 +1,116 @@
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Copies.Layout;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Copies.Parts;
+
+/// <summary>Everything that the first page leaves out: each value ever heard and its fate, each result, step, timer, answer and refusal, and every event in order.</summary>
+sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
+{
+    static readonly Style Gone = Table.CellStyle.In(Style.Quiet);
+    static readonly Style Standing = Table.CellStyle.AsBold();
+
+    public IEnumerable<Strip> Pages() =>
+    [
+        .. Section("Every value that was heard", [new("time", 9), new("reading", 20), new("value", 20), new("what became of it", 22), new("how it was heard", 21), new("limit", 20)],
+            [.. copy.Facts.Readings.Select(Row)], "No value was heard."),
+        .. Section("Every result that was worked out", [new("time", 9), new("result", 19), new("value", 18), new("what became of it", 22), new("formula and what went in", 27), new("limit", 17)],
+            [.. copy.Facts.AllResults.Select(Row)], "No result was worked out."),
+        Strip.Space(3),
+        .. Texts.Paragraph(ruler, copy.Sources.Count == 0 ? "" : $"Limits set by: {copy.SourceLegend}.", Style.Small, width),
+        .. Section("Steps", [new("", 4), new("step", 36), new("what became of it", 42), new("begun", 9), new("ended", 9)],
+            [.. copy.Facts.Steps.Select(Row)], "None."),
+        .. Section("Timers", [new("step", 40), new("time and its source", 40), new("started", 10), new("ended", 10)],
+            [.. copy.Facts.Timers.Select(Row)], "None was started."),
+        .. Section("Questions answered", [new("time", 9), new("question", 75), new("answer", 16)],
+            [.. copy.Events.OfType<AnswerGiven>().Select(Row)], "None."),
+        .. Section("Understood, but not carried out", [new("time", 9), new("what was said", 36), new("why not", 55)],
+            [.. copy.Events.OfType<CommandRefused>().Select(refused => new Cell[] { Words.Time(refused.At), refused.Said, refused.Reason })], "Nothing."),
+        .. Section("What the job ran with", [new("", 14), new("", 86)], [.. Origin()], ""),
+        .. Section("Every event in order", [new("no.", 5), new("date, time and offset", 22), new("what happened", 73)],
+            [.. copy.Events.Select((happened, index) => new Cell[] { FormattableString.Invariant($"{index + 1}"), Words.Stamp(happened.At), EventSentence.Of(happened, copy.StepTitle) })], "None."),
+    ];
+
+    IEnumerable<Strip> Section(string title, Column[] columns, IReadOnlyList<Cell[]> rows, string ifNone) =>
+    [
+        .. Texts.Heading(ruler, title, width),
+        .. rows.Count == 0 ? Texts.Paragraph(ruler, ifNone, Style.Body, width) : new Table(ruler, width, columns).Rows(rows),
+    ];
+
+    Cell[] Row(ReadingFate fate) =>
+    [
+        Words.Time(fate.At),
+        Words.Label(fate.Reading.Key),
+        new Cell($"{(fate.Counts ? "" : "(")}{Words.WithUncertainty(fate.Reading)}{(fate.Counts ? "" : ")")}", fate.Counts ? Standing : Gone),
+        Fate(fate.Counts, Sentences.Of(fate), Judgement(fate.Reading.Verdict, fate.Reading.Limit)),
+        Words.Heard(fate.Reading.Evidence, fate.WasReadBack && fate.End is not (ReadingEnd.Refused or ReadingEnd.Unanswered)),
+        Limit(fate.Reading.Limit),
+    ];
+
+    Cell[] Row(ResultFate fate) =>
+    [
+        Words.Time(fate.At),
+        $"{fate.Result.Label}{Words.In(fate.Scope)}",
+        new Cell($"{(fate.Counts ? "" : "(")}{Words.Value(fate.Result)}{(fate.Counts ? "" : ")")}", fate.Counts ? Standing : Gone),
+        Fate(fate.Counts, fate.Counts ? "stands" : $"DOES NOT COUNT: {fate.NoLonger}", Judgement(fate.Result.Verdict, fate.Result.Limit)),
+        $"{fate.Result.Formula}: {string.Join(", ", fate.Result.Inputs.Select(input => FormattableString.Invariant($"{Words.Label(new ReadingKey(input.Key, ""))} {input.Value}")))}",
+        Limit(fate.Result.Limit),
+    ];
+
+    Cell[] Row(StepFate step, int index)
+    {
+        string end = step.End switch
+        {
+            StepEnd.Done => step.EndedByItself ? "done by itself, nothing to do" : "done",
+            StepEnd.Skipped => $"SKIPPED: {step.Reason}",
+            StepEnd.UnderWay => "UNDER WAY",
+            _ => "NOT REACHED",
+        };
+        return
+        [
+            FormattableString.Invariant($"{index + 1}"), step.Step.Title, new Cell(end, step.End == StepEnd.Done ? Table.CellStyle : Standing.In(Style.Alarm)),
+            step.Entered is { } entered ? Words.Time(entered) : "–", step.Left is { } left ? Words.Time(left) : "–",
+        ];
+    }
+
+    Cell[] Row(TimerFate timer) =>
+    [
+        copy.StepTitle(timer.StepId),
+        $"{Words.Span(timer.Duration)}{(timer.Starts > 1 ? FormattableString.Invariant($", started {timer.Starts} times") : "")}"
+            + (copy.Facts.Steps.FirstOrDefault(step => step.Step.Id == timer.StepId)?.Step.Timer is { } planned ? $" ({planned.Source})" : ""),
+        Words.Time(timer.Started),
+        timer.Ended is { } ended ? Words.Time(ended) : new Cell("DID NOT END", Standing.In(Style.Alarm)),
+    ];
+
+    Cell[] Row(AnswerGiven answer) =>
+    [
+        Words.Time(answer.At),
+        copy.Facts.Steps.FirstOrDefault(step => step.Step.Id == answer.StepId)?.Step.Question?.Text ?? answer.StepId,
+        Words.YesNo(answer.Answer),
+    ];
+
+    IEnumerable<Cell[]> Origin()
+    {
+        if (copy.Facts.Job is { } job)
+        {
+            yield return ["Checklist", $"{copy.Plan.Checklist.Title}: {copy.Plan.Checklist.Id} version {copy.Plan.Checklist.Version}, file {job.Checklist.Name}, SHA-256 {job.Checklist.Sha256}"];
+            yield return ["Appliance", $"file {job.Appliance.Name}, SHA-256 {job.Appliance.Sha256}"];
+            yield return ["Site", FormattableString.Invariant($"file {job.Site.Name}, SHA-256 {job.Site.Sha256}, {copy.Plan.Site.AltitudeFeet} ft above sea level")];
+            yield return ["Program", $"HandsFree Startup {job.ProgramVersion}; heard by {job.Recogniser}"];
+        }
+        yield return ["Checkpoint", copy.Source.WholeCheckpoint ?? "none that could be believed"];
+        foreach (string finding in copy.Source.Findings)
+        {
+            yield return [new Cell("Wrong", Standing.In(Style.Alarm)), finding];
+        }
+    }
+
+    static Cell Fate(bool counts, string fate, string judgement) =>
+        new($"{fate}{(judgement.Length == 0 ? "" : $"{(counts ? ", " : "; was ")}{judgement}")}", counts ? Table.CellStyle : Gone);
+
+    static string Judgement(Verdict? verdict, DeclaredLimit? limit) => verdict is { } value && limit is not null ? Words.Verdict(value, limit) : "";
+
+    string Limit(DeclaredLimit? limit) => limit is null ? "" : $"{limit.Text.TrimEnd()} [{copy.Mark(limit)}]";
+}

@@ -1,0 +1,134 @@
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Reports.Copies.Layout;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Copies.Parts;
+
+/// <summary>The readings as lines of a narrow column: as found, as left, uncertainty, unit, limit with the mark of its source, verdict. Numbers stand on their decimal points.</summary>
+sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size)
+{
+    // Places in parts of the width.
+    const double TitleEnd = 0.34, FoundPoint = 0.415, LeftPoint = 0.52, Uncertainty = 0.592, Unit = 0.682, Limit = 0.765, Mark = 0.912;
+
+    readonly Style _label = new(size, false, Style.Ink);
+    readonly Style _left = new(size * 1.08, true, Style.Ink);
+    readonly Style _quiet = new(size * 0.89, false, Style.Quiet);
+    readonly Style _mark = new(size * 0.76, false, Style.Quiet);
+    readonly Style _pass = new(size * 0.89, true, Style.Accent);
+    readonly Style _alarm = new(size * 0.97, true, Style.Alarm);
+    readonly Style _title = new(size * 1.12, true, Style.Accent);
+
+    /// <summary>All groups, or only the first lines of each so that at most <paramref name="most"/> are shown; what must be looked at is never left out before the rest.</summary>
+    public IEnumerable<IEnumerable<Strip>> Write(int most)
+    {
+        HashSet<FoundAndLeft> shown = [.. copy.Groups.SelectMany(group => group.Lines).OrderBy(line => line.MustBeLookedAt ? 0 : 1).Take(most)];
+        return copy.Groups.Select(group => Group(group, [.. group.Lines.Where(shown.Contains)]));
+    }
+
+    IEnumerable<Strip> Group(ReadingGroup group, IReadOnlyList<FoundAndLeft> lines)
+    {
+        Strip head = Head(group.Title);
+        yield return head with { KeepsWithNext = true };
+        for (int i = 0; i < lines.Count; i++)
+        {
+            IReadOnlyList<Strip> strips = [.. Line(lines[i])];
+            for (int k = 0; k < strips.Count; k++)
+            {
+                yield return strips[k] with { Head = head, KeepsWithNext = k < strips.Count - 1 || (i == 0 && lines.Count > 1) };
+            }
+        }
+
+        if (lines.Count < group.Lines.Count)
+        {
+            yield return new Strip(_quiet.LineHeight, (pen, x, y) => pen.Text(Shortened.Text(group.Lines.Count - lines.Count), _quiet, x, y));
+        }
+        yield return Strip.Space(size * 0.9);
+    }
+
+    Strip Head(string title) => new(_title.LineHeight + 4, (pen, x, y) =>
+    {
+        pen.Text(title, Fitted(title, _title, TitleEnd * width), x, y);
+        double low = y + _title.Baseline - _mark.Baseline;
+        pen.TextToRight("as found", _mark, x + (FoundPoint + 0.045) * width, low);
+        pen.Text("as left", _mark, x + (LeftPoint - 0.04) * width, low);
+        pen.Text("± U", _mark, x + Uncertainty * width, low);
+        pen.Text("unit", _mark, x + Unit * width, low);
+        pen.Text("limit", _mark, x + Limit * width, low);
+        pen.Text("by", _mark, x + Mark * width, low);
+        pen.Rule(x, y + _title.LineHeight + 1.5, width, Style.Accent, 0.8);
+    });
+
+    IEnumerable<Strip> Line(FoundAndLeft line)
+    {
+        IReadOnlyList<string> label = ruler.Wrap(line.IsResult ? $"= {line.Label}" : line.Label, _label, LabelRoom(line));
+        double pitch = size * 1.5;
+        yield return new Strip(pitch + (label.Count - 1) * _label.LineHeight, (pen, x, y) =>
+        {
+            for (int i = 0; i < label.Count; i++)
+            {
+                pen.Text(label[i], _label, x, y + 1 + i * _label.LineHeight);
+            }
+            Numbers(pen, line, x, y + 1 + _label.Baseline);
+        });
+
+        string verdict = line.Verdict is { } judged && Words.MustBeLookedAt(judged, line.Limit) ? Words.Verdict(judged, line.Limit!) : "";
+        string below = string.Join("; ", new[] { verdict, line.Remark }.Where(text => text.Length > 0));
+        foreach (string text in below.Length == 0 ? [] : ruler.Wrap(below, _alarm, width - 8))
+        {
+            yield return new Strip(_alarm.LineHeight, (pen, x, y) => pen.Text(text, _alarm, x + 8, y));
+        }
+        yield return new Strip(1, (pen, x, y) => pen.Rule(x, y + 0.5, width, Style.Hair, 0.35));
+    }
+
+    /// <summary>All texts of a line stand on the same feet, whatever their size.</summary>
+    void Numbers(Pen pen, FoundAndLeft line, double x, double feet)
+    {
+        double quiet = feet - _quiet.Baseline;
+        if (line.Found is { } found)
+        {
+            OnPoint(pen, found.Number, _quiet, x + FoundPoint * width, quiet);
+            pen.TextToRight(found.Fate, _mark, x + FoundPoint * width - Whole(found.Number, _quiet) - 2.5, feet - _mark.Baseline);
+        }
+        else
+        {
+            pen.TextToRight("–", _quiet, x + FoundPoint * width, quiet);
+        }
+
+        OnPoint(pen, line.Left?.Number ?? "–", line.MustBeLookedAt ? _left.In(Style.Alarm) : _left, x + LeftPoint * width, feet - _left.Baseline);
+        Fit(pen, line.Left is { Uncertainty.Length: > 0 } left ? $"± {left.Uncertainty}" : "", x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
+        Fit(pen, line.Unit, x + Unit * width, quiet, (Limit - Unit) * width - 2);
+        Judged(pen, line, x, feet);
+    }
+
+    void Judged(Pen pen, FoundAndLeft line, double x, double feet)
+    {
+        if (line.Limit is not { } limit)
+        {
+            return;
+        }
+
+        Fit(pen, CopyFacts.LimitText(line), x + Limit * width, feet - _quiet.Baseline, (Mark - Limit) * width - 3);
+        pen.Text(copy.Mark(limit), _mark, x + Mark * width, feet - _mark.Baseline);
+        (string word, Style look) = line.Verdict == Verdict.Pass ? ("pass", _pass) : ("!", _alarm);
+        pen.TextToRight(word, look, x + width, feet - look.Baseline);
+    }
+
+    /// <summary>Writes a number with its decimal point, or its end, at <paramref name="point"/>.</summary>
+    void OnPoint(Pen pen, string number, Style style, double point, double y) => pen.Text(number, style, point - Whole(number, style), y);
+
+    /// <summary>Width of what stands before the decimal point.</summary>
+    double Whole(string number, Style style) => ruler.Width(number.Split('.')[0], style);
+
+    /// <summary>A label may reach to what was found.</summary>
+    double LabelRoom(FoundAndLeft line) => FoundPoint * width - 5
+        - Whole(line.Found?.Number ?? "–", _quiet) - (line.Found is { Stands: false } found ? ruler.Width(found.Fate, _mark) + 2.5 : 0);
+
+    void Fit(Pen pen, string text, double x, double y, double room) => pen.Text(text, Fitted(text, _quiet, room), x, y);
+
+    /// <summary>The style, smaller where a text would otherwise run into its neighbour.</summary>
+    Style Fitted(string text, Style style, double room)
+    {
+        double needed = ruler.Width(text, style);
+        return needed <= room ? style : style.At(style.Size * room / needed);
+    }
+}

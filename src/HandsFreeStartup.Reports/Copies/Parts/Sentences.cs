@@ -1,0 +1,32 @@
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Copies.Parts;
+
+/// <summary>Facts as sentences that all copies share.</summary>
+static class Sentences
+{
+    public static IReadOnlyList<string> Adjustments(IEnumerable<StartupEvent> events) => [.. events.OfType<AdjustmentMade>().Select(made => FormattableString.Invariant(
+        $"{Words.Label(made.Key)}: from {made.From} to {made.To} {Fields.Find(made.Key.FieldId)?.Unit.Symbol} ({Words.Time(made.At)})"))];
+
+    public static string Of(ThingFate thing)
+    {
+        string closed = thing.Closed is { } at ? $"closed {Words.Time(at)}" : "STILL OPEN";
+        string proved = thing.Proved is { } checkedAt ? $", checked for leaks {Words.Time(checkedAt)}"
+            : thing.Thing.IsGasSide && thing.Closed is not null ? ", NOT CHECKED FOR LEAKS" : "";
+        return $"{thing.Thing.Name}{(thing.Thing.IsGasSide ? " (gas side)" : "")}: opened {Words.Time(thing.Opened)}, {closed}{proved}";
+    }
+
+    /// <summary>What became of a value that was heard; a value that does not count says so in capitals.</summary>
+    public static string Of(ReadingFate fate) => fate.End switch
+    {
+        ReadingEnd.Final => "stands",
+        ReadingEnd.Provisional => "stands, provisional: nothing was accepted after it",
+        ReadingEnd.Scratched => "SCRATCHED, does not count",
+        ReadingEnd.Replaced => "REPLACED by a later value, does not count",
+        ReadingEnd.Void => $"VOID, does not count: {fate.Because}",
+        ReadingEnd.Refused => "NOT CONFIRMED, not in the record",
+        _ => "NEVER CONFIRMED, not in the record",
+    };
+}

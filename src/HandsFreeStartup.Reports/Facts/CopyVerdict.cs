@@ -1,0 +1,49 @@
+using HandsFreeStartup.Procedure.Events;
+
+namespace HandsFreeStartup.Reports.Facts;
+
+/// <summary>The verdict over a job, in a word and in a sentence.</summary>
+/// <param name="Word">"Signed", "Not signed", "Stopped" or "Unsafe".</param>
+/// <param name="Short">The same in a few words for a banner.</param>
+/// <param name="Sentence">One sentence.</param>
+/// <param name="IsSigned">Whether the record ends with a signature.</param>
+/// <param name="Dangers">Why the appliance must not run as it is; empty where nothing in the record says so.</param>
+sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSigned, IReadOnlyList<string> Dangers)
+{
+    public static CopyVerdict Of(StartupFacts facts, IReadOnlyList<StartupEvent> events, int openQuestions)
+    {
+        string[] dangers = [.. DangersOf(facts, events)];
+        bool isSigned = facts.End == JobEnd.Signed;
+        int done = facts.Steps.Count(step => step.End == StepEnd.Done);
+        (string word, string few, string text) = facts.End switch
+        {
+            JobEnd.Signed => ("Signed", "signed", $"The start-up was completed and signed by {facts.EndText} on {Words.Stamp(events[^1].At)}"),
+            JobEnd.OutOfService => ("Not signed", "Not put into service", $"Not signed, and the appliance was not put into service: {facts.EndText.TrimEnd('.')}"),
+            JobEnd.Stopped => ("Stopped", "Stopped for safety", $"Not signed: stopped for safety, {facts.EndText}, and not resumed"),
+            _ => ("Not signed", "The start-up is unfinished", FormattableString.Invariant($"Not signed: {done} of {facts.Steps.Count} steps are done")),
+        };
+        string questions = openQuestions switch
+        {
+            0 => "",
+            1 => "; 1 point is to be looked at",
+            _ => FormattableString.Invariant($"; {openQuestions} points are to be looked at"),
+        };
+        return dangers.Length == 0
+            ? new CopyVerdict(word, few, $"{text}{questions}.", isSigned, dangers)
+            : new CopyVerdict("Unsafe", isSigned ? "Unsafe" : $"Unsafe. {few}", $"{text}; unsafe: {dangers[0]}{questions}.", isSigned, dangers);
+    }
+
+    static IEnumerable<string> DangersOf(StartupFacts facts, IReadOnlyList<StartupEvent> events) =>
+    [
+        .. facts.End == JobEnd.Stopped && events.OfType<StartupStopped>().Last().Cause == StopCause.GasSmell ? ["gas was smelled"] : Array.Empty<string>(),
+        .. facts.Readings.Where(fate => fate.Counts && fate.Reading.Limit is { IsSafety: true } && Words.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit))
+            .Select(fate => $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} is not proven to keep its limit ({fate.Reading.Limit!.Text})"),
+        .. facts.Results.Where(fate => fate.Result.Limit is { IsSafety: true } && Words.MustBeLookedAt(fate.Result.Verdict, fate.Result.Limit))
+            .Select(fate => $"{fate.Result.Label}{Words.In(fate.Scope)} {Words.Value(fate.Result)} is not proven to keep its limit ({fate.Result.Limit!.Text})"),
+        .. facts.Things.Where(thing => thing.IsOpen)
+            .Select(thing => thing.Closed is null ? $"{thing.Thing.Name} is open" : $"{thing.Thing.Name} was closed and not checked for leaks"),
+        .. facts.Steps.Where(step => step.Step.IsSafetyStop && step.Step.Question is { } question
+            && events.OfType<AnswerGiven>().LastOrDefault(answer => answer.StepId == step.Step.Id) is { } last && last.Answer != question.Proper)
+            .Select(step => $"\"{step.Step.Question!.Text}\" was answered {Words.YesNo(!step.Step.Question.Proper)}"),
+    ];
+}

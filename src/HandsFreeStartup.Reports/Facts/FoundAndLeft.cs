@@ -1,0 +1,36 @@
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Procedure.Checklists;
+
+namespace HandsFreeStartup.Reports.Facts;
+
+/// <summary>A number as all copies show it.</summary>
+/// <param name="Number">As spoken, or rounded for showing where it was worked out.</param>
+/// <param name="Uncertainty">Expanded (k = 2), or empty where none is stated.</param>
+/// <param name="Fate">Empty while it stands; "was" or "void" in front of a number that no longer does.</param>
+sealed record ShownNumber(string Number, string Uncertainty, string Fate)
+{
+    public bool Stands => Fate.Length == 0;
+
+    public override string ToString() => $"{(Stands ? "" : Fate + " ")}{Number}{(Uncertainty.Length == 0 ? "" : $" ± {Uncertainty}")}";
+}
+
+/// <summary>One line of the readings: what was found first and what was left.</summary>
+/// <param name="Label">What it is.</param>
+/// <param name="Scope">Stage, room or empty.</param>
+/// <param name="IsResult">Whether it was worked out.</param>
+/// <param name="Unit">Of all numbers in the line.</param>
+/// <param name="Found">The first value that stood, or null.</param>
+/// <param name="Left">The value that stands at the end of the record, or null.</param>
+/// <param name="Limit">What judged the value that stands, or null.</param>
+/// <param name="Verdict">Over the value that stands, or null.</param>
+/// <param name="Remark">What must be known beside the numbers: why none stands, or what is wrong with it; empty if nothing.</param>
+sealed record FoundAndLeft(
+    string Label, string Scope, bool IsResult, string Unit, ShownNumber? Found, ShownNumber? Left, DeclaredLimit? Limit, Verdict? Verdict, string Remark)
+{
+    public bool MustBeLookedAt => Left is null || Words.MustBeLookedAt(Verdict, Limit) || Remark.Length > 0;
+}
+
+/// <summary>Lines that belong together: a firing stage, the supply, the rooms.</summary>
+/// <param name="Title">As shown.</param>
+/// <param name="Lines">In the order of the procedure, results after readings.</param>
+sealed record ReadingGroup(string Title, IReadOnlyList<FoundAndLeft> Lines);

@@ -1,0 +1,115 @@
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+
+namespace HandsFreeStartup.Reports.Facts;
+
+/// <summary>Every reading that the procedure asks for and every result, as found and as left, by stage. What has no value is there too, with the reason.</summary>
+sealed class ReadingGroups
+{
+    const string SupplyTitle = "Gas, power and air";
+    const string RoomsTitle = "CO in the rooms";
+
+    readonly StartupFacts _facts;
+    readonly HashSet<string> _firing;
+
+    ReadingGroups(StartupFacts facts)
+    {
+        _facts = facts;
+        _firing = [.. Keys().Where(key => key.FieldId is "oxygen" or "carbon_dioxide" or "flue_co" or "flue_temperature").Select(key => key.Scope)];
+    }
+
+    /// <summary>The groups in the order of the work; empty ones are left out.</summary>
+    public static IReadOnlyList<ReadingGroup> Of(StartupFacts facts) => new ReadingGroups(facts).All();
+
+    /// <summary>The firing stage or other scope as a title.</summary>
+    public static string Title(string scope) => scope switch
+    {
+        "" => "Firing",
+        "low" => "Low fire",
+        "middle" or "medium" => "Middle fire",
+        "high" => "High fire",
+        _ => $"{char.ToUpperInvariant(scope[0])}{scope[1..].Replace('-', ' ')}",
+    };
+
+    IReadOnlyList<ReadingGroup> All()
+    {
+        List<(string Title, FoundAndLeft Line)> lines =
+        [
+            .. Keys().Select(key => (GroupOf(key), LineOf(key))),
+            .. _facts.AllResults.Select(fate => (fate.Scope, fate.Result.Id)).Distinct().Select(result => (GroupOf(new ReadingKey("", result.Scope)), LineOf(result.Scope, result.Id))),
+        ];
+        IEnumerable<string> titles = [SupplyTitle, .. Keys().Where(key => _firing.Contains(key.Scope)).Select(key => Title(key.Scope)).Distinct(), RoomsTitle];
+        return [.. titles.Select(title => new ReadingGroup(title, [.. lines.Where(line => line.Title == title).Select(line => line.Line)])).Where(group => group.Lines.Count > 0)];
+    }
+
+    string GroupOf(ReadingKey key) => key.FieldId == "room_co" ? RoomsTitle : _firing.Contains(key.Scope) ? Title(key.Scope) : SupplyTitle;
+
+    IEnumerable<ReadingKey> Keys() => _facts.Steps
+        .SelectMany(step => step.Step.Readings.Select(demand => new ReadingKey(demand.FieldId, step.Step.Scope ?? "")))
+        .Concat(_facts.Readings.Select(fate => fate.Reading.Key))
+        .Distinct();
+
+    FoundAndLeft LineOf(ReadingKey key)
+    {
+        ReadingFate[] fates = [.. _facts.Readings.Where(fate => fate.Reading.Key == key)];
+        ReadingFate[] stood = Stood(key);
+        ReadingFate? found = FoundOf(stood);
+        ReadingFate? left = stood.LastOrDefault(fate => fate.Counts);
+        string unit = fates.FirstOrDefault()?.Reading.UnitSymbol ?? Procedure.Hearing.Fields.Find(key.FieldId)?.Unit.Symbol ?? "";
+        string remark = left is null ? WhyNone(key, fates.LastOrDefault()) : left.End == ReadingEnd.Provisional ? "provisional: nothing was accepted after it" : "";
+        return new FoundAndLeft(
+            LabelOf(key), key.Scope, false, unit, found is null ? null : Shown(found), left is null ? null : Shown(left), left?.Reading.Limit, left?.Reading.Verdict, remark);
+    }
+
+    FoundAndLeft LineOf(string scope, string id)
+    {
+        ResultFate[] fates = [.. _facts.AllResults.Where(fate => fate.Scope == scope && fate.Result.Id == id)];
+        ResultFate? left = fates.LastOrDefault(fate => fate.Counts);
+        string remark = left is null ? $"none: {fates[^1].NoLonger}" : left.Result.Value is null ? Words.Value(left.Result) : left.Result.Remark;
+        return new FoundAndLeft(
+            fates[^1].Result.Label + Suffix(scope), scope, true, fates[^1].Result.UnitSymbol,
+            Shown(fates.FirstOrDefault(IsOfWhatWasFound)), Shown(left), left?.Result.Limit, left?.Result.Verdict, remark);
+    }
+
+    string LabelOf(ReadingKey key) => key.FieldId == "room_co" ? Title(key.Scope) : Words.Label(key with { Scope = "" }) + Suffix(key.Scope);
+
+    string Suffix(string scope) => scope.Length == 0 || _firing.Contains(scope) ? "" : $", {scope}";
+
+    ReadingFate[] Stood(ReadingKey key) =>
+        [.. _facts.Readings.Where(fate => fate.Reading.Key == key && (fate.Counts || fate.End is ReadingEnd.Replaced or ReadingEnd.Void))];
+
+    ReadingFate? FoundOf(ReadingFate[] stood) => stood.Where((fate, index) => !IsCorrected(fate, stood.ElementAtOrDefault(index + 1))).FirstOrDefault();
+
+    /// <summary>A result of a value that was corrected was never found.</summary>
+    bool IsOfWhatWasFound(ResultFate fate) => fate.Result.Value is not null
+        && fate.Result.Inputs.All(input => FoundOf(Stood(new ReadingKey(input.Key, fate.Scope)))?.Reading.Value is not { } value || value == input.Value);
+
+    /// <summary>A value that another one of the same step replaced was misheard or misread, not found; in an adjusting step it was what was found.</summary>
+    bool IsCorrected(ReadingFate fate, ReadingFate? next) => fate.End == ReadingEnd.Replaced && next is not null
+        && _facts.Steps.FirstOrDefault(step => step.Step.Id == next.StepId)?.Step.Kind is not StepKind.Adjust;
+
+    static ShownNumber Shown(ReadingFate fate) => new(
+        Words.Number(fate.Reading), Words.Uncertainty(fate.Reading), fate.Counts ? "" : fate.End == ReadingEnd.Void ? "void" : "was");
+
+    static ShownNumber? Shown(ResultFate? fate) => fate?.Result.Value is null ? null : new(
+        Words.Number(fate.Result), Words.Uncertainty(fate.Result), fate.Counts ? "" : "was");
+
+    string WhyNone(ReadingKey key, ReadingFate? last)
+    {
+        StepFate? step = _facts.Steps.FirstOrDefault(step => (step.Step.Scope ?? "") == key.Scope && step.Step.Readings.Any(demand => demand.FieldId == key.FieldId));
+        return last?.End switch
+        {
+            ReadingEnd.Void => $"none: {last.Because}, not read again",
+            ReadingEnd.Scratched => $"none: {Words.Number(last.Reading)} was scratched, not read again",
+            ReadingEnd.Refused => $"none: {Words.Number(last.Reading)} was not confirmed",
+            ReadingEnd.Unanswered => $"none: {Words.Number(last.Reading)} was read back and never confirmed",
+            _ => step?.End switch
+            {
+                StepEnd.Skipped => $"none: step skipped, {step.Reason}",
+                StepEnd.NotReached => "none: step not reached",
+                StepEnd.UnderWay => "none: not read yet",
+                _ => "none: not read",
+            },
+        };
+    }
+}

@@ -1,0 +1,93 @@
+using System.CommandLine;
+using System.Text;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Copies;
+using HandsFreeStartup.Reports.Copies.Narrow;
+using HandsFreeStartup.Running;
+using HandsFreeStartup.Storage.Log;
+using HandsFreeStartup.Storage.UserFiles;
+namespace HandsFreeStartup.Copies;
+
+/// <summary>The command <c>copies</c>: the three copies of a job as PDF, and a narrow text for a pocket printer.</summary>
+public static class CopiesCommand
+{
+    static readonly Argument<string> Job = new("JOB") { Description = "The job's file, or its name in the folder of the records." };
+    static readonly Option<string?> Out = new("--out") { Description = "Folder for the copies, instead of that of the record. It is made if it is missing.", HelpName = "FOLDER" };
+    static readonly Option<Paper> Size = new("--paper") { Description = "A4 or Letter.", HelpName = "a4|letter", DefaultValueFactory = _ => Paper.A4 };
+
+    static readonly Option<int> Columns = new("--columns") { Description = "Width of the narrow text in characters.", HelpName = "32|48", DefaultValueFactory = _ => 48 };
+
+    /// <summary>The command with its options.</summary>
+    public static Command Build()
+    {
+        Columns.AcceptOnlyFromAmong("32", "48");
+        Command command = new("copies", "Write the appliance copy, the customer copy and the office copy of a record, and a narrow text for a pocket printer.") { Job, Out, Size, Columns };
+        command.SetAction(Run);
+        return command;
+    }
+
+    static int Run(ParseResult parsed)
+    {
+        string path = JobFile.Find(DataFolder.Of(parsed), parsed.GetRequiredValue(Job));
+        CopySource source = Read(path);
+        string folder = parsed.GetValue(Out) ?? Path.GetDirectoryName(Path.GetFullPath(path))!;
+        Paper paper = parsed.GetValue(Size);
+        (string Name, byte[] Bytes)[] copies =
+        [
+            ("appliance.pdf", StartupCopies.Appliance(source, paper)),
+            ("customer.pdf", StartupCopies.Customer(source, paper)),
+            ("office.pdf", StartupCopies.Office(source, paper)),
+            ("narrow.txt", Encoding.ASCII.GetBytes(NarrowCopy.Of(source, parsed.GetValue(Columns)))),
+        ];
+        foreach ((string name, byte[] bytes) in copies)
+        {
+            parsed.InvocationConfiguration.Output.WriteLine(Write(folder, $"{Path.GetFileNameWithoutExtension(path)}-{name}", bytes));
+        }
+
+        foreach (string finding in source.Findings)
+        {
+            parsed.InvocationConfiguration.Error.WriteLine($"The record does not verify, and every copy says so: {finding}");
+        }
+        return source.Findings.Count == 0 ? ExitCode.Done : ExitCode.FoundSomething;
+    }
+
+    /// <summary>Writes beside the file first: a full disk or a broken run leaves the earlier copy as it was.</summary>
+    static string Write(string folder, string name, byte[] bytes)
+    {
+        string file = Path.Combine(folder, name);
+        try
+        {
+            Directory.CreateDirectory(folder);
+            string unfinished = $"{file}.part";
+            File.WriteAllBytes(unfinished, bytes);
+            File.Move(unfinished, file, overwrite: true);
+            return file;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new WrongUseException($"The copy {file} cannot be written: {e.Message.TrimEnd('.')}. Choose another folder with --out.");
+        }
+    }
+
+    static CopySource Read(string path)
+    {
+        try
+        {
+            StoredJob job = StoredJob.Read(path);
+            if (job.Events is not [StartupBegan began, ..])
+            {
+                throw new WrongUseException($"The record {path} holds no start-up yet: there is nothing to copy.");
+            }
+
+            Checkpoint? checkpoint = job.Verification.Checkpoint;
+            return new CopySource(
+                UserFile.PlanOf(began.Job), job.Events, checkpoint?.ToString(),
+                checkpoint is null ? null : FormattableString.Invariant($"{checkpoint.Count} events, ends {checkpoint.Hash}"),
+                [.. job.Verification.Findings.Select(finding => finding.Message)]);
+        }
+        catch (LogException error)
+        {
+            throw new WrongUseException(error.Message);
+        }
+    }
+}
