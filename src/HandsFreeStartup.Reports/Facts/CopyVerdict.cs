@@ -17,7 +17,7 @@ sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSig
         int done = facts.Steps.Count(step => step.End == StepEnd.Done);
         (string word, string few, string text) = facts.End switch
         {
-            JobEnd.Signed => ("Signed", "signed", $"The start-up was completed and signed by {facts.EndText} on {Words.Stamp(events[^1].At)}"),
+            JobEnd.Signed => ("Signed", "signed", $"The start-up was completed and signed by {facts.EndText} on {Words.Stamp(events.OfType<StartupSigned>().Last().At)}"),
             JobEnd.OutOfService => ("Not signed", "Not put into service", $"Not signed, and the appliance was not put into service: {facts.EndText.TrimEnd('.')}"),
             JobEnd.Stopped => ("Stopped", "Stopped for safety", $"Not signed: stopped for safety, {facts.EndText}, and not resumed"),
             _ => ("Not signed", "The start-up is unfinished", FormattableString.Invariant($"Not signed: {done} of {facts.Steps.Count} steps are done")),
@@ -35,7 +35,8 @@ sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSig
 
     static IEnumerable<string> DangersOf(StartupFacts facts, IReadOnlyList<StartupEvent> events) =>
     [
-        .. facts.End == JobEnd.Stopped && events.OfType<StartupStopped>().Last().Cause == StopCause.GasSmell ? ["gas was smelled"] : Array.Empty<string>(),
+        .. events.OfType<UnsafeFound>().Select(found => found.Condition),
+        .. facts.End == JobEnd.Stopped && events.OfType<StartupStopped>().Last() is { Cause: not StopCause.Emergency } stopped ? [StartupFacts.InWords(stopped.Cause)] : Array.Empty<string>(),
         .. facts.Readings.Where(fate => fate.Counts && fate.Reading.Limit is { IsSafety: true } && Words.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit))
             .Select(fate => $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} is not proven to keep its limit ({fate.Reading.Limit!.Text})"),
         .. facts.Results.Where(fate => fate.Result.Limit is { IsSafety: true } && Words.MustBeLookedAt(fate.Result.Verdict, fate.Result.Limit))

@@ -8,6 +8,7 @@ static class OpenQuestions
 {
     public static IReadOnlyList<string> Of(StartupFacts facts, IReadOnlyList<StartupEvent> events) =>
     [
+        .. Returned(events),
         .. StillOpen(facts),
         .. Judged(facts, isSafety: true),
         .. ImproperAnswers(facts, events),
@@ -16,6 +17,9 @@ static class OpenQuestions
         .. Judged(facts, isSafety: false),
         .. Unsettled(facts),
     ];
+
+    static IEnumerable<string> Returned(IReadOnlyList<StartupEvent> events) =>
+        events.OfType<RecordReviewed>().LastOrDefault() is { Outcome: ReviewOutcome.Returned } review ? [$"RETURNED by the lead technician {review.Lead}: {review.Remark}"] : [];
 
     static IEnumerable<string> StillOpen(StartupFacts facts) => facts.Things
         .Where(thing => thing.IsOpen)

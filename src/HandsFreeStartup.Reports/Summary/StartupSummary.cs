@@ -1,6 +1,5 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Summary;
@@ -93,7 +92,7 @@ public static class StartupSummary
         {
             List(page, "Photos", photos, "");
         }
-        string[] stops = [.. events.Select(Interruption).OfType<string>()];
+        string[] stops = [.. Interruptions.Of(events)];
         if (stops.Length > 0)
         {
             List(page, "Safety and stops", stops, "");
@@ -101,20 +100,6 @@ public static class StartupSummary
         List(page, "Understood, but not carried out", events.OfType<CommandRefused>().Select(refused =>
             $"{Words.Time(refused.At)} \"{refused.Said}\": {refused.Reason}"), "Nothing.");
     }
-
-    static string? Interruption(StartupEvent happened) => happened switch
-    {
-        StartupStopped stopped => $"{Words.Time(stopped.At)} STOPPED: {StartupFacts.InWords(stopped.Cause)}",
-        FreshSmellAnswered answered => $"{Words.Time(answered.At)} gas smelled afresh: {Words.YesNo(answered.Smells)}",
-        MonoxideJudged { Action: not MonoxideAction.CarryOn } judged => $"{Words.Time(judged.At)} {Words.Label(judged.Key)}: {judged.Do} [{judged.Source}]",
-        UnsafeAsked asked => $"{Words.Time(asked.At)} to be confirmed as unsafe: {asked.Condition}",
-        UnsafeDenied denied => $"{Words.Time(denied.At)} that was misheard and does not count",
-        UnsafeFound found => $"{Words.Time(found.At)} UNSAFE: {found.Condition}",
-        StartupResumed resumed => $"{Words.Time(resumed.At)} went on: {resumed.Reason}",
-        ListeningPaused paused => $"{Words.Time(paused.At)} listening paused",
-        ListeningResumed resumed => $"{Words.Time(resumed.At)} listening again",
-        _ => null,
-    };
 
     static void Foot(PlainPage page, StartupPlan plan, StartupFacts facts, IReadOnlyList<StartupEvent> events, string? checkpoint)
     {

@@ -6,6 +6,7 @@ using HandsFreeStartup.Reports.Copies.Narrow;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.UserFiles;
+
 namespace HandsFreeStartup.Copies;
 
 /// <summary>The command <c>copies</c>: the three copies of a job as PDF, and a narrow text for a pocket printer.</summary>

@@ -56,7 +56,7 @@ sealed class Pagination(double left, double top, double firstBottom, double bott
     public void AddInColumns(IEnumerable<IEnumerable<Strip>> groups, double secondX, bool breaks = true)
     {
         IReadOnlyList<Strip>[] whole = [.. groups.Select(group => group.ToArray())];
-        if (whole.Length > 0 && Available < ShortestColumn)
+        if (Available < ShortestColumn && !Fits([.. Units(whole.SelectMany(group => group))], Available))
         {
             BreakPage();
         }
@@ -117,8 +117,15 @@ sealed class Pagination(double left, double top, double firstBottom, double bott
         List<Strip> column = units is [[{ Head: { } head }, ..], ..] ? [head] : [];
         double used = column.Sum(strip => strip.Height);
         taken = 0;
+        int skipped = 0;
         foreach (IReadOnlyList<Strip> unit in units)
         {
+            if (taken == 0 && column.Count == 0 && unit.All(strip => strip.IsSpace))
+            {
+                skipped++;
+                continue;
+            }
+
             double more = unit.Sum(strip => strip.Height);
             if (taken > 0 && used + more > height)
             {
@@ -128,6 +135,7 @@ sealed class Pagination(double left, double top, double firstBottom, double bott
             used += more;
             taken++;
         }
+        taken += skipped;
         strips = column;
         return used;
     }

@@ -11,7 +11,10 @@ sealed record Strip(double Height, Action<Pen, double, double> Draw)
     /// <summary>Drawn again above this strip where it begins a page or column: the head of a table that goes on.</summary>
     public Strip? Head { get; init; }
 
-    public static Strip Space(double height) => new(height, (_, _, _) => { });
+    /// <summary>Whether it is only room between others; at the top of a page or column it is left out.</summary>
+    public bool IsSpace { get; init; }
+
+    public static Strip Space(double height) => new(height, (_, _, _) => { }) { IsSpace = true };
 
     /// <summary>One strip with others drawn beside it at the given distances.</summary>
     public static Strip Beside(params (double X, IReadOnlyList<Strip> Strips)[] columns) => new(

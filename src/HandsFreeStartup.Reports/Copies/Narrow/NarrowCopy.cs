@@ -19,7 +19,7 @@ public static class NarrowCopy
         page.Line(copy.Verdict.Word.ToUpperInvariant());
         page.Line(copy.Verdict.Sentence);
         Names(page, copy);
-        List(page, "To be looked at", [.. copy.Verdict.Dangers.Select(danger => $"DANGER: {danger}"), .. copy.Questions], "Nothing.");
+        List(page, "To be looked at", copy.Questions, "Nothing.");
         foreach (ReadingGroup group in copy.Groups)
         {
             page.Heading(group.Title);
@@ -31,6 +31,7 @@ public static class NarrowCopy
 
         page.Line($"Limits set by: {copy.SourceLegend}.");
         page.Line("+/-: expanded uncertainty (k = 2)");
+        List(page, "Safety and stops", [.. Interruptions.Of(copy.Events)], "None.");
         List(page, "Adjusted", Sentences.Adjustments(copy.Events), "Nothing.");
         List(page, "Opened and closed", [.. copy.Facts.Things.Select(Sentences.Of)], "Nothing.");
         List(page, "Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{Words.Time(note.At)} {copy.StepTitle(note.StepId)}: {note.Text}")], "None.");

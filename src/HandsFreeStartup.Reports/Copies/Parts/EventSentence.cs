@@ -1,4 +1,5 @@
 using System.Text.Json;
+using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Reports.Facts;
@@ -27,13 +28,20 @@ static class EventSentence
         ThingProved proved => $"Checked for leaks: {proved.Name}.",
         NoteTaken note => $"Note in step \"{title(note.StepId)}\": {note.Text}",
         CommandRefused refused => $"\"{refused.Said}\" was not carried out: {refused.Reason}",
-        StartupStopped stopped => $"STOPPED: {(stopped.Cause == StopCause.GasSmell ? "gas was smelled" : "emergency stop")}, {Words.Heard(stopped.Evidence, false)}.",
+        StartupStopped stopped => $"STOPPED: {StartupFacts.InWords(stopped.Cause)}, {Words.Heard(stopped.Evidence, false)}.",
         StartupResumed resumed => $"Went on after the stop: {resumed.Reason}",
         FinishAsked asked => asked.Signs ? "Asked whether to sign." : "Asked whether to end without putting the appliance into service.",
         FinishDeclined => "Not finished; the start-up goes on.",
         StartupSigned signed => $"SIGNED by {signed.Technician}.",
         EndedOutOfService ended => $"ENDED without putting the appliance into service: {ended.Reason}",
         _ => OfTalk(happened),
+    };
+
+    static string InWords(Settled settled) => settled switch
+    {
+        Settled.Yes => "settled",
+        Settled.NotYet => "not settled yet",
+        _ => "too short to say",
     };
 
     static string Arrived(Arrival arrival) => arrival switch
@@ -63,6 +71,22 @@ static class EventSentence
         QuestionAsked asked => $"The technician asked: {Commands.Of(asked.Word).Id}.",
         ListeningPaused => "Listening paused.",
         ListeningResumed => "Listening again.",
+        UtteranceHeard heard => $"Utterance: {Words.Heard(heard.Evidence, false)}.",
+        SeriesJudged series => FormattableString.Invariant($"Series of {series.Count}: {Words.Label(series.Key)}, {InWords(series.Settled)}; {series.Stands} stands."),
+        PhotoAttached photo => $"Photo attached: {photo.Name}, SHA-256 {photo.Sha256}.",
+        RecordReviewed review => $"{(review.Outcome == ReviewOutcome.Accepted ? "ACCEPTED" : "RETURNED")} by the lead technician {review.Lead}{(review.Remark.Length == 0 ? "" : $": {review.Remark}")}.",
+        PersonalDataForgotten forgotten => FormattableString.Invariant($"Names, free speech and {forgotten.Recordings} recordings of everything before were removed by {forgotten.By}."),
+        _ => OfSafety(happened),
+    };
+
+    static string OfSafety(StartupEvent happened) => happened switch
+    {
+        FreshSmellAsked => "Asked afresh whether gas is smelled.",
+        FreshSmellAnswered answered => $"Gas smelled afresh: {Words.YesNo(answered.Smells)}, {Words.Heard(answered.Evidence, false)}.",
+        MonoxideJudged judged => $"{Words.Label(judged.Key)}: {judged.Do} ({judged.Source})",
+        UnsafeAsked asked => $"To be confirmed as UNSAFE: {asked.Condition}",
+        UnsafeDenied => "That was misheard and does not count.",
+        UnsafeFound found => $"UNSAFE: {found.Condition}; {Words.Heard(found.Evidence, false)}.",
         _ => JsonSerializer.Serialize(happened),
     };
 }

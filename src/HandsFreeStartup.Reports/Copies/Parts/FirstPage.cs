@@ -20,13 +20,13 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most
     {
         bool isAlarm = !copy.Verdict.IsSigned || copy.Verdict.Dangers.Count > 0;
         yield return new Strip(Verdict.LineHeight, (pen, x, y) => pen.Text(copy.Verdict.Word, isAlarm ? Verdict.In(Style.Alarm) : Verdict, x, y));
-        foreach (Strip line in Texts.Paragraph(ruler, most.Cut(copy.Verdict.Sentence, 300), Sentence, width))
+        foreach (Strip line in Texts.Paragraph(ruler, most.Name(copy.Verdict.Sentence, 4), Sentence, width))
         {
             yield return line;
         }
 
         yield return Strip.Space(5);
-        foreach (Strip line in Texts.Paragraph(ruler, most.Cut(copy.Plan.Appliance.Title, 120), Appliance, width))
+        foreach (Strip line in Texts.Paragraph(ruler, most.Name(copy.Plan.Appliance.Title), Appliance, width))
         {
             yield return line;
         }
@@ -43,8 +43,7 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most
     /// <summary>What must not be overlooked; nothing where there is nothing.</summary>
     public IEnumerable<Strip> Questions()
     {
-        string[] all = [.. copy.Verdict.Dangers.Select(danger => $"DANGER: {danger}"), .. copy.Questions];
-        IReadOnlyList<string> shown = most.First(all, most.Questions);
+        IReadOnlyList<string> shown = most.First(copy.Questions, most.Questions);
         if (shown.Count == 0)
         {
             yield break;
@@ -77,10 +76,12 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most
         pages.Add(Questions());
         pages.Add([Strip.Space(6)]);
         pages.AddInColumns(new ReadingLines(ruler, copy, ColumnWidth, most.ReadingSize).Write(most.Readings), ColumnWidth + Gutter, most.Breaks);
-        pages.Add(Texts.Paragraph(ruler, most.Cut(Legend(), 1200), Style.Small, width));
+        pages.Add(Texts.Paragraph(ruler, most.Name(Legend(), 10), Style.Small, width));
         pages.Add([Strip.Space(4)]);
+        string[] stops = [.. Interruptions.Of(copy.Events)];
         pages.AddInColumns(
         [
+            .. stops.Length == 0 ? Array.Empty<IEnumerable<Strip>>() : [List("Safety and stops", stops, "")],
             List("Adjusted", Sentences.Adjustments(copy.Events), "Nothing was adjusted."),
             List("Opened and closed", [.. copy.Facts.Things.Select(Sentences.Of)], "Nothing was opened."),
             List("Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{copy.StepTitle(note.StepId)}: {note.Text} ({Words.Time(note.At)})")], "None."),
@@ -110,7 +111,7 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most
     IEnumerable<Strip> Fact(string name, IReadOnlyList<string> lines, double column) =>
     [
         .. Texts.Paragraph(ruler, name, Style.Small, column),
-        .. lines.SelectMany(line => Texts.Paragraph(ruler, line.Length == 0 ? "–" : most.Cut(line, 120), Style.Body, column)),
+        .. lines.SelectMany(line => Texts.Paragraph(ruler, line.Length == 0 ? "–" : most.Name(line), Style.Body, column)),
         Strip.Space(2.5),
     ];
 }

@@ -8,7 +8,7 @@ namespace HandsFreeStartup.Reports.Copies.Parts;
 sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size)
 {
     // Places in parts of the width.
-    const double TitleEnd = 0.34, FoundPoint = 0.415, LeftPoint = 0.52, Uncertainty = 0.592, Unit = 0.682, Limit = 0.765, Mark = 0.912;
+    const double TitleEnd = 0.34, FoundPoint = 0.415, LeftPoint = 0.52, Uncertainty = 0.602, Unit = 0.688, Limit = 0.765, Mark = 0.915;
 
     readonly Style _label = new(size, false, Style.Ink);
     readonly Style _left = new(size * 1.08, true, Style.Ink);
@@ -18,23 +18,23 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
     readonly Style _alarm = new(size * 0.97, true, Style.Alarm);
     readonly Style _title = new(size * 1.12, true, Style.Accent);
 
-    /// <summary>All groups, or only the first lines of each so that at most <paramref name="most"/> are shown; what must be looked at is never left out before the rest.</summary>
+    /// <summary>All groups, or only the first lines of each so that at most <paramref name="most"/> are shown; what must be looked at is left out last, and what a safety limit judges before it.</summary>
     public IEnumerable<IEnumerable<Strip>> Write(int most)
     {
-        HashSet<FoundAndLeft> shown = [.. copy.Groups.SelectMany(group => group.Lines).OrderBy(line => line.MustBeLookedAt ? 0 : 1).Take(most)];
+        HashSet<FoundAndLeft> shown = [.. copy.Groups.SelectMany(group => group.Lines).OrderBy(line => line.MustBeLookedAt ? 0 : line.Limit is { IsSafety: true } ? 1 : 2).Take(most)];
         return copy.Groups.Select(group => Group(group, [.. group.Lines.Where(shown.Contains)]));
     }
 
     IEnumerable<Strip> Group(ReadingGroup group, IReadOnlyList<FoundAndLeft> lines)
     {
-        Strip head = Head(group.Title);
+        Strip head = Head(group.Title), again = Head($"{group.Title}, continued");
         yield return head with { KeepsWithNext = true };
         for (int i = 0; i < lines.Count; i++)
         {
             IReadOnlyList<Strip> strips = [.. Line(lines[i])];
             for (int k = 0; k < strips.Count; k++)
             {
-                yield return strips[k] with { Head = head, KeepsWithNext = k < strips.Count - 1 || (i == 0 && lines.Count > 1) };
+                yield return strips[k] with { Head = again, KeepsWithNext = k < strips.Count - 1 || (i == 0 && lines.Count > 1) };
             }
         }
 
@@ -95,7 +95,7 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
         }
 
         OnPoint(pen, line.Left?.Number ?? "–", line.MustBeLookedAt ? _left.In(Style.Alarm) : _left, x + LeftPoint * width, feet - _left.Baseline);
-        Fit(pen, line.Left is { Uncertainty.Length: > 0 } left ? $"± {left.Uncertainty}" : "", x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
+        Fit(pen, line.Left is not { } left ? "" : left.Uncertainty.Length > 0 ? $"± {left.Uncertainty}" : "–", x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
         Fit(pen, line.Unit, x + Unit * width, quiet, (Limit - Unit) * width - 2);
         Judged(pen, line, x, feet);
     }

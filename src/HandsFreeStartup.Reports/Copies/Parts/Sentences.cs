@@ -26,6 +26,7 @@ static class Sentences
         ReadingEnd.Scratched => "SCRATCHED, does not count",
         ReadingEnd.Replaced => "REPLACED by a later value, does not count",
         ReadingEnd.Void => $"VOID, does not count: {fate.Because}",
+        ReadingEnd.Early => "EARLY, before its time was over: not judged, does not count",
         ReadingEnd.Refused => "NOT CONFIRMED, not in the record",
         _ => "NEVER CONFIRMED, not in the record",
     };

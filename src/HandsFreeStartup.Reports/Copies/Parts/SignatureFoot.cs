@@ -1,3 +1,4 @@
+using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Reports.Copies.Layout;
 using HandsFreeStartup.Reports.Facts;
 
@@ -19,7 +20,6 @@ sealed class SignatureFoot(Ruler ruler, CopyFacts copy, double width)
 
     IEnumerable<Strip> Signatures(double room)
     {
-        string who = copy.Facts.Job?.Technician ?? "";
         if (!copy.Verdict.IsSigned)
         {
             return
@@ -34,7 +34,7 @@ sealed class SignatureFoot(Ruler ruler, CopyFacts copy, double width)
         double half = (room - 14) / 2;
         return
         [
-            .. Texts.Paragraph(ruler, $"Signed in the record by {who}, {Words.Stamp(copy.Events[^1].At)}.", Style.Small, room),
+            .. Texts.Paragraph(ruler, $"Signed in the record by {Shortened.CutTo(copy.Facts.EndText, 60)}, {Words.Stamp(copy.Events.OfType<StartupSigned>().Last().At)}.", Style.Small, room),
             Strip.Space(27),
             Strip.Beside((0, [Line("Technician, date", half)]), (half + 14, [Line("Received by customer, date", half)])),
         ];
