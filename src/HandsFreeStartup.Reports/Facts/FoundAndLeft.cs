@@ -23,11 +23,12 @@ sealed record ShownNumber(string Number, string Uncertainty, string Fate)
 /// <param name="Left">The value that stands at the end of the record, or null.</param>
 /// <param name="Limit">What judged the value that stands, or null.</param>
 /// <param name="Verdict">Over the value that stands, or null.</param>
-/// <param name="Remark">What must be known beside the numbers: why none stands, or what is wrong with it; empty if nothing.</param>
+/// <param name="Remark">What must be known beside the numbers, for instance why none stands; empty if nothing.</param>
+/// <param name="IsGap">Whether the remark tells of something that is missing or not certain.</param>
 sealed record FoundAndLeft(
-    string Label, string Scope, bool IsResult, string Unit, ShownNumber? Found, ShownNumber? Left, DeclaredLimit? Limit, Verdict? Verdict, string Remark)
+    string Label, string Scope, bool IsResult, string Unit, ShownNumber? Found, ShownNumber? Left, DeclaredLimit? Limit, Verdict? Verdict, string Remark, bool IsGap)
 {
-    public bool MustBeLookedAt => Left is null || Words.MustBeLookedAt(Verdict, Limit) || Remark.Length > 0;
+    public bool MustBeLookedAt => IsGap || Words.MustBeLookedAt(Verdict, Limit);
 }
 
 /// <summary>Lines that belong together: a firing stage, the supply, the rooms.</summary>

@@ -58,7 +58,7 @@ sealed class ReadingGroups
         string unit = fates.FirstOrDefault()?.Reading.UnitSymbol ?? Procedure.Hearing.Fields.Find(key.FieldId)?.Unit.Symbol ?? "";
         string remark = left is null ? WhyNone(key, fates.LastOrDefault()) : left.End == ReadingEnd.Provisional ? "provisional: nothing was accepted after it" : "";
         return new FoundAndLeft(
-            LabelOf(key), key.Scope, false, unit, found is null ? null : Shown(found), left is null ? null : Shown(left), left?.Reading.Limit, left?.Reading.Verdict, remark);
+            LabelOf(key), key.Scope, false, unit, found is null ? null : Shown(found), left is null ? null : Shown(left), left?.Reading.Limit, left?.Reading.Verdict, remark, remark.Length > 0);
     }
 
     FoundAndLeft LineOf(string scope, string id)
@@ -68,7 +68,7 @@ sealed class ReadingGroups
         string remark = left is null ? $"none: {fates[^1].NoLonger}" : left.Result.Value is null ? Words.Value(left.Result) : left.Result.Remark;
         return new FoundAndLeft(
             fates[^1].Result.Label + Suffix(scope), scope, true, fates[^1].Result.UnitSymbol,
-            Shown(fates.FirstOrDefault(IsOfWhatWasFound)), Shown(left), left?.Result.Limit, left?.Result.Verdict, remark);
+            Shown(fates.FirstOrDefault(IsOfWhatWasFound)), Shown(left), left?.Result.Limit, left?.Result.Verdict, remark, left is null);
     }
 
     string LabelOf(ReadingKey key) => key.FieldId == "room_co" ? Title(key.Scope) : Words.Label(key with { Scope = "" }) + Suffix(key.Scope);

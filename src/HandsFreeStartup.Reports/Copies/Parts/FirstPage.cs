@@ -78,14 +78,22 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most
         pages.AddInColumns(new ReadingLines(ruler, copy, ColumnWidth, most.ReadingSize).Write(most.Readings), ColumnWidth + Gutter, most.Breaks);
         pages.Add(Texts.Paragraph(ruler, most.Name(Legend(), 10), Style.Small, width));
         pages.Add([Strip.Space(4)]);
-        string[] stops = [.. Interruptions.Of(copy.Events)];
-        pages.AddInColumns(
+        (string Title, IReadOnlyList<string> Entries, string IfNone)[] lists =
         [
-            .. stops.Length == 0 ? Array.Empty<IEnumerable<Strip>>() : [List("Safety and stops", stops, "")],
-            List("Adjusted", Sentences.Adjustments(copy.Events), "Nothing was adjusted."),
-            List("Opened and closed", [.. copy.Facts.Things.Select(Sentences.Of)], "Nothing was opened."),
-            List("Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{copy.StepTitle(note.StepId)}: {note.Text} ({Words.Time(note.At)})")], "None."),
-        ], ColumnWidth + Gutter);
+            ("Safety and stops", [.. Interruptions.Of(copy.Events)], ""),
+            ("Adjusted", Sentences.Adjustments(copy.Events), "Nothing was adjusted."),
+            ("Opened and closed", [.. copy.Facts.Things.Select(Sentences.Of)], "Nothing was opened."),
+            ("Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{copy.StepTitle(note.StepId)}: {note.Text} ({Words.Time(note.At)})")], "None."),
+        ];
+        if (most.Others > 0)
+        {
+            pages.AddInColumns(lists.Where(list => list.Entries.Count > 0 || list.IfNone.Length > 0).Select(list => List(list.Title, list.Entries, list.IfNone)), ColumnWidth + Gutter);
+        }
+        else
+        {
+            IEnumerable<string> counts = lists.Where(list => list.Entries.Count > 0).Select(list => $"{list.Title}: {Shortened.Text(list.Entries.Count)}");
+            pages.Add(Texts.Paragraph(ruler, string.Join(". ", counts), Style.Strong, width));
+        }
     }
 
     IEnumerable<Strip> List(string title, IReadOnlyList<string> entries, string ifNone)

@@ -73,9 +73,10 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
 
         string verdict = line.Verdict is { } judged && Words.MustBeLookedAt(judged, line.Limit) ? Words.Verdict(judged, line.Limit!) : "";
         string below = string.Join("; ", new[] { verdict, line.Remark }.Where(text => text.Length > 0));
-        foreach (string text in below.Length == 0 ? [] : ruler.Wrap(below, _alarm, width - 8))
+        Style style = line.MustBeLookedAt ? _alarm : _quiet;
+        foreach (string text in below.Length == 0 ? [] : ruler.Wrap(below, style, width - 8))
         {
-            yield return new Strip(_alarm.LineHeight, (pen, x, y) => pen.Text(text, _alarm, x + 8, y));
+            yield return new Strip(style.LineHeight, (pen, x, y) => pen.Text(text, style, x + 8, y));
         }
         yield return new Strip(1, (pen, x, y) => pen.Rule(x, y + 0.5, width, Style.Hair, 0.35));
     }
