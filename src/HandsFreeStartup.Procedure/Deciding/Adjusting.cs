@@ -27,7 +27,7 @@ sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direc
         EnteredReading reading = kept.Reading;
         string? scope = state.Step.Scope;
         bool isPressure = reading.Key.FieldId == "manifold_pressure";
-        if (isPressure && state.Plan.Limit(LimitNames.ReplaceValve, scope) is { Upper: { } most } replace && reading.Value > most)
+        if (isPressure && state.Limit(LimitNames.ReplaceValve, scope) is { Upper: { } most } replace && reading.Value > most)
         {
             return Stopped($"Over {Numbers.Text(most)} {reading.UnitSymbol} the valve is to be replaced ({replace.Source}). Stop adjusting.");
         }
@@ -78,8 +78,8 @@ sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direc
         public const string Under = "under-fire";
 
         /// <summary>The word for a value outside of its limit; empty where it is inside.</summary>
-        public static string Of(double watts, DeclaredLimit? limit) =>
-            limit?.Upper is { } upper && watts > (double)upper ? Over : limit?.Lower is { } lower && watts < (double)lower ? Under : "";
+        public static string Of(double input, DeclaredLimit? limit) =>
+            limit?.Upper is { } upper && input > (double)upper ? Over : limit?.Lower is { } lower && input < (double)lower ? Under : "";
     }
 }
 

@@ -106,6 +106,7 @@ sealed class Decider(StartupState state, DateTimeOffset now)
         string said = Commands.Of(order.Word).Id;
         return order.Word switch
         {
+            CommandWord.Done or CommandWord.Next when PlateQuestion.Of(state) is { } plate => State(plate, said),
             CommandWord.Done or CommandWord.Next => _route.WhyStay(order.Word) is { } why ? Refuse(said, why) : _route.Leave(order.Evidence),
             CommandWord.GoBack => state.StepIndex == 0 ? Refuse(said, "This is the first step.") : _route.Back(),
             CommandWord.ScratchThat => state.LastEntered is { } last ? [new ReadingScratched(now, last)]
@@ -119,6 +120,14 @@ sealed class Decider(StartupState state, DateTimeOffset now)
             _ => [new QuestionAsked(now, order.Word)],
         };
     }
+
+    /// <summary>The limit that was said from the plate judges from now on.</summary>
+    IReadOnlyList<StartupEvent> State(PlateQuestion plate, string said) => plate.Said(state) switch
+    {
+        null => Refuse(said, plate.Text),
+        { Lower: { } lower, Upper: { } upper } when lower > upper => Refuse(said, "The lowest is above the highest. Say the wrong one again."),
+        var limit => [new LimitStated(now, state.Step.Id, limit)],
+    };
 
     IReadOnlyList<StartupEvent> Finish(string said)
     {

@@ -16,15 +16,22 @@ sealed class Entry(StartupState state, DateTimeOffset now)
     public IReadOnlyList<StartupEvent> Hear(Phrase.Reading reading)
     {
         Step step = state.Step;
+        PlateQuestion? plate = PlateQuestion.Of(state);
         ReadingDemand? demand = step.Readings.FirstOrDefault(demand => demand.FieldId == reading.Field.Id);
-        if (demand is null)
+        if (plate is not null && !plate.Bounds.Any(bound => bound.Id == reading.Field.Id))
+        {
+            return Refuse(reading.Evidence.Words, plate.Text);
+        }
+
+        if (plate is null && demand is null)
         {
             return Refuse(reading.Evidence.Words, $"This step does not ask for {reading.Field.Label.ToLowerInvariant()}.");
         }
 
-        EnteredReading entered = _meaning.Judge(reading, demand, step.Scope);
-        bool isRepeated = MayRepeat(demand);
-        decimal? before = state.Counts(reading.Field.Id, step.Scope) ? state.Reading(reading.Field.Id, step.Scope)!.Reading.Value : null;
+        string? scope = plate?.Name ?? step.Scope;
+        EnteredReading entered = plate is null ? _meaning.Judge(reading, demand!, scope) : Meaning.Unjudged(reading, scope!);
+        bool isRepeated = plate is null && MayRepeat(demand!);
+        decimal? before = state.Counts(reading.Field.Id, scope) ? state.Reading(reading.Field.Id, scope)!.Reading.Value : null;
         if (before == reading.Value && !isRepeated)
         {
             return Refuse(reading.Evidence.Words, $"{reading.Field.Label} {Numbers.Text(reading.Value)} {reading.Field.Unit.Symbol} is entered already.");
@@ -42,6 +49,11 @@ sealed class Entry(StartupState state, DateTimeOffset now)
     /// <summary>The reading is in the record, with what it means, voids and asks for.</summary>
     public IReadOnlyList<StartupEvent> Enter(EnteredReading entered)
     {
+        if (PlateQuestion.IsBound(entered.Key))
+        {
+            return [new ReadingEntered(now, state.Step.Id, entered)];
+        }
+
         ImmutableArray<CalculatedResult> results = _meaning.Results(entered);
         return
         [

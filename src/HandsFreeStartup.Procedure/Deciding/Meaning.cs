@@ -16,12 +16,16 @@ sealed class Meaning(StartupState state)
     public EnteredReading Judge(Phrase.Reading reading, ReadingDemand demand, string? scope)
     {
         bool isEarly = state.IsEarly(state.Step);
-        DeclaredLimit? limit = isEarly ? null : state.Plan.Limit(demand.LimitName, scope);
+        DeclaredLimit? limit = isEarly ? null : state.Limit(demand.LimitName, scope);
         decimal? expanded = ExpandedUncertainty(reading.Field.Id, reading.Value);
         return new EnteredReading(
             new ReadingKey(reading.Field.Id, scope ?? ""), reading.Value, reading.Field.Unit.Symbol, reading.Evidence,
             limit, limit is null ? null : Verdict((double)reading.Value, (double?)expanded, limit), expanded, isEarly);
     }
+
+    /// <summary>A value that nothing judges, such as a bound of a limit.</summary>
+    public static EnteredReading Unjudged(Phrase.Reading reading, string scope) =>
+        new(new ReadingKey(reading.Field.Id, scope), reading.Value, reading.Field.Unit.Symbol, reading.Evidence, null, null, null);
 
     /// <summary>The results that <paramref name="entered"/> completes; none while a reading that they need is missing or void.</summary>
     public ImmutableArray<CalculatedResult> Results(EnteredReading entered)
@@ -52,7 +56,7 @@ sealed class Meaning(StartupState state)
         ImmutableSortedDictionary<string, decimal> inputs = rule.Needs.ToImmutableSortedDictionary(id => id, id => readings[id].Value, StringComparer.Ordinal);
         foreach (Calculated calculated in rule.Calculate(new ResultInputs(readings, state.Plan)))
         {
-            DeclaredLimit? limit = state.Plan.Limit(calculated.Kind.Id, scope);
+            DeclaredLimit? limit = state.Limit(calculated.Kind.Id, scope);
             bool isKnown = calculated.Estimate.IsKnown;
             yield return new CalculatedResult(
                 calculated.Kind.Id, calculated.Kind.Label,

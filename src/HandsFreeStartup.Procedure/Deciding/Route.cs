@@ -37,8 +37,8 @@ sealed class Route(StartupState state, DateTimeOffset now)
 
     /// <summary>Whether a safety limit judges readings of the step, or results that need them: what is not measured is not proven.</summary>
     bool IsJudgedForSafety(Step step) => step.Readings.Any(demand =>
-        state.Plan.Limit(demand.LimitName, step.Scope) is { IsSafety: true }
-        || ResultRule.All.Any(rule => rule.Needs.Contains(demand.FieldId) && rule.Yields.Any(id => state.Plan.Limit(id, step.Scope) is { IsSafety: true })));
+        state.Limit(demand.LimitName, step.Scope) is { IsSafety: true }
+        || ResultRule.All.Any(rule => rule.Needs.Contains(demand.FieldId) && rule.Yields.Any(id => state.Limit(id, step.Scope) is { IsSafety: true })));
 
     /// <summary>The step is done: what it opened, closed, proved and adjusted, and where to go.</summary>
     public IReadOnlyList<StartupEvent> Leave(Evidence? evidence)

@@ -43,6 +43,7 @@ sealed class StartupState(StartupPlan plan)
     readonly List<(MonoxidePlace Place, string Scope, int Number)> _excesses = [];
     readonly Dictionary<ReadingKey, ImmutableArray<Sample>> _samples = [];
     readonly HashSet<ReadingKey> _moving = [];
+    readonly Dictionary<string, DeclaredLimit> _stated = [];
     int _entries;
 
     public StartupPlan Plan { get; } = plan;
@@ -84,6 +85,10 @@ sealed class StartupState(StartupPlan plan)
     public KeptReading? Reading(string fieldId, string? scope) => Readings.GetValueOrDefault(new ReadingKey(fieldId, scope ?? ""));
 
     public bool Counts(string fieldId, string? scope) => Reading(fieldId, scope) is { Counts: true };
+
+    /// <summary>The limit of the files, or else the one that was said from the rating plate.</summary>
+    public DeclaredLimit? Limit(string? name, string? scope) =>
+        Plan.Limit(name, scope) ?? (name is null ? null : _stated.GetValueOrDefault(scope is null ? name : $"{name}/{scope}"));
 
     /// <summary>Whether the readings of <paramref name="step"/> would be early now.</summary>
     public bool IsEarly(Step step) => step.After is { } wait && Timers.GetValueOrDefault(wait) is not { IsEnded: true };
@@ -138,6 +143,7 @@ sealed class StartupState(StartupPlan plan)
                 break;
             case ReadingScratched scratched:
                 ForgetExcess(scratched.Key);
+                _stated.Remove(PlateQuestion.IsBound(scratched.Key) ? scratched.Key.Scope : "");
                 Readings.Remove(scratched.Key);
                 Forget(scratched.Key);
                 break;
@@ -232,6 +238,9 @@ sealed class StartupState(StartupPlan plan)
                     _improperAnswers[given.StepId] = ImproperAnswers(given.StepId) + 1;
                 }
 
+                break;
+            case LimitStated stated:
+                _stated[stated.Limit.Name] = stated.Limit;
                 break;
             case SeriesJudged { Settled: Settled.NotYet } judged:
                 _moving.Add(judged.Key);

@@ -146,6 +146,7 @@ public enum ReviewOutcome
 [JsonDerivedType(typeof(UnsafeDenied), "unsafe-denied")]
 [JsonDerivedType(typeof(UnsafeFound), "unsafe-found")]
 [JsonDerivedType(typeof(SeriesJudged), "series-judged")]
+[JsonDerivedType(typeof(LimitStated), "limit-stated")]
 [JsonDerivedType(typeof(PhotoAttached), "photo-attached")]
 [JsonDerivedType(typeof(FinishAsked), "finish-asked")]
 [JsonDerivedType(typeof(FinishDeclined), "finish-declined")]
@@ -364,6 +365,12 @@ public sealed record UnsafeFound(DateTimeOffset At, string StepId, string Condit
 /// <param name="Mean">Mean over the window in the field's unit; null when the series is too short.</param>
 /// <param name="Stands">The value that stands: the last one.</param>
 public sealed record SeriesJudged(DateTimeOffset At, string StepId, ReadingKey Key, int Count, Settled Settled, double? Mean, decimal Stands) : StartupEvent(At);
+
+/// <summary>A limit that no file states was said from the rating plate; it judges from now on.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Limit">The limit, with where it came from.</param>
+public sealed record LimitStated(DateTimeOffset At, string StepId, DeclaredLimit Limit) : StartupEvent(At);
 
 /// <summary>A photo was attached.</summary>
 /// <param name="At">When.</param>

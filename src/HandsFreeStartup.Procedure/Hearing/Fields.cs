@@ -28,6 +28,13 @@ public static class Fields
         new("control_voltage", "Control voltage", ["control voltage"], Unit.Volts, 0m, 60m, 20m, 30m, 0, 1),
     ];
 
-    /// <summary>The field of that id, or null.</summary>
-    public static Field? Find(string id) => All.FirstOrDefault(field => field.Id == id);
+    /// <summary>Bounds of a limit that no file states, said from the rating plate: lowest, highest. Unit, range and decimals are those of the field they limit.</summary>
+    public static ImmutableArray<Field> PlateBounds { get; } =
+    [
+        new("limit_lower", "Lowest permitted", ["lowest"], Unit.InchesOfWater, 0m, 0m, 0m, 0m, 0, 0),
+        new("limit_upper", "Highest permitted", ["highest"], Unit.InchesOfWater, 0m, 0m, 0m, 0m, 0, 0),
+    ];
+
+    /// <summary>The field or bound of that id, or null.</summary>
+    public static Field? Find(string id) => All.Concat(PlateBounds).FirstOrDefault(field => field.Id == id);
 }

@@ -65,6 +65,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         UnsafeDenied => [new("Not entered. Say it again.")],
         UnsafeFound found => [Urgent(Alarms.Unsafe(found.Condition))],
         SeriesJudged judged => [new(InWords(judged))],
+        LimitStated => [new($"Noted, {PlateQuestion.Source}."), Prompt(Arrival.Forward)],
         PhotoAttached photo => [new($"Photo {photo.Name} is attached.")],
         StartupResumed => [new("The start-up goes on.")],
         FinishAsked asked => [new(FinishPrompt(asked.Signs))],

@@ -19,14 +19,17 @@ static class Expectations
         Phase.Condemning => Only([CommandWord.ScratchThat, CommandWord.RepeatThat, CommandWord.WhatIsOpen], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
         Phase.Stopped => Only([CommandWord.Finish, CommandWord.RepeatThat, CommandWord.WhatIsOpen, CommandWord.HowLong], AnswerWord.Yes, AnswerWord.No),
         Phase.Confirming => new(
-            Readings(state.Step),
+            Readings(state),
             [CommandWord.ScratchThat, CommandWord.RepeatThat, CommandWord.HowLong, CommandWord.WhatIsOpen, CommandWord.Help, .. Safety],
             [AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No]),
-        _ => new(Readings(state.Step), [.. Commands(state.Step), .. Safety], state.Step.Question is null ? [] : [AnswerWord.Yes, AnswerWord.No]),
+        _ => new(Readings(state), [.. Commands(state.Step), .. Safety], state.Step.Question is null ? [] : [AnswerWord.Yes, AnswerWord.No]),
     };
 
     static Expectation Only(ImmutableArray<CommandWord> commands, params ImmutableArray<AnswerWord> answers) =>
         new([], [.. commands, .. Safety], answers);
+
+    static ImmutableArray<ExpectedReading> Readings(StartupState state) =>
+        PlateQuestion.Of(state) is { } plate ? [.. plate.Bounds.Select(ExpectedReading.Of)] : Readings(state.Step);
 
     static ImmutableArray<ExpectedReading> Readings(Step step) =>
     [

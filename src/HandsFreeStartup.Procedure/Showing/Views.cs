@@ -18,7 +18,7 @@ static class Views
             state.Plan.Title, state.Plan.Appliance.Title, state.Plan.Site.Title, state.Job?.IsDemonstration ?? false,
             state.Phase, state.StepIndex + 1, state.Plan.Steps.Length, step.Section, step.Title, Do(state), step.Why, step.Caution,
             ListeningFor(state), Question(state), state.IsPaused,
-            [.. Readings(state, step, scope)],
+            [.. PlateQuestion.Of(state) is { } plate ? Bounds(state, plate) : Readings(state, step, scope)],
             [.. state.Results.GetValueOrDefault(scope, []).Select(Line)],
             [.. state.Timers.Where(timer => !timer.Value.IsEnded || timer.Key == step.Id).Select(timer => new TimerLine(
                 state.Plan.TitleOf(timer.Key), timer.Value.Remaining(now), timer.Value.Duration))],
@@ -30,7 +30,7 @@ static class Views
     }
 
     /// <summary>What to do in the current step, with the advice of an adjustment.</summary>
-    public static string Do(StartupState state) => Adjusting.Of(state).Sentence is { Length: > 0 } advice ? $"{state.Step.Do} {advice}" : state.Step.Do;
+    public static string Do(StartupState state) => PlateQuestion.Of(state) is { } plate ? plate.Text : Adjusting.Of(state).Sentence is { Length: > 0 } advice ? $"{state.Step.Do} {advice}" : state.Step.Do;
 
     /// <summary>Value, uncertainty and unit of a result, or why it cannot be told.</summary>
     public static string Text(CalculatedResult result) => result.Value is { } value
@@ -67,6 +67,14 @@ static class Views
         }
     }
 
+    /// <summary>What was said from the rating plate so far.</summary>
+    static IEnumerable<ReadingLine> Bounds(StartupState state, PlateQuestion plate) => plate.Bounds.Select(bound =>
+        state.Doubtful is { } doubtful && doubtful.Key == new ReadingKey(bound.Id, plate.Name)
+            ? new ReadingLine(bound.Label, Numbers.Text(doubtful.Value), doubtful.UnitSymbol, ReadingState.Doubtful, null, "")
+        : state.Reading(bound.Id, plate.Name) is { } kept
+            ? new ReadingLine(bound.Label, Numbers.Text(kept.Reading.Value), kept.Reading.UnitSymbol, kept.State, null, "")
+            : new ReadingLine(bound.Label, "--", bound.Unit.Symbol, ReadingState.Missing, null, ""));
+
     static ImmutableArray<string> ListeningFor(StartupState state)
     {
         Step step = state.Step;
@@ -81,6 +89,7 @@ static class Views
             Phase.Condemning => ["confirm", "no (only if it was misheard)"],
             Phase.Finished or Phase.Preparing => [],
             _ when state.IsPaused => ["listen again"],
+            _ when PlateQuestion.Of(state) is { } plate => [.. plate.Bounds.Select(bound => $"{bound.SpokenNames[0]} + {Unit(bound)}"), "next"],
             _ => [.. Missing(state, step), .. Moves(state, step)],
         };
     }

@@ -67,6 +67,12 @@ static class PlanRules
             {
                 ReadingDemand demand = step.Readings[i];
                 DeclaredLimit? limit = plan.Limit(demand.LimitName, step.Scope);
+                if (demand.LimitName is { } asked && limit is null && Fields.Find(asked)?.Unit == Fields.Find(demand.FieldId)?.Unit)
+                {
+                    // It is asked for at the step, and said from the rating plate.
+                    continue;
+                }
+
                 if (demand.LimitName is not null && limit is null)
                 {
                     string[] known = [.. checklist.Limits.Concat(appliance.Limits).Select(one => one.BaseName).Distinct().Where(name => name != demand.LimitName)];

@@ -27,6 +27,8 @@ sealed class LiveJob
     public LiveJob Say(string fieldId, decimal value, Certainty certainty = Certainty.Green) =>
         Give(new Phrase.Reading(Fields.Find(fieldId)!, value, Some.Heard(certainty)));
 
+    public LiveJob Say(Field field, decimal value, Certainty certainty = Certainty.Green) => Give(new Phrase.Reading(field, value, Some.Heard(certainty)));
+
     public LiveJob Say(CommandWord word) => Give(new Phrase.Order(word, Some.Heard()));
 
     public LiveJob Say(AnswerWord word) => Give(new Phrase.Answer(word, Some.Heard()));

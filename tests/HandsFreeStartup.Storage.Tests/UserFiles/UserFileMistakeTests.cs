@@ -102,8 +102,6 @@ public sealed class UserFileMistakeTests
 
     [Theory]
     [InlineData("name: oxygen/low", "name: oxygen/lo", "oxygen/lo,", "No step has the stage 'lo', so this limit would never judge anything. Expected one of low, high, basement, upper bedroom.")]
-    [InlineData("  - { name: manifold_pressure/high, lower: 3.35, upper: 3.65, unit: in. w.c., source: \"rating plate (invented)\" }\n", "", null,
-        "checklist.yaml:72:13: There is no limit 'manifold_pressure' for 'high' in the checklist or on the appliance sheet.")]
     [InlineData("  - { name: manifold_pressure/low", "  - { name: room_co, upper: 30, unit: ppm, safety: true, source: invented }\n  - { name: manifold_pressure/low", "30, unit",
         "The checklist's safety limit is at most 9 ppm (common practice, no source); a sheet may only be stricter. Write 9 or less as 'upper'")]
     [InlineData("  - { name: manifold_pressure/low", "  - { name: room_co, upper: 5, unit: ppm, source: invented }\n  - { name: manifold_pressure/low", "room_co, upper",

@@ -133,4 +133,12 @@ public sealed class UserFileTests
         Assert.Equal("warm-up", step.After);
         Assert.Equal(new Settles(TimeSpan.FromSeconds(30), 5m, 4m, "common practice, no source"), step.Readings[1].Settles);
     }
+
+    [Fact]
+    public void A_limit_that_no_file_states_is_no_mistake_because_it_is_asked_for_at_its_step()
+    {
+        FileCopy sheet = UserFile.Copy("appliance.yaml", string.Join('\n', Fixture.Appliance.Text.Split('\n').Where(line => !line.Contains("manifold_pressure/high", StringComparison.Ordinal))));
+
+        Assert.DoesNotContain(UserFile.ReadTogether(Fixture.Checklist, sheet, Fixture.Site).Appliance.Limits, limit => limit.Name == "manifold_pressure/high");
+    }
 }

@@ -1,0 +1,73 @@
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Tests.Support;
+
+namespace HandsFreeStartup.Procedure.Tests;
+
+/// <summary>A limit that no file states is asked for at the step that needs it.</summary>
+public sealed class PlateQuestionTests
+{
+    /// <summary>The sheet without the range of the manifold pressure.</summary>
+    static LiveJob AtManifold()
+    {
+        StartupPlan plan = Some.Plan();
+        return new LiveJob(StartupPlan.From(plan.Checklist, plan.Appliance with { Limits = [.. plan.Appliance.Limits.Where(limit => limit.Name != "manifold_pressure/high")] }, plan.Site))
+            .GoTo("manifold");
+    }
+
+    [Fact]
+    public void Its_bounds_are_said_read_back_and_judge_the_reading_with_their_origin()
+    {
+        LiveJob job = AtManifold();
+        Assert.Contains("Read them from the rating plate", job.View.Do, StringComparison.Ordinal);
+        Assert.Equal(["lowest", "highest"], job.Procedure.Expectation.Readings.Select(reading => reading.Names[0]));
+
+        job.Say(Bound(job, 0), 3.2m).Say(Bound(job, 1), 3.8m).Say(CommandWord.Next).Say("manifold_pressure", 3.9m);
+
+        EnteredReading judged = job.Log.OfType<ReadingEntered>().Last().Reading;
+        Assert.Equal(new DeclaredLimit("manifold_pressure/high", 3.2m, 3.8m, "in. w.c.", "from rating plate, spoken", false), judged.Limit);
+        Assert.Equal(Verdict.Fail, judged.Verdict);
+        job.Say(CommandWord.Next);
+        Assert.Equal("adjust", job.Step);
+        Assert.Contains("turn counter-clockwise", job.View.Do, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Only_what_the_plate_states_need_be_said_and_the_reading_waits_for_it()
+    {
+        LiveJob job = AtManifold().Say("manifold_pressure", 3.5m);
+        Assert.IsType<CommandRefused>(Assert.Single(job.Last));
+        Assert.IsType<CommandRefused>(Assert.Single(job.Say(CommandWord.Next).Last));
+
+        job.Say(Bound(job, 1), 3.8m).Say(CommandWord.Next).Say("manifold_pressure", 3.5m);
+
+        Assert.Equal("at most 3.8 in. w.c.", job.Log.OfType<ReadingEntered>().Last().Reading.Limit!.Text);
+    }
+
+    [Fact]
+    public void Bounds_in_the_wrong_order_are_refused_and_a_wrong_one_can_be_scratched()
+    {
+        LiveJob job = AtManifold();
+        job.Say(Bound(job, 0), 3.2m).Say(Bound(job, 1), 2.8m).Say(CommandWord.Next);
+        Assert.Contains("above the highest", Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
+
+        job.Say(CommandWord.ScratchThat).Say(Bound(job, 1), 3.8m).Say(CommandWord.Next).Say(CommandWord.ScratchThat);
+
+        Assert.Contains("Read them from the rating plate", job.View.Do, StringComparison.Ordinal);
+        Assert.Equal(["3.2", "--"], job.View.Readings.Select(line => line.Value));
+    }
+
+    [Fact]
+    public void A_doubtful_bound_is_confirmed_like_any_reading()
+    {
+        LiveJob job = AtManifold();
+        job.Say(Bound(job, 0), 3.2m, Certainty.Amber);
+        Assert.Equal(ReadingState.Doubtful, job.View.Readings[0].State);
+
+        Assert.Equal("3.2", job.Say(AnswerWord.Confirm).View.Readings[0].Value);
+    }
+
+    static Field Bound(LiveJob job, int index) => job.Procedure.Expectation.Readings[index].Field;
+}
