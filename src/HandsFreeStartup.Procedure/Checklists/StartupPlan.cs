@@ -7,6 +7,7 @@ namespace HandsFreeStartup.Procedure.Checklists;
 public sealed class StartupPlan
 {
     readonly ImmutableDictionary<string, DeclaredLimit> _limits;
+    readonly ImmutableDictionary<string, int> _indices;
 
     StartupPlan(Checklist checklist, ApplianceSheet appliance, Site site, Settings settings, double timerFactor, string? occasion)
     {
@@ -30,6 +31,7 @@ public sealed class StartupPlan
                 Starts = [.. step.Starts.Where(known.Contains)],
                 After = step.After is { } wait && known.Contains(wait) ? wait : null,
             })];
+        _indices = Steps.Select((step, index) => (step.Id, Index: index)).DistinctBy(step => step.Id).ToImmutableDictionary(step => step.Id, step => step.Index);
         _limits = checklist.Limits.Concat(appliance.Limits)
             .GroupBy(limit => limit.Name)
             .ToImmutableDictionary(same => same.Key, same => same.Last());
@@ -77,11 +79,8 @@ public sealed class StartupPlan
         : _limits.GetValueOrDefault(name);
 
     /// <summary>Position of the step of that id; an internal error if there is none.</summary>
-    public int IndexOf(string stepId)
-    {
-        int index = Steps.Select(step => step.Id).ToList().IndexOf(stepId);
-        return index >= 0 ? index : throw new InvalidOperationException($"The checklist has no step '{stepId}'.");
-    }
+    public int IndexOf(string stepId) =>
+        _indices.TryGetValue(stepId, out int index) ? index : throw new InvalidOperationException($"The checklist has no step '{stepId}'.");
 
     /// <summary>Title of the step of that id, or of the wait after a smell of gas, as it stands among the timers.</summary>
     public string TitleOf(string stepId) => stepId == GasSmell.WaitId ? GasSmell.WaitTitle : Steps[IndexOf(stepId)].Title;

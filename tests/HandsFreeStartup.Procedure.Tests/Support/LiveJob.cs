@@ -41,8 +41,12 @@ sealed class LiveJob
         return Give(new Phrase.TimePassed());
     }
 
+    /// <summary>How many phrases were given.</summary>
+    public int Given { get; private set; }
+
     public LiveJob Give(Phrase phrase)
     {
+        Given++;
         Keep(Procedure.Decide(phrase, Now));
         return this;
     }
