@@ -1,5 +1,7 @@
 using System.CommandLine;
 using HandsFreeStartup.Compute;
+using HandsFreeStartup.Forget;
+using HandsFreeStartup.Review;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Sound;
 using HandsFreeStartup.Speech.Listening;
@@ -24,8 +26,10 @@ public static class CommandLine
         StartCommand.Build(),
         ComputeCommand.Build(),
         Hear.HearCommand.Build(),
+        ReviewCommand.Build(),
         VerifyCommand.Build(),
         Copies.CopiesCommand.Build(),
+        ForgetCommand.Build(),
         ChecklistCommand.ChecklistCommand.Build(),
         SoundCommand.Build(),
         DataFolder.Option,

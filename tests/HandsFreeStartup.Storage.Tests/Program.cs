@@ -11,7 +11,7 @@ namespace HandsFreeStartup.Storage.Tests;
 
 /// <summary>
 /// <c>append JOB</c> appends events until it is killed and prints the number of each one when it is recorded; <c>benchmark FOLDER [COUNT]</c> measures appending
-/// beside a bare insert with the same durability.
+/// beside a bare insert with the same durability; <c>jobs FOLDER COUNT</c> fills a folder with jobs to be reviewed.
 /// </summary>
 static class Program
 {
@@ -25,8 +25,11 @@ static class Program
             case ["benchmark", var folder, .. var rest]:
                 AppendBenchmark.Run(folder, rest is [var count] ? int.Parse(count, CultureInfo.InvariantCulture) : 2000);
                 return 0;
+            case ["jobs", var jobs, var number]:
+                FixtureJob.Fill(jobs, int.Parse(number, CultureInfo.InvariantCulture));
+                return 0;
             default:
-                Console.Error.WriteLine("append JOB | benchmark FOLDER [COUNT]");
+                Console.Error.WriteLine("append JOB | benchmark FOLDER [COUNT] | jobs FOLDER COUNT");
                 return 2;
         }
     }

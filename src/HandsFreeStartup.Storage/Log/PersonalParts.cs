@@ -39,6 +39,7 @@ static class PersonalParts
         ["utterance-heard"] = ["evidence/words"],
         ["step-skipped"] = ["reason", "evidence/words"],
         ["note-taken"] = ["text", "evidence/words"],
+        ["photo-attached"] = ["name", "evidence/words"],
         ["startup-resumed"] = ["reason"],
         ["ended-out-of-service"] = ["reason"],
         ["record-reviewed"] = ["remark"],

@@ -9,6 +9,9 @@ namespace HandsFreeStartup.Storage.Log;
 /// <param name="Verification">Whether they can be believed.</param>
 public sealed record StoredJob(string Path, IReadOnlyList<StartupEvent> Events, Verification Verification)
 {
+    /// <summary>Whether a running start-up holds the job; it cannot be read then.</summary>
+    public static bool IsInUse(string path) => JobLock.IsHeld(path);
+
     /// <summary>Reads a job.</summary>
     /// <exception cref="LogException">The file is missing, in use, or so damaged that no event can be read.</exception>
     public static StoredJob Read(string path)

@@ -20,6 +20,9 @@ public sealed record DataFolder(string Path)
     /// <summary>What the lead technician sets for every job.</summary>
     public string Settings => System.IO.Path.Combine(Path, "settings.yaml");
 
+    /// <summary>What review remembers of records; it can be deleted at any time.</summary>
+    public string ReviewIndex => System.IO.Path.Combine(Path, "review-index.db");
+
     /// <summary>The folder that the user named, or the usual one (XDG base directories).</summary>
     public static DataFolder Of(ParseResult parsed) => new(System.IO.Path.GetFullPath(parsed.GetValue(Option) ?? Usual()));
 

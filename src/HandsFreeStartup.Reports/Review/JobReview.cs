@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Review;
+
+/// <summary>Where a job stands for the lead technician.</summary>
+public enum JobStatus
+{
+    /// <summary>Neither signed nor ended.</summary>
+    Unfinished,
+    /// <summary>Stopped for safety and not resumed.</summary>
+    Stopped,
+    /// <summary>Ended without putting the appliance into service.</summary>
+    OutOfService,
+    /// <summary>Signed by the technician, not yet reviewed.</summary>
+    Signed,
+    /// <summary>Returned by the lead.</summary>
+    Returned,
+    /// <summary>Accepted by the lead.</summary>
+    Accepted,
+    /// <summary>A start-up is writing it at this moment.</summary>
+    UnderWay,
+    /// <summary>The record cannot be read.</summary>
+    Unreadable,
+}
+
+/// <summary>A job as the lead technician looks at it: where it stands, and every finding, what can hurt first.</summary>
+/// <param name="Status">Where it stands.</param>
+/// <param name="JobId">Name of the job.</param>
+/// <param name="Began">First event, UTC; null where there is none.</param>
+/// <param name="Ended">Last event of the start-up itself, UTC.</param>
+/// <param name="Technician">Who worked.</param>
+/// <param name="Appliance">Title of the appliance sheet.</param>
+/// <param name="IsDemonstration">Whether it is no record of a start-up.</param>
+/// <param name="Findings">By weight, then by time.</param>
+/// <param name="MustBeLookedAt">Whether the lead has something to do here.</param>
+public sealed record JobReview(
+    JobStatus Status, string JobId, DateTimeOffset? Began, DateTimeOffset? Ended, string Technician, string Appliance, bool IsDemonstration,
+    ImmutableArray<ReviewFinding> Findings, bool MustBeLookedAt)
+{
+    /// <summary>Reviews a job.</summary>
+    /// <param name="plan">What it was led by.</param>
+    /// <param name="events">All its events, first to last.</param>
+    /// <param name="record">What the verification of the record has shown.</param>
+    public static JobReview Of(StartupPlan plan, IReadOnlyList<StartupEvent> events, RecordState record)
+    {
+        StartupFacts facts = StartupFacts.Of(plan, events);
+        ReviewedJob job = new(plan, facts, events, record);
+        ImmutableArray<ReviewFinding> findings =
+        [
+            .. ReviewRules.All.SelectMany(rule => rule(job)).OrderByDescending(finding => finding.Weight).ThenBy(finding => finding.At ?? DateTimeOffset.MinValue),
+        ];
+        JobStatus status = StatusOf(facts, events);
+        StartupEvent[] startup = [.. events.Where(happened => happened is not (RecordReviewed or PersonalDataForgotten))];
+        return new JobReview(
+            status, facts.Job?.JobId ?? "unknown", startup.FirstOrDefault()?.At, startup.LastOrDefault()?.At, facts.Job?.Technician ?? "unknown",
+            plan.Appliance.Title, facts.Job?.IsDemonstration ?? false, findings, MustLookAt(status, findings, record));
+    }
+
+    /// <summary>A job of which nothing can be read but why.</summary>
+    /// <param name="jobId">Name of its file.</param>
+    /// <param name="why">One sentence.</param>
+    public static JobReview Unreadable(string jobId, string why) => new(
+        JobStatus.Unreadable, jobId, null, null, "unknown", "unknown", false, [new ReviewFinding("record", Weight.Danger, why)], true);
+
+    /// <summary>A job that is being written; there is nothing to review yet.</summary>
+    /// <param name="jobId">Name of its file.</param>
+    public static JobReview UnderWay(string jobId) => new(JobStatus.UnderWay, jobId, null, null, "unknown", "unknown", false, [], false);
+
+    /// <summary>What the lead accepted was looked at; only a record that is no longer what was accepted must be looked at again.</summary>
+    static bool MustLookAt(JobStatus status, ImmutableArray<ReviewFinding> findings, RecordState record) => status switch
+    {
+        JobStatus.Accepted => !record.Problems.IsEmpty,
+        JobStatus.Returned => true,
+        _ => findings.Any(finding => finding.Weight >= Weight.Doubt),
+    };
+
+    static JobStatus StatusOf(StartupFacts facts, IReadOnlyList<StartupEvent> events) => (facts.End, events.OfType<RecordReviewed>().LastOrDefault()?.Outcome) switch
+    {
+        (JobEnd.Signed or JobEnd.OutOfService, ReviewOutcome.Accepted) => JobStatus.Accepted,
+        (JobEnd.Signed or JobEnd.OutOfService, ReviewOutcome.Returned) => JobStatus.Returned,
+        (JobEnd.Signed, _) => JobStatus.Signed,
+        (JobEnd.OutOfService, _) => JobStatus.OutOfService,
+        (JobEnd.Stopped, _) => JobStatus.Stopped,
+        _ => JobStatus.Unfinished,
+    };
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Reports.Facts;
+using HandsFreeStartup.Reports.Review.Rules;
+
+namespace HandsFreeStartup.Reports.Review;
+
+/// <summary>What a rule of the review looks at.</summary>
+sealed record ReviewedJob(StartupPlan Plan, StartupFacts Facts, IReadOnlyList<StartupEvent> Events, RecordState Record)
+{
+    public string Title(string stepId) => Plan.Steps.FirstOrDefault(step => step.Id == stepId)?.Title ?? stepId;
+
+    /// <summary>The reading of a field that counts in a stage or room, or null.</summary>
+    public ReadingFate? Counting(string fieldId, string scope) => Facts.Readings.LastOrDefault(fate => fate.Counts && fate.Reading.Key == new ReadingKey(fieldId, scope));
+
+    /// <summary>The result that counts in a stage, or null where it cannot be told.</summary>
+    public double? Result(string id, string scope) => Facts.Results.LastOrDefault(fate => fate.Scope == scope && fate.Result.Id == id)?.Result.Value;
+
+    /// <summary>Stages and rooms that hold a reading that counts.</summary>
+    public IEnumerable<string> Scopes => Facts.Readings.Where(fate => fate.Counts).Select(fate => fate.Reading.Key.Scope).Distinct();
+
+    public static ImmutableArray<string> Clips(params IEnumerable<Evidence?> evidence) => [.. evidence.Select(one => one?.Clip).OfType<string>().Distinct()];
+}
+
+/// <summary>Every rule of the review. A rule is pure and small; a new one is one entry here.</summary>
+static class ReviewRules
+{
+    public static ImmutableArray<Func<ReviewedJob, IEnumerable<ReviewFinding>>> All { get; } =
+    [
+        RecordRules.Problems,
+        RecordRules.Redacted,
+        RecordRules.Demonstration,
+        EndRules.End,
+        EndRules.Open,
+        EndRules.NotReached,
+        EndRules.Stops,
+        EndRules.Unsafe,
+        EndRules.Monoxide,
+        EndRules.Reviewed,
+        StepRules.Skipped,
+        StepRules.ImproperAnswers,
+        StepRules.Missing,
+        StepRules.Notes,
+        StepRules.Pauses,
+        TimerRules.CutShort,
+        TimerRules.BeforeWarmUp,
+        TimerRules.Early,
+        TimerRules.ClockWentBack,
+        TimerRules.ClockWentForward,
+        ReadingRules.Limits,
+        ReadingRules.Corrections,
+        ReadingRules.Doubtful,
+        ReadingRules.Unsettled,
+        ConsistencyRules.FuelFactorOutOfRange,
+        ConsistencyRules.EfficiencyAgainstFlueTemperature,
+        ConsistencyRules.FlueCoolerThanAir,
+        ConsistencyRules.CondensingAgainstKind,
+        ConsistencyRules.InputAgainstManifold,
+        ConsistencyRules.IdenticalStages,
+        ConsistencyRules.RiseAgainstAir,
+    ];
+}

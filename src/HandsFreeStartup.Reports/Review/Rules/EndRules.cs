@@ -1,0 +1,68 @@
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Safety;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Review.Rules;
+
+/// <summary>How the job ended, and what was left open.</summary>
+static class EndRules
+{
+    public static IEnumerable<ReviewFinding> End(ReviewedJob job) => job.Facts.End switch
+    {
+        JobEnd.Unfinished => [new ReviewFinding("unfinished", Weight.Doubt, FormattableString.Invariant(
+            $"It was neither signed nor ended: {job.Facts.Steps.Count(step => step.End == StepEnd.Done)} of {job.Facts.Steps.Count} steps are done."))],
+        JobEnd.Stopped => [new ReviewFinding("stopped", Weight.Danger, "It was stopped for safety and not resumed.")],
+        JobEnd.OutOfService => [.. job.Events.OfType<EndedOutOfService>().TakeLast(1).Select(OutOfService)],
+        _ => [],
+    };
+
+    static ReviewFinding OutOfService(EndedOutOfService ended) =>
+        new("out-of-service", Weight.Doubt, "It ended without putting the furnace into service.") { At = ended.At, Quote = ended.Reason };
+
+    public static IEnumerable<ReviewFinding> Open(ReviewedJob job) =>
+        from thing in job.Facts.Things
+        where thing.IsOpen
+        let text = thing.Closed is null ? $"Still open: {thing.Thing.Name}." : $"Closed, but not checked for leaks: {thing.Thing.Name}."
+        select new ReviewFinding("left-open", Weight.Danger, text) { At = thing.Opened };
+
+    public static IEnumerable<ReviewFinding> NotReached(ReviewedJob job)
+    {
+        string[] titles = [.. job.Facts.Steps.Where(step => step.End == StepEnd.NotReached).Select(step => step.Step.Title)];
+        return titles.Length == 0 || job.Facts.End == JobEnd.Unfinished
+            ? []
+            : [new ReviewFinding("not-reached", job.Facts.End == JobEnd.Signed ? Weight.Danger : Weight.Note, $"Never reached: {string.Join(", ", titles)}.")];
+    }
+
+    public static IEnumerable<ReviewFinding> Stops(ReviewedJob job)
+    {
+        foreach (StartupStopped stopped in job.Events.OfType<StartupStopped>())
+        {
+            StartupResumed? resumed = job.Events.OfType<StartupResumed>().FirstOrDefault(later => later.At >= stopped.At);
+            yield return new ReviewFinding("stop", Weight.Doubt,
+                $"Stopped at {Words.Time(stopped.At)}: {StartupFacts.InWords(stopped.Cause)}{(resumed is null ? "" : $"; went on at {Words.Time(resumed.At)}")}.")
+            {
+                At = stopped.At,
+                Quote = resumed?.Reason ?? "",
+                Clips = ReviewedJob.Clips(stopped.Evidence),
+            };
+        }
+    }
+
+    public static IEnumerable<ReviewFinding> Unsafe(ReviewedJob job) => job.Events.OfType<UnsafeFound>().Select(found =>
+        new ReviewFinding("unsafe", Weight.Danger, $"Found unsafe: {found.Condition.TrimEnd('.')}.")
+        {
+            At = found.At,
+            StepId = found.StepId,
+            Clips = ReviewedJob.Clips(found.Evidence),
+        });
+
+    public static IEnumerable<ReviewFinding> Monoxide(ReviewedJob job) => job.Events.OfType<MonoxideJudged>().Where(judged => judged.Action != MonoxideAction.CarryOn).Select(judged =>
+        new ReviewFinding("monoxide", Weight.Danger, $"{Words.Label(judged.Key)}: {judged.Do.TrimEnd('.')} ({judged.Source}).") { At = judged.At });
+
+    public static IEnumerable<ReviewFinding> Reviewed(ReviewedJob job) => job.Events.OfType<RecordReviewed>().Select(reviewed => new ReviewFinding(
+        "reviewed", Weight.Note, $"{(reviewed.Outcome == ReviewOutcome.Accepted ? "Accepted" : "Returned")} by {reviewed.Lead} on {Words.Moment(reviewed.At)}.")
+    {
+        At = reviewed.At,
+        Quote = reviewed.Remark,
+    });
+}

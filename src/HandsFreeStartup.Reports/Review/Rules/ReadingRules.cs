@@ -1,0 +1,96 @@
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Review.Rules;
+
+/// <summary>Readings and results one by one: their verdicts, and how surely they were heard.</summary>
+static class ReadingRules
+{
+    /// <summary>From so many values given up before one stood, the value itself is in doubt (common practice, no source).</summary>
+    const int ManyTries = 2;
+
+    public static IEnumerable<ReviewFinding> Limits(ReviewedJob job) =>
+    [
+        .. job.Facts.Readings.Where(fate => fate.Counts).SelectMany(fate => Judged(
+            $"{Words.Label(fate.Reading.Key)} {Words.WithUncertainty(fate.Reading)}", fate.Reading.Verdict, fate.Reading.Limit, fate.At, fate.StepId, fate.Reading.Evidence)),
+        .. job.Facts.Results.Where(fate => fate.Result.Id != "fuel_factor").SelectMany(fate => Judged(
+            $"{fate.Result.Label}{Words.In(fate.Scope)} {Words.Value(fate.Result)}", fate.Result.Verdict, fate.Result.Limit, fate.At, fate.StepId, null)),
+    ];
+
+    public static IEnumerable<ReviewFinding> Corrections(ReviewedJob job)
+    {
+        foreach (IGrouping<ReadingKey, ReadingFate> tries in job.Facts.Readings.GroupBy(fate => fate.Reading.Key))
+        {
+            ReadingFate[] given = [.. tries];
+            ReadingFate[] up = [.. given.Where((fate, index) => IsGivenUp(job, fate, given.Skip(index + 1)))];
+            if (up.Length > 0)
+            {
+                string stands = job.Counting(tries.Key.FieldId, tries.Key.Scope) is { } kept ? $"; {Words.Value(kept.Reading)} stands" : "; none stands";
+                yield return new ReviewFinding("corrections", up.Length >= ManyTries ? Weight.Doubt : Weight.Note,
+                    FormattableString.Invariant($"{Words.Label(tries.Key)}: {up.Length + 1} tries. {string.Join(", ", up.Select(Fate))}{stands}."))
+                {
+                    At = up[0].At,
+                    StepId = up[0].StepId,
+                    Clips = ReviewedJob.Clips(given.Select(fate => fate.Reading.Evidence)),
+                };
+            }
+        }
+    }
+
+    public static IEnumerable<ReviewFinding> Doubtful(ReviewedJob job) => job.Facts.Readings
+        .Where(fate => fate.Counts && fate.Reading.Evidence.Certainty == Certainty.Amber)
+        .Select(fate => new ReviewFinding("doubtful-reading", Weight.Note,
+            $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was doubtful ({fate.Reading.Evidence.Why.TrimEnd('.')}) and was confirmed.")
+        {
+            At = fate.At,
+            StepId = fate.StepId,
+            Clips = ReviewedJob.Clips(fate.Reading.Evidence),
+        });
+
+    public static IEnumerable<ReviewFinding> Unsettled(ReviewedJob job) => job.Facts.Readings
+        .Where(fate => fate.End is ReadingEnd.Unanswered or ReadingEnd.Provisional)
+        .Select(fate => new ReviewFinding("unsettled-reading", Weight.Doubt, fate.End == ReadingEnd.Unanswered
+            ? $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was read back and never confirmed; it is not in the record."
+            : $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was entered last, and nothing was accepted after it.")
+        {
+            At = fate.At,
+            StepId = fate.StepId,
+            Clips = ReviewedJob.Clips(fate.Reading.Evidence),
+        });
+
+    static IEnumerable<ReviewFinding> Judged(string what, Verdict? verdict, DeclaredLimit? limit, DateTimeOffset at, string stepId, Evidence? evidence)
+    {
+        if (verdict is { } found and not Verdict.Pass && limit is not null)
+        {
+            bool isNear = found is Verdict.ConditionalPass or Verdict.ConditionalFail;
+            yield return new ReviewFinding(
+                isNear ? "guard-band" : "limit",
+                limit.IsSafety ? Weight.Danger : found == Verdict.ConditionalPass ? Weight.Note : Weight.Doubt,
+                $"{what}: {Words.Verdict(found, limit)} ({limit.Text.TrimEnd()}, {limit.Source}).")
+            {
+                At = at,
+                StepId = stepId,
+                Clips = ReviewedJob.Clips(evidence),
+            };
+        }
+    }
+
+    /// <summary>A value said anew while adjusting, or until it settles, is no correction.</summary>
+    static bool IsGivenUp(ReviewedJob job, ReadingFate fate, IEnumerable<ReadingFate> later) => fate.End switch
+    {
+        ReadingEnd.Scratched or ReadingEnd.Refused => true,
+        ReadingEnd.Replaced => later.FirstOrDefault()?.StepId == fate.StepId && job.Plan.Steps.FirstOrDefault(step => step.Id == fate.StepId) is { } step
+            && step.Kind != StepKind.Adjust && step.Readings.All(demand => demand.FieldId != fate.Reading.Key.FieldId || demand.Settles is null),
+        _ => false,
+    };
+
+    static string Fate(ReadingFate fate) => $"{Words.Value(fate.Reading)} {fate.End switch
+    {
+        ReadingEnd.Scratched => "scratched",
+        ReadingEnd.Refused => "not confirmed",
+        _ => "replaced",
+    }}";
+}

@@ -1,0 +1,71 @@
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Review.Rules;
+
+/// <summary>What was left out, answered badly or said beside the readings.</summary>
+static class StepRules
+{
+    /// <summary>A longer pause than this is told (common practice, no source).</summary>
+    static readonly TimeSpan LongPause = TimeSpan.FromMinutes(10);
+
+    public static IEnumerable<ReviewFinding> Skipped(ReviewedJob job) =>
+        from step in job.Facts.Steps
+        where step.End == StepEnd.Skipped
+        let skipped = job.Events.OfType<StepSkipped>().Last(one => one.StepId == step.Step.Id)
+        select new ReviewFinding("skipped-step", Weight.Doubt, $"Step \"{step.Step.Title}\" was skipped.")
+        {
+            At = skipped.At,
+            StepId = step.Step.Id,
+            Quote = skipped.Reason,
+            Clips = ReviewedJob.Clips(skipped.Evidence),
+        };
+
+    public static IEnumerable<ReviewFinding> ImproperAnswers(ReviewedJob job) =>
+        from step in job.Facts.Steps
+        where step.Step.Question is { Choices.IsEmpty: true }
+        let last = job.Events.OfType<AnswerGiven>().LastOrDefault(answer => answer.StepId == step.Step.Id)
+        where last is not null && last.Answer != step.Step.Question!.Proper
+        select new ReviewFinding("improper-answer", step.Step.IsSafetyStop ? Weight.Danger : Weight.Doubt,
+            $"\"{step.Step.Question!.Text}\" was last answered {Words.YesNo(last.Answer)}.")
+        {
+            At = last.At,
+            StepId = step.Step.Id,
+            Clips = ReviewedJob.Clips(last.Evidence),
+        };
+
+    public static IEnumerable<ReviewFinding> Missing(ReviewedJob job) =>
+        from step in job.Facts.Steps
+        where step.Step.Kind == StepKind.Read && step.End is StepEnd.Done or StepEnd.UnderWay
+        from demand in step.Step.Readings
+        let key = new ReadingKey(demand.FieldId, step.Step.Scope ?? "")
+        where !job.Facts.Readings.Any(fate => fate.Counts && fate.Reading.Key == key)
+        select new ReviewFinding("missing-reading", Weight.Doubt, $"No {Words.Label(key)} counts in step \"{step.Step.Title}\".") { StepId = step.Step.Id };
+
+    public static IEnumerable<ReviewFinding> Notes(ReviewedJob job) => job.Events.OfType<NoteTaken>().Select(note =>
+        new ReviewFinding("note", Weight.Note, $"Note in step \"{job.Title(note.StepId)}\".")
+        {
+            At = note.At,
+            StepId = note.StepId,
+            Quote = note.Text,
+            Clips = ReviewedJob.Clips(note.Evidence),
+        });
+
+    public static IEnumerable<ReviewFinding> Pauses(ReviewedJob job)
+    {
+        foreach (ListeningPaused paused in job.Events.OfType<ListeningPaused>())
+        {
+            ListeningResumed? resumed = job.Events.OfType<ListeningResumed>().FirstOrDefault(later => later.At >= paused.At);
+            if (resumed is null || resumed.At - paused.At > LongPause)
+            {
+                yield return new ReviewFinding("pause", Weight.Note, resumed is null
+                    ? $"Listening was paused at {Words.Time(paused.At)} and never went on."
+                    : $"Listening was paused for {Words.Span(resumed.At - paused.At)}.")
+                {
+                    At = paused.At,
+                };
+            }
+        }
+    }
+}

@@ -1,0 +1,135 @@
+using System.Globalization;
+using HandsFreeStartup.Storage.Log;
+using Microsoft.Data.Sqlite;
+
+namespace HandsFreeStartup.Storage.Index;
+
+/// <summary>
+/// Remembers what was found out about jobs, so that ten thousand of them need not be read again. It is never the truth: whatever is in it can be worked out from
+/// the jobs, a job that has changed is read again, and an index that is lost, damaged or of another program is begun anew.
+/// </summary>
+public sealed class JobIndex : IDisposable
+{
+    const string Schema = "create table if not exists job (path text primary key, stamp text not null, content text not null) strict, without rowid";
+
+    readonly SqliteConnection _connection;
+
+    JobIndex(SqliteConnection connection) => _connection = connection;
+
+    /// <summary>Opens the index, or begins it anew; where it cannot be kept, it lives only as long as the program.</summary>
+    /// <param name="path">Its file.</param>
+    public static JobIndex Open(string path)
+    {
+        try
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(path))!);
+            return new JobIndex(Begun(path));
+        }
+        catch (SqliteException)
+        {
+            return new JobIndex(BegunAnew(path));
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            return new JobIndex(Begun(":memory:"));
+        }
+    }
+
+    /// <summary>Changes whenever a job's file, what a killed process left beside it, or its folder of recordings does.</summary>
+    /// <remarks>Sizes and times of writing. Who sets them back by hand is found out by reading the jobs afresh, not by this.</remarks>
+    public static string StampOf(string jobPath)
+    {
+        FileInfo job = new(jobPath), wal = new($"{jobPath}-wal");
+        DirectoryInfo clips = new(ClipStore.FolderOf(jobPath));
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{job.Length} {job.LastWriteTimeUtc.Ticks} {(wal.Exists ? wal.Length : 0)} {(wal.Exists ? wal.LastWriteTimeUtc.Ticks : 0)} {(clips.Exists ? clips.LastWriteTimeUtc.Ticks : 0)}");
+    }
+
+    /// <summary>Everything that it holds: stamp and content by the job's full path.</summary>
+    public IReadOnlyDictionary<string, (string Stamp, string Content)> ReadAll()
+    {
+        using SqliteCommand command = _connection.CreateCommand();
+        command.CommandText = "select path, stamp, content from job";
+        using SqliteDataReader rows = command.ExecuteReader();
+        Dictionary<string, (string, string)> all = [];
+        while (rows.Read())
+        {
+            all[rows.GetString(0)] = (rows.GetString(1), rows.GetString(2));
+        }
+
+        return all;
+    }
+
+    /// <summary>Takes in what was found out, and lets go of jobs that are no longer there. An index that cannot be written only costs time.</summary>
+    /// <param name="kept">Jobs with stamp and content.</param>
+    /// <param name="gone">Jobs to let go.</param>
+    public void Write(IEnumerable<(string Path, string Stamp, string Content)> kept, IEnumerable<string> gone)
+    {
+        try
+        {
+            using SqliteTransaction transaction = _connection.BeginTransaction();
+            foreach ((string path, string stamp, string content) in kept)
+            {
+                Execute("insert or replace into job values ($1, $2, $3)", transaction, path, stamp, content);
+            }
+
+            foreach (string path in gone)
+            {
+                Execute("delete from job where path=$1", transaction, path);
+            }
+
+            transaction.Commit();
+        }
+        catch (SqliteException)
+        {
+            // Nothing is lost: the jobs are read again next time.
+        }
+    }
+
+    /// <summary>Closes it.</summary>
+    public void Dispose() => _connection.Dispose();
+
+    void Execute(string sql, SqliteTransaction? transaction, params string[] values)
+    {
+        using SqliteCommand command = _connection.CreateCommand();
+        command.Transaction = transaction;
+        command.CommandText = sql;
+        for (int i = 0; i < values.Length; i++)
+        {
+            command.Parameters.AddWithValue(FormattableString.Invariant($"${i + 1}"), values[i]);
+        }
+
+        command.ExecuteNonQuery();
+    }
+
+    static SqliteConnection Begun(string path)
+    {
+        SqliteConnection connection = new(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false, DefaultTimeout = 2 }.ToString());
+        try
+        {
+            connection.Open();
+            using SqliteCommand command = connection.CreateCommand();
+            command.CommandText = $"pragma synchronous=off; pragma secure_delete=on; {Schema}; select count(path) + count(stamp) + count(content) from job";
+            command.ExecuteScalar();
+            return connection;
+        }
+        catch
+        {
+            connection.Dispose();
+            throw;
+        }
+    }
+
+    static SqliteConnection BegunAnew(string path)
+    {
+        try
+        {
+            File.Delete(path);
+            return Begun(path);
+        }
+        catch (Exception error) when (error is SqliteException or IOException or UnauthorizedAccessException)
+        {
+            return Begun(":memory:");
+        }
+    }
+}

@@ -1,0 +1,86 @@
+using System.CommandLine;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Summary;
+using HandsFreeStartup.Running;
+using HandsFreeStartup.Storage.Index;
+using HandsFreeStartup.Storage.Log;
+using HandsFreeStartup.Storage.UserFiles;
+
+namespace HandsFreeStartup.Forget;
+
+/// <summary>The command <c>forget</c>: removes names, free speech and recordings from a record, which stays verifiable.</summary>
+public static class ForgetCommand
+{
+    static readonly Argument<string> Job = new("JOB") { Description = "The job's file, or its name in the folder of the records." };
+    static readonly Option<bool> KeepReadings = new("--keep-readings") { Description = "What is kept: readings, results, steps, and who signed." };
+    static readonly Option<string?> By = new("--by") { Description = "Who removes; the record tells it.", HelpName = "NAME" };
+
+    /// <summary>The command with its options.</summary>
+    public static Command Build()
+    {
+        Command command = new("forget", "Remove customer, address, free speech and recordings from a record for good; readings stay and the record stays verifiable.") { Job, KeepReadings, By };
+        command.SetAction(Run);
+        return command;
+    }
+
+    static int Run(ParseResult parsed)
+    {
+        DataFolder data = DataFolder.Of(parsed);
+        string path = JobFile.Find(data, parsed.GetRequiredValue(Job));
+        if (!parsed.GetValue(KeepReadings))
+        {
+            throw new WrongUseException($"Say --keep-readings: names, free speech and recordings are removed for good, readings are kept. To lose everything, delete {path} by hand.");
+        }
+
+        string by = parsed.GetValue(By)?.Trim() is { Length: > 0 } name ? name : throw new WrongUseException("The record tells who removed: give --by NAME.");
+        TextWriter output = parsed.InvocationConfiguration.Output;
+        using (StartupLog log = StartupLog.Open(path, TimeProvider.System))
+        {
+            (int texts, int recordings) = log.ForgetPersonalData(by);
+            RewriteSummary(log);
+            RemoveCopies(path);
+            output.WriteLine(texts + recordings == 0
+                ? "Nothing was left to remove."
+                : FormattableString.Invariant($"Removed: {texts} texts and {recordings} recordings. The record stays verifiable: {log.Checkpoint}"));
+        }
+
+        using (JobIndex index = JobIndex.Open(data.ReviewIndex))
+        {
+            index.Write([], [Path.GetFullPath(path)]);
+        }
+
+        output.WriteLine("Copies that were printed, sent, backed up or written to another folder still hold the names.");
+        return ExitCode.Done;
+    }
+
+    /// <summary>Copies beside the record named the customer; <c>copies</c> writes new ones from what is left.</summary>
+    static void RemoveCopies(string path)
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+        foreach (string copy in ((string[])["appliance.pdf", "customer.pdf", "office.pdf", "narrow.txt"]).SelectMany(name => Directory.GetFiles(folder, $"{Path.GetFileNameWithoutExtension(path)}-{name}")))
+        {
+            File.Delete(copy);
+        }
+    }
+
+    /// <summary>The summary beside the record named the customer; it is written anew from what is left.</summary>
+    static void RewriteSummary(StartupLog log)
+    {
+        string summary = Path.ChangeExtension(log.Path, ".txt");
+        IReadOnlyList<StartupEvent> events = log.ReadAll();
+        if (!File.Exists(summary) || events is not [StartupBegan began, ..])
+        {
+            return;
+        }
+
+        try
+        {
+            File.Delete(summary);
+            File.WriteAllText(summary, StartupSummary.Of(UserFile.PlanOf(began.Job), [.. events.Where(happened => happened is not (RecordReviewed or PersonalDataForgotten))], log.Checkpoint?.ToString()));
+        }
+        catch (ChecklistFileException)
+        {
+            // Without its files the job cannot be summed up; the old summary is gone all the same.
+        }
+    }
+}

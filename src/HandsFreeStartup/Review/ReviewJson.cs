@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using HandsFreeStartup.Reports.Review;
+
+namespace HandsFreeStartup.Review;
+
+/// <summary>A review as JSON; every member is explained in review.schema.json.</summary>
+static class ReviewJson
+{
+    static readonly JsonSerializerOptions Options = new()
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        WriteIndented = true,
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
+    };
+
+    /// <summary>The document of these jobs.</summary>
+    public static string Of(IEnumerable<FolderEntry> entries)
+    {
+        ImmutableArray<JobPart> jobs = [.. entries.Select(Part)];
+        return JsonSerializer.Serialize(new Document("review/1", jobs.Count(job => job.MustBeLookedAt), jobs), Options);
+    }
+
+    static JobPart Part(FolderEntry entry) => new(
+        entry.Path, entry.Review.JobId, entry.Review.Status, entry.Review.MustBeLookedAt, entry.Review.IsDemonstration, entry.Review.Began, entry.Review.Ended,
+        entry.Review.Technician, entry.Review.Appliance, entry.Checkpoint, entry.Review.Findings);
+
+    sealed record Document(string Format, int MustBeLookedAt, ImmutableArray<JobPart> Jobs);
+
+    sealed record JobPart(
+        string File, string JobId, JobStatus Status, bool MustBeLookedAt, bool IsDemonstration, DateTimeOffset? Began, DateTimeOffset? Ended,
+        string Technician, string Appliance, string? Checkpoint, ImmutableArray<ReviewFinding> Findings);
+}
