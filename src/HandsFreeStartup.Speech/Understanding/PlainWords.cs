@@ -42,7 +42,7 @@ static partial class PlainWords
         for (int i = 0; i < words.Length;)
         {
             int end = i + 1;
-            while (words[i].Length == 1 && end < words.Length && words[end].Length == 1)
+            while (IsSpelled(words[i]) && end < words.Length && IsSpelled(words[end]))
             {
                 end++;
             }
@@ -51,6 +51,9 @@ static partial class PlainWords
             i = end;
         }
     }
+
+    /// <summary>A letter of a spelled name; "a" is none of them, but begins "a hundred".</summary>
+    static bool IsSpelled(string word) => word.Length == 1 && word != "a";
 
     [GeneratedRegex(@"(?<=\b\d),(?=\d{3}\b)")]
     private static partial Regex ThousandsComma();

@@ -4,6 +4,7 @@ using System.Text.Json;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Speech.Recognising;
+using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Hear;
 
@@ -32,6 +33,12 @@ public static class HearCommand
         HelpName = "FILE",
     };
 
+    static readonly Option<string?> Fit = new("--fit")
+    {
+        Description = "Fit the thresholds of the certainty policy on one half of the recordings (by speaker, where the manifest's fourth column names several), report on the other half, and write them to a file.",
+        HelpName = "FILE.json",
+    };
+
     static readonly Option<int?> Live = new("--live")
     {
         Description = "Instead of recordings: say so many phrases (1 to 12) that are asked for; the verdict is kept in the data folder for this microphone.",
@@ -45,7 +52,7 @@ public static class HearCommand
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("hear", "Measure the recogniser on labelled recordings.") { Manifest, Json, Model, Ears, Noise, Snr, Seed, Plot, Evidence, Live, Microphone };
+        Command command = new("hear", "Measure the recogniser on labelled recordings.") { Manifest, Json, Model, Ears, Noise, Snr, Seed, Plot, Evidence, Fit, Live, Microphone };
         Ears.AcceptOnlyFromAmong("1", "2");
         command.SetAction(Run);
         return command;
@@ -67,7 +74,8 @@ public static class HearCommand
         TextWriter output = parsed.InvocationConfiguration.Output;
         using HearBench bench = HearBench.Load(parsed.GetValue(Model), parsed.GetValue(Ears), TimeProvider.System);
         ImmutableArray<HearCase> cases = HearManifest.Read(manifest);
-        HearFigures figures = HearFigures.Of(Measure(parsed, bench, cases), bench.Needs());
+        (List<HearRow> rows, List<FitCase> evidence) = Measure(parsed, bench, cases);
+        HearFigures figures = HearFigures.Of(rows, bench.Needs());
         if (parsed.GetValue(Json))
         {
             output.WriteLine(JsonSerializer.Serialize(figures, Format));
@@ -83,26 +91,44 @@ public static class HearCommand
             HearText.PrintConfusions(figures, parsed.GetValue(Json) ? parsed.InvocationConfiguration.Error : output);
         }
 
+        if (parsed.GetValue(Fit) is { } policy)
+        {
+            File.WriteAllText(Writable(policy), FitThresholds(evidence, parsed.GetValue(Json) ? parsed.InvocationConfiguration.Error : output));
+        }
+
         return figures.WrongAccepted + figures.FalseAccepts > 0 ? ExitCode.FoundSomething : ExitCode.Done;
     }
 
-    static List<HearRow> Measure(ParseResult parsed, HearBench bench, ImmutableArray<HearCase> cases)
+    static string FitThresholds(IReadOnlyList<FitCase> evidence, TextWriter output)
+    {
+        (List<FitCase> learning, List<FitCase> reporting) = ThresholdFit.Halves(evidence);
+        CertaintyPolicy fitted = ThresholdFit.Fit(learning, CertaintyPolicy.Shipped);
+        output.WriteLine($"half for learning,  as shipped: {ThresholdFit.Score(learning, CertaintyPolicy.Shipped)}");
+        output.WriteLine($"half for learning,  fitted:     {ThresholdFit.Score(learning, fitted)}");
+        output.WriteLine($"half for reporting, as shipped: {ThresholdFit.Score(reporting, CertaintyPolicy.Shipped)}");
+        output.WriteLine($"half for reporting, fitted:     {ThresholdFit.Score(reporting, fitted)}");
+        return ThresholdFit.Text(fitted);
+    }
+
+    static (List<HearRow> Rows, List<FitCase> Evidence) Measure(ParseResult parsed, HearBench bench, ImmutableArray<HearCase> cases)
     {
         NoiseMix? noise = parsed.GetValue(Noise) is { } file ? NoiseMix.Of(file, parsed.GetValue(Snr)!.Value, parsed.GetValue(Seed), cases, bench.Detector) : null;
         using StreamWriter? evidence = parsed.GetValue(Evidence) is { } kept ? File.CreateText(Writable(kept)) : null;
         List<HearRow> rows = [];
+        List<FitCase> fits = [];
         foreach (HearCase measured in cases)
         {
             float[] sound = WavFile.Read(measured.Path);
-            (HearRow row, Utterance utterance) = bench.Measure(measured, noise?.Under(sound, rows.Count) ?? sound, everyEar: evidence is not null);
+            (HearRow row, Utterance utterance) = bench.Measure(measured, noise?.Under(sound, rows.Count) ?? sound, everyEar: evidence is not null || parsed.GetValue(Fit) is not null);
             rows.Add(row);
+            fits.Add(new FitCase(measured, utterance));
             if (evidence is not null)
             {
                 EvidenceFile.Write(evidence, measured, utterance, row);
             }
         }
 
-        return rows;
+        return (rows, fits);
     }
 
     static string Writable(string path)

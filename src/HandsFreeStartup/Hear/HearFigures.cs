@@ -10,12 +10,13 @@ namespace HandsFreeStartup.Hear;
 /// <param name="FreeExact">Something was said, and the free decoding of the first recogniser is exactly that.</param>
 /// <param name="FreeWrong">The free decoding is exactly another legal phrase, or one where nothing was said.</param>
 /// <param name="LatencyMs">Median and 95th percentile of the decoder alone.</param>
+/// <param name="LatencyWithSilenceMs">The same from the last sample of speech to the phrase, worked out from decoder and grammar, of the recordings with something said.</param>
 /// <param name="RealTimeFactor">Time that decoding took, beside the length of the recordings.</param>
 /// <param name="Machine">What the program needs.</param>
 /// <param name="Rows">Each recording.</param>
 sealed record HearFigures(
     int Cases, int Exact, int WrongAccepted, int AskedAgain, int ConfirmedExact, int FalseAccepts, int FreeExact, int FreeWrong,
-    HearLatency LatencyMs, double RealTimeFactor, HearNeeds Machine, IReadOnlyList<HearRow> Rows)
+    HearLatency LatencyMs, HearLatency LatencyWithSilenceMs, double RealTimeFactor, HearNeeds Machine, IReadOnlyList<HearRow> Rows)
 {
     /// <summary>Recordings in which something was said to the tool.</summary>
     public int Said => Rows.Count(row => row.Expected != HearRow.Nothing);
@@ -25,6 +26,7 @@ sealed record HearFigures(
     {
         HearRow[] said = [.. rows.Where(row => row.Expected != HearRow.Nothing)];
         double[] latencies = [.. rows.Select(row => row.LatencyMs).Order()];
+        double[] withSilence = [.. said.Select(row => row.LatencyWithSilenceMs).Order()];
         return new HearFigures(
             rows.Count,
             said.Count(row => row.IsAccepted && row.IsRight),
@@ -35,6 +37,7 @@ sealed record HearFigures(
             said.Count(row => row.IsFreeRight),
             rows.Count(row => row.Free != HearRow.Nothing && !row.IsFreeRight),
             new HearLatency(Quantile(latencies, 0.5), Quantile(latencies, 0.95)),
+            new HearLatency(Quantile(withSilence, 0.5), Quantile(withSilence, 0.95)),
             rows.Sum(row => row.LatencyMs) / 1000 / Math.Max(1e-9, rows.Sum(row => row.Seconds)),
             machine,
             rows);

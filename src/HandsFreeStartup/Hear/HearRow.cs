@@ -1,5 +1,6 @@
 using System.Globalization;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Session;
 using HandsFreeStartup.Speech.Recognising;
 using HandsFreeStartup.Speech.Understanding;
 
@@ -17,8 +18,12 @@ namespace HandsFreeStartup.Hear;
 /// <param name="Likeliest">The likeliest legal phrase, whether it was accepted or not, in the words of a label; <c>nothing</c> if none was found.</param>
 /// <param name="Free">What the first recogniser's free decoding says if its words are exactly a legal phrase, in the words of a label; else <c>nothing</c>.</param>
 /// <param name="Seconds">Length of the recording.</param>
+/// <param name="LatencyWithSilenceMs">
+/// From the last sample of speech to the phrase, milliseconds: the silence that ends such words, or the pause after which decoding begins and the decoding itself, whichever takes longer.
+/// </param>
 sealed record HearRow(
-    string File, string Expected, string Heard, string Class, double Score, double Margin, double Ratio, double LatencyMs, string Likeliest, string Free, double Seconds)
+    string File, string Expected, string Heard, string Class, double Score, double Margin, double Ratio, double LatencyMs, string Likeliest, string Free, double Seconds,
+    double LatencyWithSilenceMs = 0)
 {
     /// <summary>The label of a recording in which nothing is said to the tool.</summary>
     public const string Nothing = "nothing";
@@ -51,7 +56,8 @@ sealed record HearRow(
             phrase.Evidence.Score, phrase.Evidence.Margin, phrase.Evidence.Ratio, took.TotalMilliseconds,
             surest?.Best!.Meaning.ToString() ?? Nothing,
             free.Meanings is [var only] ? only.ToString() : Nothing,
-            seconds);
+            seconds,
+            Math.Max(SoundPump.SilenceAfter(phrase.Evidence.Words, measured.Expectation).TotalMilliseconds, SoundPump.Settings.Pause.TotalMilliseconds + took.TotalMilliseconds));
     }
 
     /// <summary>The row of a phrase that somebody has just said.</summary>

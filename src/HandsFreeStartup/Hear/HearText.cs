@@ -27,6 +27,8 @@ static class HearText
         output.WriteLine(FormattableString.Invariant(
             $"latency of the decoder alone: p50 {figures.LatencyMs.P50:F0} ms, p95 {figures.LatencyMs.P95:F0} ms; {figures.RealTimeFactor:F2} of the recordings' length"));
         output.WriteLine(FormattableString.Invariant(
+            $"latency from the last sample of speech, with the silence that ends it: p50 {figures.LatencyWithSilenceMs.P50:F0} ms, p95 {figures.LatencyWithSilenceMs.P95:F0} ms"));
+        output.WriteLine(FormattableString.Invariant(
             $"start to listening: {figures.Machine.StartToListeningMs / 1000:F1} s; memory at most {figures.Machine.PeakMemoryMb:F0} MiB; detector in silence: {100 * figures.Machine.DetectorShare:F2} % of a core"));
 
         void Line(string what, int count, int total)

@@ -27,6 +27,14 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
     /// <summary>How a cutter must be set whose utterances end by their words.</summary>
     public static CutterSettings Settings { get; } = new() { HangOver = Open };
 
+    /// <summary>How long a silence ends an utterance with these words.</summary>
+    public static TimeSpan SilenceAfter(string words, Expectation expectation) => PhraseEnds.Of(words, expectation) switch
+    {
+        PhraseEnd.Closed => Closed,
+        PhraseEnd.Complete => Complete,
+        _ => Open,
+    };
+
     /// <summary>Runs until the source ends or <paramref name="stop"/> is asked for.</summary>
     public async Task Run(IAudioSource source, CancellationToken stop)
     {
@@ -65,12 +73,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
         // By now speech may have gone on, or another utterance may have begun: then this one says nothing about the silence any more.
         if (phrase is not null && ReferenceEquals(Volatile.Read(ref _ahead), ahead))
         {
-            cutter.HangOver = PhraseEnds.Of(phrase.Evidence.Words, expectation) switch
-            {
-                PhraseEnd.Closed => Closed,
-                PhraseEnd.Complete => Complete,
-                _ => Open,
-            };
+            cutter.HangOver = SilenceAfter(phrase.Evidence.Words, expectation);
         }
     }
 
