@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Procedure.Checklists;
 
@@ -6,19 +8,33 @@ namespace HandsFreeStartup.Procedure.Checklists;
 /// <param name="Name">What it limits, for instance <c>manifold_pressure/high</c> or <c>co_air_free</c>.</param>
 /// <param name="Lower">Lowest permitted value, or null.</param>
 /// <param name="Upper">Highest permitted value, or null.</param>
-/// <param name="UnitSymbol">Unit of both, as in <see cref="Hearing.Unit.Symbol"/>.</param>
+/// <param name="UnitSymbol">Unit of both, as in <see cref="Unit.Symbol"/>.</param>
 /// <param name="Source">Who sets it: rating plate, maker's instructions, a standard with its section, or <c>common practice, no source</c>. Never empty.</param>
 /// <param name="IsSafety">Whether a value that is not proven to be inside must not pass.</param>
 public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, string UnitSymbol, string Source, bool IsSafety)
 {
+    /// <summary>The limit in another unit of the same quantity, not rounded.</summary>
+    public DeclaredLimit In(Unit? unit, bool isDifference = false) =>
+        unit is null || unit.Symbol == UnitSymbol || Unit.Find(UnitSymbol) is not { } own ? this : this with
+        {
+            Lower = Lower is { } lower ? own.Convert(lower, unit, isDifference) : null,
+            Upper = Upper is { } upper ? own.Convert(upper, unit, isDifference) : null,
+            UnitSymbol = unit.Symbol,
+        };
+
     /// <summary>As shown: "3.2 to 3.8 in. w.c.", "below 400 ppm", "above 0.5 µA".</summary>
     public string Text => (Lower, Upper) switch
     {
-        ({ } low, { } high) => FormattableString.Invariant($"{low} to {high} {UnitSymbol}"),
-        (null, { } high) => FormattableString.Invariant($"at most {high} {UnitSymbol}"),
-        ({ } low, null) => FormattableString.Invariant($"at least {low} {UnitSymbol}"),
+        ({ } low, { } high) => $"{Shown(low)} to {Shown(high)} {UnitSymbol}",
+        (null, { } high) => $"at most {Shown(high)} {UnitSymbol}",
+        ({ } low, null) => $"at least {Shown(low)} {UnitSymbol}",
         _ => "no limit",
     };
+
+    /// <summary>As written; a converted bound, which has no end, with two decimals more than its whole part needs.</summary>
+    static string Shown(decimal bound) => bound.Scale <= 4
+        ? bound.ToString(CultureInfo.InvariantCulture)
+        : bound.ToString(Math.Abs(bound) >= 100 ? "0" : Math.Abs(bound) >= 1 ? "0.##" : "0.###", CultureInfo.InvariantCulture);
 }
 
 /// <summary>A procedure as its author wrote it, before it meets an appliance and a site.</summary>

@@ -24,6 +24,22 @@ public sealed record ResultKind(string Id, string Label, string UnitSymbol, int 
         new("external_static", "External static", "in. w.c.", 2),
     ];
 
+    /// <summary>Whether it is a difference, so that another unit of temperature moves no zero.</summary>
+    public bool IsDifference => Id == "temperature_rise";
+
+    /// <summary>Its unit and its decimals under the settings.</summary>
+    public (Unit? Unit, string Symbol, int Decimals) Under(Settings settings)
+    {
+        Unit? own = Unit.Find(UnitSymbol);
+        Unit? shown = own is null ? null : settings.In(own);
+        return (shown, shown?.Symbol ?? UnitSymbol, shown == own ? Decimals : (Id, shown!.Symbol) switch
+        {
+            ("temperature_rise", _) or (_, "kW") => 1,
+            (_, "mbar") => 2,
+            _ => 0,
+        });
+    }
+
     /// <summary>The result of that id, or null.</summary>
     public static ResultKind? Find(string id) => All.FirstOrDefault(kind => kind.Id == id);
 }

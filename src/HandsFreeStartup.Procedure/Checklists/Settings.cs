@@ -1,3 +1,5 @@
+using HandsFreeStartup.Procedure.Hearing;
+
 namespace HandsFreeStartup.Procedure.Checklists;
 
 /// <summary>Which firing stage comes first where trade practice differs.</summary>
@@ -17,6 +19,19 @@ public enum StageOrder
 /// <param name="GasSupplier">Whom to call when gas is smelled; null if it is not set.</param>
 public sealed record Settings(StageOrder StageOrder = StageOrder.AsWritten, string? EmergencyNumber = null, string? GasSupplier = null)
 {
+    /// <summary>Unit of pressures, as said, shown and spoken: in. w.c., Pa or mbar.</summary>
+    public Unit Pressure { get; init; } = Unit.InchesOfWater;
+
+    /// <summary>Unit of temperatures: °F or °C.</summary>
+    public Unit Temperature { get; init; } = Unit.Fahrenheit;
+
+    /// <summary>Unit of heat rates: Btu/h or kW.</summary>
+    public Unit Heat { get; init; } = Unit.BtuPerHour;
+
+    /// <summary>The unit of the settings for what the tables have in <paramref name="unit"/>.</summary>
+    public Unit In(Unit unit) =>
+        unit == Unit.InchesOfWater ? Pressure : unit == Unit.Fahrenheit ? Temperature : unit == Unit.BtuPerHour ? Heat : unit;
+
     /// <summary>Where no file of settings is used.</summary>
     public static Settings Default { get; } = new();
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Checklists;
@@ -77,6 +78,13 @@ public sealed class StartupPlan
         name is null ? null
         : scope is not null && _limits.TryGetValue($"{name}/{scope}", out DeclaredLimit? scoped) ? scoped
         : _limits.GetValueOrDefault(name);
+
+    /// <summary>The field as it is said under the settings.</summary>
+    public Field FieldOf(string id)
+    {
+        Field field = Fields.Find(id) ?? throw new InvalidOperationException($"There is no field '{id}'.");
+        return FieldUnits.In(field, Settings.In(field.Unit));
+    }
 
     /// <summary>Position of the step of that id; an internal error if there is none.</summary>
     public int IndexOf(string stepId) =>

@@ -1,6 +1,7 @@
 using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Procedure.Deciding;
 
@@ -27,9 +28,9 @@ sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direc
         EnteredReading reading = kept.Reading;
         string? scope = state.Step.Scope;
         bool isPressure = reading.Key.FieldId == "manifold_pressure";
-        if (isPressure && state.Limit(LimitNames.ReplaceValve, scope) is { Upper: { } most } replace && reading.Value > most)
+        if (isPressure && state.Limit(LimitNames.ReplaceValve, scope)?.In(Unit.Find(reading.UnitSymbol)) is { Upper: { } most } replace && reading.Value > most)
         {
-            return Stopped($"Over {Numbers.Text(most)} {reading.UnitSymbol} the valve is to be replaced ({replace.Source}). Stop adjusting.");
+            return Stopped($"Over {Numbers.Short(most)} {reading.UnitSymbol} the valve is to be replaced ({replace.Source}). Stop adjusting.");
         }
 
         bool isHigh = limit.Upper is { } upper && reading.Value > upper;

@@ -89,7 +89,9 @@ sealed class Entry(StartupState state, DateTimeOffset now)
             return [];
         }
 
-        Settled settled = new SettlingRule(settles.Window, (double)settles.Drift, (double)settles.Scatter).Judge(samples.AsSpan()).Settled;
+        Unit own = Fields.Find(entered.Key.FieldId)!.Unit;
+        double Scaled(decimal value) => (double)own.Convert(value, Unit.Find(entered.UnitSymbol) ?? own, isDifference: true);
+        Settled settled = new SettlingRule(settles.Window, Scaled(settles.Drift), Scaled(settles.Scatter)).Judge(samples.AsSpan()).Settled;
         double? mean = WindowMean.Of(samples.AsSpan(), settles.Window)?.Value;
         return [new SeriesJudged(now, state.Step.Id, entered.Key, samples.Length, settled, mean, entered.Value)];
     }

@@ -16,8 +16,8 @@ sealed class Meaning(StartupState state)
     public EnteredReading Judge(Phrase.Reading reading, ReadingDemand demand, string? scope)
     {
         bool isEarly = state.IsEarly(state.Step);
-        DeclaredLimit? limit = isEarly ? null : state.Limit(demand.LimitName, scope);
-        decimal? expanded = ExpandedUncertainty(reading.Field.Id, reading.Value);
+        DeclaredLimit? limit = isEarly ? null : state.Limit(demand.LimitName, scope)?.In(reading.Field.Unit);
+        decimal? expanded = ExpandedUncertainty(reading.Field, reading.Value);
         return new EnteredReading(
             new ReadingKey(reading.Field.Id, scope ?? ""), reading.Value, reading.Field.Unit.Symbol, reading.Evidence,
             limit, limit is null ? null : Verdict((double)reading.Value, (double?)expanded, limit), expanded, isEarly);
@@ -56,16 +56,22 @@ sealed class Meaning(StartupState state)
         ImmutableSortedDictionary<string, decimal> inputs = rule.Needs.ToImmutableSortedDictionary(id => id, id => readings[id].Value, StringComparer.Ordinal);
         foreach (Calculated calculated in rule.Calculate(new ResultInputs(readings, state.Plan)))
         {
-            DeclaredLimit? limit = state.Limit(calculated.Kind.Id, scope);
-            bool isKnown = calculated.Estimate.IsKnown;
+            (Unit? unit, string symbol, int decimals) = calculated.Kind.Under(state.Plan.Settings);
+            DeclaredLimit? limit = state.Limit(calculated.Kind.Id, scope)?.In(unit, calculated.Kind.IsDifference);
+            Estimate shown = InUnit(calculated, unit);
             yield return new CalculatedResult(
                 calculated.Kind.Id, calculated.Kind.Label,
-                isKnown ? calculated.Estimate.Value : null, isKnown ? calculated.Estimate.ExpandedUncertainty : null,
-                calculated.Kind.UnitSymbol, calculated.Kind.Decimals, rule.Formula, inputs, limit,
-                limit is null ? null : isKnown ? Verdict(calculated.Estimate.Value, calculated.Estimate.ExpandedUncertainty, limit) : Calculations.Judgement.Verdict.CannotTell,
-                isKnown && calculated.Kind.Id == "input_rate" ? Adjusting.Firing.Of(calculated.Estimate.Value, limit) : calculated.Remark);
+                shown.IsKnown ? shown.Value : null, shown.IsKnown ? shown.ExpandedUncertainty : null,
+                symbol, decimals, rule.Formula, inputs, limit,
+                limit is null ? null : shown.IsKnown ? Verdict(shown.Value, shown.ExpandedUncertainty, limit) : Calculations.Judgement.Verdict.CannotTell,
+                shown.IsKnown && calculated.Kind.Id == "input_rate" ? Adjusting.Firing.Of(shown.Value, limit) : calculated.Remark);
         }
     }
+
+    static Estimate InUnit(Calculated calculated, Unit? unit) =>
+        unit is null || Unit.Find(calculated.Kind.UnitSymbol) is not { } own || own == unit ? calculated.Estimate : new Estimate(
+            own.Convert(calculated.Estimate.Value, unit, calculated.Kind.IsDifference),
+            own.Convert(calculated.Estimate.StandardUncertainty, unit, isDifference: true));
 
     /// <summary>Whether the oxygen measured after an adjustment is what the change of pressure lets expect. Told only now that it was measured.</summary>
     IEnumerable<CalculatedResult> Expected(EnteredReading entered)
@@ -93,11 +99,14 @@ sealed class Meaning(StartupState state)
 
     static double Square(double value) => value * value;
 
-    Uncertain Pressure(decimal value, int input) => Uncertain.Input((double)value, (double)(ExpandedUncertainty("manifold_pressure", value) ?? 0) / Estimate.CoverageFactor, input);
+    Uncertain Pressure(decimal value, int input) => Uncertain.Input((double)value, (double)(ExpandedUncertainty(state.Plan.FieldOf("manifold_pressure"), value) ?? 0) / Estimate.CoverageFactor, input);
 
-    decimal? ExpandedUncertainty(string fieldId, decimal value) =>
-        state.Plan.Site.Instruments.FirstOrDefault(instrument => instrument.FieldId == fieldId) is { } instrument
-            ? Math.Max(instrument.Expanded, Math.Abs(value) * instrument.ExpandedPercent / 100)
+    /// <summary>In the unit of the field; the instruments' sheet states it in the unit of the table.</summary>
+    decimal? ExpandedUncertainty(Field field, decimal value) =>
+        state.Plan.Site.Instruments.FirstOrDefault(instrument => instrument.FieldId == field.Id) is { } instrument
+            ? Math.Max(
+                Fields.Find(field.Id)!.Unit.Convert(instrument.Expanded, field.Unit, isDifference: true),
+                Math.Abs(value) * instrument.ExpandedPercent / 100)
             : null;
 
     /// <summary>Without a stated uncertainty nothing can be proven about a safety limit; other limits are then compared as they stand.</summary>

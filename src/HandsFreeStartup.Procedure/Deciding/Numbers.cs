@@ -8,8 +8,8 @@ static class Numbers
     /// <summary>With the decimals as spoken.</summary>
     public static string Text(decimal value) => value.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>At most two decimals, no zeros at the end: a distance, not a reading.</summary>
-    public static string Short(decimal value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+    /// <summary>At most two decimals, none from a hundred on, no zeros at the end: a distance, not a reading.</summary>
+    public static string Short(decimal value) => value.ToString(Math.Abs(value) >= 100 ? "0" : "0.##", CultureInfo.InvariantCulture);
 
     /// <summary>Rounded to <paramref name="decimals"/> for showing.</summary>
     public static string Text(double value, int decimals) => value.ToString($"F{decimals}", CultureInfo.InvariantCulture);

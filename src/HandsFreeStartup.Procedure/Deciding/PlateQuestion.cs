@@ -26,7 +26,7 @@ sealed record PlateQuestion(string Name, string Label, Field Limited)
             .Select(demand => new PlateQuestion(
                 step.Scope is null ? demand.LimitName! : $"{demand.LimitName}/{step.Scope}",
                 $"{Fields.Find(demand.LimitName!)!.Label.ToLowerInvariant()}{(step.Scope is null ? "" : $" ({step.Scope})")}",
-                Fields.Find(demand.LimitName!)!))
+                state.Plan.FieldOf(demand.LimitName!)))
             .FirstOrDefault();
     }
 

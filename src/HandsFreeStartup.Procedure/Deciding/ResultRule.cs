@@ -14,9 +14,16 @@ namespace HandsFreeStartup.Procedure.Deciding;
 /// <summary>What a rule works with: the readings of one stage by field id, and the plan.</summary>
 sealed record ResultInputs(ImmutableSortedDictionary<string, EnteredReading> Readings, StartupPlan Plan)
 {
-    /// <summary>The reading in its own unit with its standard uncertainty, zero where the instrument's is not stated.</summary>
-    public Estimate Of(string fieldId) =>
-        new((double)Readings[fieldId].Value, (double)(Readings[fieldId].ExpandedUncertainty ?? 0) / Estimate.CoverageFactor);
+    /// <summary>The reading in the unit of the table of fields, whatever it was said in, with its standard uncertainty; zero where the instrument's is not stated.</summary>
+    public Estimate Of(string fieldId)
+    {
+        EnteredReading reading = Readings[fieldId];
+        Unit own = Fields.Find(fieldId)!.Unit;
+        Unit said = Unit.Find(reading.UnitSymbol) ?? own;
+        return new Estimate(
+            said.Convert((double)reading.Value, own),
+            said.Convert((double)(reading.ExpandedUncertainty ?? 0), own, isDifference: true) / Estimate.CoverageFactor);
+    }
 
     /// <summary>The reading in its own unit as one of up to eight independent inputs of a formula.</summary>
     public Uncertain Input(string fieldId, int number) => Uncertain.Input(Of(fieldId).Value, Of(fieldId).StandardUncertainty, number);
@@ -25,7 +32,7 @@ sealed record ResultInputs(ImmutableSortedDictionary<string, EnteredReading> Rea
     public Estimate InSi(string fieldId)
     {
         Unit unit = Fields.Find(fieldId)!.Unit;
-        return new Estimate(unit.ToSi(Readings[fieldId].Value), Of(fieldId).StandardUncertainty * unit.Scale);
+        return new Estimate(Of(fieldId).Value * unit.Scale + unit.Offset, Of(fieldId).StandardUncertainty * unit.Scale);
     }
 }
 

@@ -175,7 +175,8 @@ sealed class Route(StartupState state, DateTimeOffset now)
 
     IEnumerable<StartupEvent> Adjusted(Step step) => HasChanged(step)
         ? step.Readings.Take(1).Select(demand => new AdjustmentMade(
-            now, step.Id, new ReadingKey(demand.FieldId, step.Scope ?? ""), state.AdjustedFrom!.Value, state.Reading(demand.FieldId, step.Scope)!.Reading.Value))
+            now, step.Id, new ReadingKey(demand.FieldId, step.Scope ?? ""), state.AdjustedFrom!.Value, state.Reading(demand.FieldId, step.Scope)!.Reading.Value,
+            state.Reading(demand.FieldId, step.Scope)!.Reading.UnitSymbol))
         : [];
 
     string? WhyWait(Step step) => state.Timers.GetValueOrDefault(step.Id) switch

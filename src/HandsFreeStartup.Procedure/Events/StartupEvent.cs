@@ -226,7 +226,8 @@ public sealed record ResultsComputed(DateTimeOffset At, string StepId, string Sc
 /// <param name="Key">Which reading was adjusted.</param>
 /// <param name="From">Value before.</param>
 /// <param name="To">Value after.</param>
-public sealed record AdjustmentMade(DateTimeOffset At, string StepId, ReadingKey Key, decimal From, decimal To) : StartupEvent(At);
+/// <param name="UnitSymbol">Unit of both; null in records made before there was a choice, which have the unit of the field.</param>
+public sealed record AdjustmentMade(DateTimeOffset At, string StepId, ReadingKey Key, decimal From, decimal To, string? UnitSymbol = null) : StartupEvent(At);
 
 /// <summary>A question was answered.</summary>
 /// <param name="At">When.</param>

@@ -28,7 +28,7 @@ public sealed record Expectation(
 
     /// <summary>Equal for expectations that allow the same phrases; compiled tries are kept under it.</summary>
     public string Key => string.Join(';',
-        string.Join(',', Readings.Select(reading => $"{reading.Field.Id}({string.Join('/', reading.Names)})")),
+        string.Join(',', Readings.Select(reading => $"{reading.Field.Id}:{reading.Field.Unit.Symbol}({string.Join('/', reading.Names)})")),
         string.Join(',', Commands),
         string.Join(',', Answers),
         Dictation);

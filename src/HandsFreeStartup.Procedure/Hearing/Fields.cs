@@ -36,5 +36,7 @@ public static class Fields
     ];
 
     /// <summary>The field or bound of that id, or null.</summary>
-    public static Field? Find(string id) => All.Concat(PlateBounds).FirstOrDefault(field => field.Id == id);
+    public static Field? Find(string id) => ById.GetValueOrDefault(id);
+
+    static ImmutableDictionary<string, Field> ById { get; } = All.Concat(PlateBounds).ToImmutableDictionary(field => field.Id);
 }

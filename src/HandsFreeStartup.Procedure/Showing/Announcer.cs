@@ -43,7 +43,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         ConfirmationAsked asked => [new(ReadBack(asked.Reading), DigitByDigit: true)],
         ConfirmationRefused => [new("Not entered. Say the reading again.")],
         ResultsComputed computed => [.. computed.Results.Select(Result)],
-        AdjustmentMade made => [new($"{Label(made.Key)} adjusted from {Numbers.Text(made.From)} to {Numbers.Text(made.To)}.")],
+        AdjustmentMade made => [new($"{Label(made.Key)} adjusted from {Numbers.Text(made.From)} to {Numbers.Text(made.To)} {made.UnitSymbol ?? Fields.Find(made.Key.FieldId)!.Unit.Symbol}.")],
         AnswerGiven given => Answered(given),
         TimerStarted started => [new($"Timer started{OfStep(started.StepId)}: {Numbers.Text(started.Duration)}.")],
         TimerHalfway half => [new($"Half of the time is over{OfStep(half.StepId)}: {Numbers.Text(state.Timers[half.StepId].Remaining(now))} left.")],

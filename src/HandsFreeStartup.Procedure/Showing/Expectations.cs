@@ -29,11 +29,11 @@ static class Expectations
         new([], [.. commands, .. Safety], answers);
 
     static ImmutableArray<ExpectedReading> Readings(StartupState state) =>
-        PlateQuestion.Of(state) is { } plate ? [.. plate.Bounds.Select(ExpectedReading.Of)] : Readings(state.Step);
+        PlateQuestion.Of(state) is { } plate ? [.. plate.Bounds.Select(ExpectedReading.Of)] : Readings(state.Plan, state.Step);
 
-    static ImmutableArray<ExpectedReading> Readings(Step step) =>
+    static ImmutableArray<ExpectedReading> Readings(StartupPlan plan, Step step) =>
     [
-        .. step.Readings.Select(demand => Fields.Find(demand.FieldId)!)
+        .. step.Readings.Select(demand => plan.FieldOf(demand.FieldId))
             .Select(field => new ExpectedReading(field, [.. field.SpokenNames, .. step.Also.GetValueOrDefault(field.Id, [])])),
     ];
 

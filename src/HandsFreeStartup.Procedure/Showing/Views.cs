@@ -49,7 +49,7 @@ static class Views
         IEnumerable<string> others = scope.Length == 0 ? [] : state.Readings.Keys.Where(key => key.Scope == scope).Select(key => key.FieldId);
         foreach (string fieldId in own.Concat(others).Distinct())
         {
-            Field field = Fields.Find(fieldId)!;
+            Field field = state.Plan.FieldOf(fieldId);
             if (state.Doubtful is { } doubtful && doubtful.Key == new ReadingKey(fieldId, scope))
             {
                 yield return new ReadingLine(field.Label, Numbers.Text(doubtful.Value), doubtful.UnitSymbol, ReadingState.Doubtful, null, "");
@@ -96,7 +96,7 @@ static class Views
 
     static IEnumerable<string> Missing(StartupState state, Step step) => step.Readings
         .Where(demand => !state.Counts(demand.FieldId, step.Scope) || step.Kind == StepKind.Adjust)
-        .Select(demand => Fields.Find(demand.FieldId)!)
+        .Select(demand => state.Plan.FieldOf(demand.FieldId))
         .Select(field => $"{step.Also.GetValueOrDefault(field.Id, field.SpokenNames)[0]} + {Unit(field)}");
 
     static string Unit(Field field) => field.FewestDecimals switch

@@ -14,7 +14,7 @@ public sealed record TextMeaning(ImmutableArray<Meaning> Meanings, bool PointImp
 public static class PhraseText
 {
     static readonly ImmutableArray<(Unit Unit, ImmutableArray<string> Words)> Units =
-        [.. Fields.All.Select(field => field.Unit).Distinct().SelectMany(unit => unit.Spoken.Append(unit.Symbol).Select(way => (unit, PlainWords.Of(way))))];
+        [.. Unit.All.SelectMany(unit => unit.Spoken.Append(unit.Symbol).Select(way => (unit, PlainWords.Of(way))))];
 
     /// <summary>A line from the keyboard as a phrase; what cannot be read becomes <see cref="Phrase.NotUnderstood"/> with one sentence that says why.</summary>
     /// <param name="line">As typed.</param>

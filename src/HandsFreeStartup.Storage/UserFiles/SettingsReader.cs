@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Storage.UserFiles;
 
@@ -21,9 +22,19 @@ static class SettingsReader
         return new Settings(
             Orders.FirstOrDefault(known => known.Word == order).Order,
             file.TextOrNull("emergency_number"),
-            file.TextOrNull("gas_supplier"));
+            file.TextOrNull("gas_supplier"))
+        {
+            Pressure = UnitOf(file, "pressure", Unit.InchesOfWater, Unit.Pascals, Unit.Millibars),
+            Temperature = UnitOf(file, "temperature", Unit.Fahrenheit, Unit.Celsius),
+            Heat = UnitOf(file, "heat", Unit.BtuPerHour, Unit.Kilowatts),
+        };
     }
 
     /// <summary>All keys; a file with one of them and none of another kind is a file of settings.</summary>
-    public static ImmutableArray<string> Keys { get; } = ["stage_order", "emergency_number", "gas_supplier"];
+    public static ImmutableArray<string> Keys { get; } = ["stage_order", "emergency_number", "gas_supplier", "pressure", "temperature", "heat"];
+
+    /// <summary>One of the units, the first where the key is missing.</summary>
+    static Unit UnitOf(EntryReader file, string key, params Unit[] units) => !file.Has(key)
+        ? units[0]
+        : file.Choice(key, [.. units.Select(unit => unit.Symbol)]) is var symbol ? units.FirstOrDefault(unit => unit.Symbol == symbol) ?? units[0] : units[0];
 }

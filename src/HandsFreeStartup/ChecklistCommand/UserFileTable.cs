@@ -51,6 +51,7 @@ public static class UserFileTable
     {
         output.WriteLine($"stage order: {settings.StageOrder switch { StageOrder.LowFirst => "low fire first", StageOrder.HighFirst => "high fire first", _ => "as the checklist has it" }}");
         output.WriteLine($"emergency number: {settings.EmergencyNumber ?? "not set"}; gas supplier: {settings.GasSupplier ?? "not set"}");
+        output.WriteLine($"units: {settings.Pressure.Symbol}, {settings.Temperature.Symbol}, {settings.Heat.Symbol}");
     }
 
     static void Write(ImmutableArray<DeclaredLimit> limits, TextWriter output)

@@ -111,4 +111,15 @@ public sealed class PhraseTextTests
             }
         }
     }
+
+    [Fact]
+    public void A_field_in_another_unit_is_read_in_that_unit_and_in_no_other()
+    {
+        Field field = FieldUnits.In(Fields.Find("manifold_pressure")!, Unit.Pascals);
+        Expectation expectation = new([ExpectedReading.Of(field)], [], []);
+
+        Assert.All(["manifold 872", "manifold pressure eight hundred seventy two pascals"], line =>
+            Assert.Equal(872m, Assert.IsType<Phrase.Reading>(PhraseText.Typed(line, expectation)).Value));
+        Assert.Contains("entered in Pa, not in in. w.c.", Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed("manifold 872 inches", expectation)).Evidence.Why, StringComparison.Ordinal);
+    }
 }

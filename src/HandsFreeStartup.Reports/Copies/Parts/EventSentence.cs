@@ -18,7 +18,7 @@ static class EventSentence
         ReadingEntered or ReadingStood or ReadingScratched or ReadingVoided or ConfirmationAsked or ConfirmationRefused => OfReading(happened),
         ResultsComputed computed => $"Worked out{Words.In(computed.Scope)}: {string.Join("; ", computed.Results.Select(result => $"{result.Label} {Words.Value(result)}"))}.",
         AdjustmentMade made => FormattableString.Invariant(
-            $"ADJUSTED in step \"{title(made.StepId)}\": {Words.Label(made.Key)} from {made.From} to {made.To} {Fields.Find(made.Key.FieldId)?.Unit.Symbol}"),
+            $"ADJUSTED in step \"{title(made.StepId)}\": {Words.Label(made.Key)} from {made.From} to {made.To} {made.UnitSymbol ?? Fields.Find(made.Key.FieldId)?.Unit.Symbol}"),
         AnswerGiven answer => $"The question of step \"{title(answer.StepId)}\" was answered {Words.YesNo(answer.Answer)}, {Words.Heard(answer.Evidence, false)}.",
         TimerStarted timer => $"Timer of step \"{title(timer.StepId)}\" started, {Words.Span(timer.Duration)}.",
         TimerHalfway timer => $"Timer of step \"{title(timer.StepId)}\" at half time.",

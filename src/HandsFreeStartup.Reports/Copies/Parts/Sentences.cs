@@ -8,7 +8,7 @@ namespace HandsFreeStartup.Reports.Copies.Parts;
 static class Sentences
 {
     public static IReadOnlyList<string> Adjustments(IEnumerable<StartupEvent> events) => [.. events.OfType<AdjustmentMade>().Select(made => FormattableString.Invariant(
-        $"{Words.Label(made.Key)}: from {made.From} to {made.To} {Fields.Find(made.Key.FieldId)?.Unit.Symbol} ({Words.Time(made.At)})"))];
+        $"{Words.Label(made.Key)}: from {made.From} to {made.To} {made.UnitSymbol ?? Fields.Find(made.Key.FieldId)?.Unit.Symbol} ({Words.Time(made.At)})"))];
 
     public static string Of(ThingFate thing)
     {
