@@ -1,3 +1,4 @@
+using HandsFreeStartup.Reports.Copies.Charts;
 using HandsFreeStartup.Reports.Copies.Layout;
 using HandsFreeStartup.Reports.Copies.Parts;
 
@@ -27,12 +28,29 @@ public static class StartupCopies
     }
 
     /// <summary>The copy for the office: everything, down to the last event.</summary>
-    public static byte[] Office(CopySource source, Paper paper)
+    /// <param name="source">The job.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="withCharts">Whether every reading that was entered more than once is drawn over time.</param>
+    public static byte[] Office(CopySource source, Paper paper, bool withCharts = false)
     {
         CopyFacts copy = new(source);
         PdfBook book = Whole(most => First(copy, paper, "Office copy", "for the files of the contractor", most));
+        if (withCharts)
+        {
+            Charts(book.Pages, copy, paper.TextWidth());
+        }
         book.Pages.Add(new OfficePages(new Ruler(), copy, paper.TextWidth()).Pages());
         return book.Document();
+    }
+
+    static void Charts(Pagination pages, CopyFacts copy, double width)
+    {
+        Ruler ruler = new();
+        double column = (width - FirstPage.Gutter) / 2;
+        IReadOnlyList<Series> all = Series.Of(copy);
+        pages.Add(Texts.Heading(ruler, "Readings over time", width));
+        pages.Add(Texts.Paragraph(ruler, all.Count == 0 ? "No reading was entered more than once." : Chart.Legend, Style.Small, width).Append(Strip.Space(5)));
+        pages.AddInColumns(all.Select(series => Chart.Strips(ruler, series, column)), column + FirstPage.Gutter);
     }
 
     /// <summary>The largest letters and the fewest omissions with which everything is on the first page.</summary>

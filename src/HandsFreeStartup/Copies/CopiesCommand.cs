@@ -18,11 +18,13 @@ public static class CopiesCommand
 
     static readonly Option<int> Columns = new("--columns") { Description = "Width of the narrow text in characters.", HelpName = "32|48", DefaultValueFactory = _ => 48 };
 
+    static readonly Option<bool> Charts = new("--chart") { Description = "Draw in the office copy every reading that was entered more than once, over time." };
+
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
         Columns.AcceptOnlyFromAmong("32", "48");
-        Command command = new("copies", "Write the appliance copy, the customer copy and the office copy of a record, and a narrow text for a pocket printer.") { Job, Out, Size, Columns };
+        Command command = new("copies", "Write the appliance copy, the customer copy and the office copy of a record, and a narrow text for a pocket printer.") { Job, Out, Size, Columns, Charts };
         command.SetAction(Run);
         return command;
     }
@@ -37,7 +39,7 @@ public static class CopiesCommand
         [
             ("appliance.pdf", StartupCopies.Appliance(source, paper)),
             ("customer.pdf", StartupCopies.Customer(source, paper)),
-            ("office.pdf", StartupCopies.Office(source, paper)),
+            ("office.pdf", StartupCopies.Office(source, paper, parsed.GetValue(Charts))),
             ("narrow.txt", Encoding.ASCII.GetBytes(NarrowCopy.Of(source, parsed.GetValue(Columns)))),
         ];
         foreach ((string name, byte[] bytes) in copies)

@@ -7,7 +7,8 @@ namespace HandsFreeStartup.Reports.Copies.Parts;
 /// <summary>What all copies begin with: verdict, who and where, what must not be overlooked, readings, what was adjusted, opened and noted.</summary>
 sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most)
 {
-    const double Gutter = 13;
+    /// <summary>Between two columns.</summary>
+    public const double Gutter = 13;
 
     static readonly Style Verdict = new(25, true, Style.Accent);
     static readonly Style Sentence = new(11, false, Style.Ink);

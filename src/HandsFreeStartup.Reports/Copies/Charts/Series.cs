@@ -1,0 +1,69 @@
+using HandsFreeStartup.Calculations.Settling;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Facts;
+
+namespace HandsFreeStartup.Reports.Copies.Charts;
+
+/// <summary>How a value of a series is marked.</summary>
+enum Mark
+{
+    /// <summary>It stands.</summary>
+    Standing,
+    /// <summary>A later value took its place.</summary>
+    Replaced,
+    /// <summary>It no longer counts, or never did.</summary>
+    Void,
+    /// <summary>It was said before its time was over.</summary>
+    Early,
+}
+
+/// <summary>A value of a series.</summary>
+sealed record Point(DateTimeOffset At, double Value, Mark Mark);
+
+/// <summary>Repeated values of one reading.</summary>
+/// <param name="Title">What was read, and where.</param>
+/// <param name="Unit">Of all values.</param>
+/// <param name="Points">In the order of time.</param>
+/// <param name="Lower">Lowest permitted value, or null.</param>
+/// <param name="Upper">Highest permitted value, or null.</param>
+/// <param name="LimitText">The limit as all copies show it; empty if there is none.</param>
+/// <param name="SettledAt">Since when the series counts as settled, or null.</param>
+/// <param name="Left">The value that stands as all copies show it, or null.</param>
+sealed record Series(
+    string Title, string Unit, IReadOnlyList<Point> Points, double? Lower, double? Upper, string LimitText, DateTimeOffset? SettledAt, string? Left)
+{
+    /// <summary>Every reading that was entered more than once.</summary>
+    public static IReadOnlyList<Series> Of(CopyFacts copy) =>
+    [
+        .. from fate in copy.Facts.Readings
+           where fate.End is not (ReadingEnd.Refused or ReadingEnd.Unanswered or ReadingEnd.Scratched)
+           group fate by fate.Reading.Key into same
+           where same.Count() > 1
+           select Of(copy, same.Key, [.. same.OrderBy(fate => fate.At)]),
+    ];
+
+    static Series Of(CopyFacts copy, ReadingKey key, IReadOnlyList<ReadingFate> fates)
+    {
+        ReadingFate? left = fates.LastOrDefault(fate => fate.Counts);
+        Procedure.Checklists.DeclaredLimit? limit = (left ?? fates[^1]).Reading.Limit;
+        return new Series(
+            key.Scope.Length == 0 ? Words.Label(key) : $"{Words.Label(key with { Scope = "" })}, {ReadingGroups.Title(key.Scope).ToLowerInvariant()}",
+            fates[0].Reading.UnitSymbol,
+            [.. fates.Select(fate => new Point(fate.At, (double)fate.Reading.Value, MarkOf(fate)))],
+            (double?)limit?.Lower, (double?)limit?.Upper, limit?.Text.TrimEnd() ?? "",
+            SettledSince(copy.Events.OfType<SeriesJudged>().Where(judged => judged.Key == key), left),
+            left is null ? null : Words.Value(left.Reading));
+    }
+
+    /// <summary>The first of the judgements "settled" up to the end; one that was followed by "not yet" does not count.</summary>
+    static DateTimeOffset? SettledSince(IEnumerable<SeriesJudged> judgements, ReadingFate? left) =>
+        left is null ? null : judgements.Reverse().TakeWhile(judged => judged.Settled == Settled.Yes).LastOrDefault()?.At;
+
+    static Mark MarkOf(ReadingFate fate) => fate.End switch
+    {
+        ReadingEnd.Final or ReadingEnd.Provisional => Mark.Standing,
+        ReadingEnd.Replaced => Mark.Replaced,
+        ReadingEnd.Early => Mark.Early,
+        _ => Mark.Void,
+    };
+}
