@@ -87,7 +87,7 @@ public static class LargeJob
 
     static IEnumerable<Step> StepsOf(string stage) =>
     [
-        Step($"combustion-{stage}", StepKind.Read) with { Scope = stage, Readings = [.. Values.SkipLast(2).Select(value => new ReadingDemand(value.Field, value.Field))] },
+        Step($"combustion-{stage}", StepKind.Read) with { Scope = stage, Readings = [.. Values.SkipLast(2).Select(value => new ReadingDemand(value.Field, value.Field is "oxygen" or "draft" ? value.Field : null))] },
         Step($"manifold-{stage}", StepKind.Read) with { Scope = stage, Readings = [new("manifold_pressure", "manifold_pressure"), new("meter_time", null)] },
         Step($"adjust-{stage}", StepKind.Adjust) with { Scope = stage, Readings = [new("manifold_pressure", "manifold_pressure")], Voids = [$"combustion-{stage}"] },
     ];
