@@ -34,7 +34,7 @@ static class EventSentence
         FinishDeclined => "Not finished; the start-up goes on.",
         StartupSigned signed => $"SIGNED by {signed.Technician}.",
         EndedOutOfService ended => $"ENDED without putting the appliance into service: {ended.Reason}",
-        _ => OfTalk(happened),
+        _ => OfTalk(happened, title),
     };
 
     static string InWords(Settled settled) => settled switch
@@ -64,7 +64,7 @@ static class EventSentence
     static string Reading(EnteredReading reading) => $"{Words.Label(reading.Key)} {Words.WithUncertainty(reading)}, {Words.Heard(reading.Evidence, false)}"
         + (reading.Verdict is { } verdict && reading.Limit is { } limit ? $", {Words.Verdict(verdict, limit)} ({limit.Text.TrimEnd()})" : "");
 
-    static string OfTalk(StartupEvent happened) => happened switch
+    static string OfTalk(StartupEvent happened, Func<string, string> title) => happened switch
     {
         DictationAsked asked => $"Asked for free speech: {asked.Purpose switch { DictationPurpose.Note => "a note", DictationPurpose.SkipReason => "why the step is skipped", DictationPurpose.ResumeReason => "why the start-up goes on", _ => "why the start-up ends" }}.",
         DictationCancelled => "The free speech is not wanted after all.",
@@ -73,6 +73,7 @@ static class EventSentence
         ListeningResumed => "Listening again.",
         UtteranceHeard heard => $"Utterance: {Words.Heard(heard.Evidence, false)}.",
         SeriesJudged series => FormattableString.Invariant($"Series of {series.Count}: {Words.Label(series.Key)}, {InWords(series.Settled)}; {series.Stands} stands."),
+        LimitStated stated => $"Limit stated in step \"{title(stated.StepId)}\": {stated.Limit.Name} {stated.Limit.Text.TrimEnd()} ({stated.Limit.Source}).",
         PhotoAttached photo => $"Photo attached: {photo.Name}, SHA-256 {photo.Sha256}.",
         RecordReviewed review => $"{(review.Outcome == ReviewOutcome.Accepted ? "ACCEPTED" : "RETURNED")} by the lead technician {review.Lead}{(review.Remark.Length == 0 ? "" : $": {review.Remark}")}.",
         PersonalDataForgotten forgotten => FormattableString.Invariant($"Names, free speech and {forgotten.Recordings} recordings of everything before were removed by {forgotten.By}."),
