@@ -9,6 +9,9 @@ namespace HandsFreeStartup.Review;
 /// <param name="player">The program that plays; null where none is installed.</param>
 sealed class ClipPlayer(string jobPath, PlayCommand? player) : IDisposable
 {
+    /// <summary>A player without a speaker gives up at once.</summary>
+    static readonly TimeSpan FailsWithin = TimeSpan.FromMilliseconds(300);
+
     readonly ClipStore _clips = new(jobPath);
     Process? _playing;
 
@@ -30,7 +33,9 @@ sealed class ClipPlayer(string jobPath, PlayCommand? player) : IDisposable
         try
         {
             _playing = Process.Start(new ProcessStartInfo(player.Program, [.. player.Arguments, file]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true });
-            return $"Playing {clip[..8]}...";
+            return _playing!.WaitForExit(FailsWithin) && _playing.ExitCode != 0
+                ? $"It cannot be played: check the speaker. The recording: {file}"
+                : "Playing.";
         }
         catch (System.ComponentModel.Win32Exception error)
         {

@@ -50,8 +50,8 @@ static class ReviewLines
 
     static ShownLine Line(ReviewFinding finding, bool isChosen, int width)
     {
-        string start = $"{(isChosen ? '>' : ' ')} {ReviewText.Of(finding.Weight),-7}";
-        string text = TextLines.Wrap($"{finding.Text}{(finding.Clips.IsEmpty ? "" : " [P]")}", Math.Max(1, width - start.Length)).AtMost(1, width - start.Length)[0];
+        string start = $"{(isChosen ? '>' : ' ')} {ReviewText.Of(finding.Weight),-7}{(finding.Clips.IsEmpty ? "" : "[P] ")}";
+        string text = TextLines.Wrap(finding.Text, Math.Max(1, width - start.Length)).AtMost(1, width - start.Length)[0];
         return new ShownLine(start + text, isChosen ? Look.Heading : finding.Weight switch
         {
             Weight.Danger => Look.Bad,

@@ -136,8 +136,8 @@ public sealed class ReviewWindow : Runnable
         _entry.Text = "";
         _entry.SetFocus();
         Say(_outcome == ReviewOutcome.Accepted
-            ? "Accept the record. A remark may be left empty. Enter goes on, Esc records nothing."
-            : "Return the record. The remark says what is to be done. Enter goes on, Esc records nothing.");
+            ? "Accept: a remark may be left empty. Enter goes on, Esc records nothing."
+            : "Return: say what is to be done. Enter goes on, Esc records nothing.");
     }
 
     void StopAsking() => (_prompt.Visible, _entry.Visible) = (false, false);

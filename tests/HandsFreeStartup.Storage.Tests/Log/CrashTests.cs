@@ -50,6 +50,21 @@ public sealed class CrashTests : IDisposable
     }
 
     [Fact]
+    public void A_read_only_folder_is_told_in_one_sentence_and_nothing_is_left_in_it()
+    {
+        using (ReadOnlyFolder guard = new(_folder.Path))
+        {
+            using AppendingProcess process = AppendingProcess.OnWithoutPrivilege(Job);
+            process.AwaitEnd();
+
+            Assert.Equal(3, process.ExitCode);
+            Assert.Equal($"The record {Job} cannot be written: its folder is read-only or missing. Choose another folder with --data, or make this one writable.", process.Failure);
+        }
+
+        Assert.Empty(Directory.GetFileSystemEntries(_folder.Path));
+    }
+
+    [Fact]
     public void A_disk_that_takes_no_more_stops_the_log_with_a_plain_message_and_the_record_intact()
     {
         using (AppendingProcess process = AppendingProcess.OnLimited(Job, 200))

@@ -43,6 +43,11 @@ public sealed class AppendingProcess : IDisposable
         return new AppendingProcess(start);
     }
 
+    /// <summary>The same without the superuser's right to write where nobody may; without effect for anybody else.</summary>
+    public static AppendingProcess OnWithoutPrivilege(string job) => new(Environment.IsPrivilegedProcess
+        ? new ProcessStartInfo("setpriv", ["--bounding-set", "-dac_override,-dac_read_search", "dotnet", "exec", Assembly, "append", job])
+        : new ProcessStartInfo("dotnet", ["exec", Assembly, "append", job]));
+
     /// <summary>Reads until that many more events are acknowledged, or until it ends.</summary>
     public void Await(int events)
     {
