@@ -6,6 +6,7 @@ namespace HandsFreeStartup.Session;
 /// <summary>An utterance that is being understood while nobody knows yet whether it is over.</summary>
 public sealed class HeardAhead
 {
+    // Never disposed: it has no timer and hangs on no other token, and whoever forgets may come after the end.
     readonly CancellationTokenSource _unwanted;
     readonly Expectation _expectation;
 
@@ -18,10 +19,9 @@ public sealed class HeardAhead
     /// <param name="ear">Understands.</param>
     /// <param name="soFar">The utterance up to the pause.</param>
     /// <param name="expectation">What may be said now.</param>
-    /// <param name="stop">Ends everything.</param>
-    public static HeardAhead Begin(IEar ear, SpeechClip soFar, Expectation expectation, CancellationToken stop)
+    public static HeardAhead Begin(IEar ear, SpeechClip soFar, Expectation expectation)
     {
-        CancellationTokenSource unwanted = CancellationTokenSource.CreateLinkedTokenSource(stop);
+        CancellationTokenSource unwanted = new();
         return new HeardAhead(Task.Run(() => ear.Hear(soFar, expectation, unwanted.Token), CancellationToken.None), expectation, unwanted);
     }
 

@@ -44,7 +44,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
             {
                 if (noticed is SpeechEvent.MaybeEnded pause)
                 {
-                    Task decided = HearAhead(pause.SoFar, stop);
+                    Task decided = HearAhead(pause.SoFar);
 
                     // A file has no silence of its own: it waits, so that the same words end in the same way as at a microphone.
                     await (source.IsLive ? Task.CompletedTask : decided);
@@ -61,12 +61,16 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
         {
             // Asked for.
         }
+        finally
+        {
+            TakeAhead()?.Forget();
+        }
     }
 
-    async Task HearAhead(SpeechClip soFar, CancellationToken stop)
+    async Task HearAhead(SpeechClip soFar)
     {
         Expectation expectation = expected();
-        HeardAhead ahead = HeardAhead.Begin(ear, soFar, expectation, stop);
+        HeardAhead ahead = HeardAhead.Begin(ear, soFar, expectation);
         _ahead = ahead;
         Phrase? phrase = await ahead.Phrase.ContinueWith(heard => heard.IsCompletedSuccessfully ? heard.Result : null, TaskScheduler.Default);
 

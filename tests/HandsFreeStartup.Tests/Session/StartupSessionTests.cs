@@ -106,7 +106,7 @@ public sealed class StartupSessionTests
     public async Task A_phrase_begun_in_a_pause_and_finished_after_it_is_heard_under_what_may_be_said_then()
     {
         (StartupSession session, NotedLog log, _) = Session(new Phrase.Answer(AnswerWord.No, Some.Heard()));
-        HeardAhead inThePause = HeardAhead.Begin(new ScriptedEar(Red), Clip, new Expectation([], [CommandWord.ListenAgain], []), CancellationToken.None);
+        HeardAhead inThePause = HeardAhead.Begin(new ScriptedEar(Red), Clip, new Expectation([], [CommandWord.ListenAgain], []));
 
         await Take(session, new Input.Pressed(CommandWord.PauseListening), new Input.Pressed(CommandWord.ListenAgain), new Input.Spoken(Clip, inThePause));
 
