@@ -42,7 +42,7 @@ static class ApplianceSheetReader
             Venting = file.Has("venting") && Enum.TryParse(file.Choice("venting", Categories), out VentCategory category) ? category : null,
             IsCondensing = file.Has("condensing") ? file.Flag("condensing") : null,
         };
-        SheetRules.Check(sheet.Stages, limits);
+        SheetRules.Check(sheet, file, limits);
         return new ApplianceEntry(sheet, limits);
     }
 }

@@ -29,7 +29,8 @@ sealed class ChecklistReader(Findings findings)
     ChecklistEntry Read(YamlMap map)
     {
         EntryReader file = new(map, findings, "a checklist", "id", "version", "title", "occasions", "limits", "sections");
-        ImmutableArray<Occasion> occasions = file.Each("occasions", false, Occasion);
+        HashSet<string> taken = [];
+        ImmutableArray<Occasion> occasions = file.Each("occasions", false, value => Occasion(value, taken));
         _occasions = [.. occasions.Select(occasion => occasion.Id)];
         ImmutableArray<LimitEntry> limits = new LimitReader(findings).Read(file, isRequired: false);
         ImmutableArray<StepEntry> steps = [.. file.Each("sections", true, Section).SelectMany(section => section)];
@@ -44,9 +45,14 @@ sealed class ChecklistReader(Findings findings)
         return read;
     }
 
-    Occasion Occasion(YamlValue value)
+    Occasion Occasion(YamlValue value, HashSet<string> taken)
     {
         EntryReader entry = new(value, findings, "an occasion", "id", "title");
+        if (entry.Has("id") && !taken.Add(entry.Id("id")))
+        {
+            entry.Report("id", $"The occasion '{entry.Id("id")}' stands here a second time. Give it another id, or remove it.");
+        }
+
         return new Occasion(entry.Id("id"), entry.Text("title"));
     }
 

@@ -19,7 +19,9 @@ static class ChecklistRules
             CheckTimers(step, checklist);
         }
 
-        foreach (Branch way in Branches(checklist))
+        ImmutableArray<Branch> branches = [.. Branches(checklist)];
+        ChecklistPaths.Check(checklist, branches);
+        foreach (Branch way in branches)
         {
             StepEntry[] branch = [.. checklist.Steps.Where(step => step.Entry.IsMap && step.Step.OnlyFor.Holds(way))];
             CheckEnd(branch);
@@ -29,14 +31,15 @@ static class ChecklistRules
         }
     }
 
-    /// <summary>Every way through the checklist; the empty id stands for a fuel that no step names.</summary>
+    /// <summary>Every way through the checklist; the empty id stands for a fuel that no step names, null for what a sheet does not state.</summary>
     static IEnumerable<Branch> Branches(ChecklistEntry checklist)
     {
         ImmutableArray<Condition> conditions = [.. checklist.Steps.Select(step => step.Step.OnlyFor)];
         return from firing in Enum.GetValues<Firing>()
                from fuel in conditions.SelectMany(condition => condition.Fuels).Append("").Distinct()
-               from venting in conditions.All(condition => condition.Venting.IsEmpty) ? [null] : Enum.GetValues<VentCategory>().Select(category => (VentCategory?)category)
-               from condensing in conditions.All(condition => condition.Condensing is null) ? new bool?[] { null } : [true, false]
+               from venting in conditions.All(condition => condition.Venting.IsEmpty) ? [null] : Enum.GetValues<VentCategory>().Select(category => (VentCategory?)category).Append(null)
+               from condensing in conditions.All(condition => condition.Condensing is null) ? new bool?[] { null } : [true, false, null]
+               where SheetRules.MayBe(venting, condensing)
                from occasion in checklist.Checklist.Occasions.Select(known => known.Id).DefaultIfEmpty()
                select new Branch(firing, fuel, venting, condensing, occasion);
     }

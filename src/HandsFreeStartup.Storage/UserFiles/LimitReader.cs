@@ -15,6 +15,20 @@ sealed record LimitEntry(DeclaredLimit Limit, EntryReader Entry)
 /// <summary>Reads limits, on an appliance sheet as in a checklist.</summary>
 sealed class LimitReader(Findings findings)
 {
+    /// <summary>Between which values a limit of a result can lie at all: wide enough for any furnace, close enough for a slipped decimal point (common practice, no source).</summary>
+    static readonly ImmutableDictionary<string, (decimal Lowest, decimal Highest)> PossibleResults = new Dictionary<string, (decimal, decimal)>
+    {
+        ["input_rate"] = (5_000, 1_000_000),
+        ["co_air_free"] = (0, 4_000),
+        ["excess_air"] = (0, 1_000),
+        ["efficiency"] = (30, 110),
+        ["dew_point"] = (30, 212),
+        ["fuel_factor"] = (1, 2),
+        ["oxygen_expected"] = (0, 20.9m),
+        ["temperature_rise"] = (5, 150),
+        ["external_static"] = (0, 3),
+    }.ToImmutableDictionary();
+
     public ImmutableArray<LimitEntry> Read(EntryReader file, bool isRequired)
     {
         ImmutableArray<LimitEntry> limits = file.Each("limits", isRequired, Limit);
@@ -84,13 +98,10 @@ sealed class LimitReader(Findings findings)
         }
 
         CheckUnit(limit, unit);
-        if ((name == LimitNames.ReplaceValve ? Fields.Find("manifold_pressure") : Fields.Find(name)) is { } field)
+        if (limit.Limit.UnitSymbol == unit || OtherUnits.IsSpelling(limit.Limit.UnitSymbol, unit))
         {
-            if (limit.Limit.UnitSymbol == unit || OtherUnits.IsSpelling(limit.Limit.UnitSymbol, unit))
-            {
-                CheckPossible(limit, "lower", limit.Limit.Lower, field);
-                CheckPossible(limit, "upper", limit.Limit.Upper, field);
-            }
+            CheckPossible(limit, "lower", limit.Limit.Lower, unit);
+            CheckPossible(limit, "upper", limit.Limit.Upper, unit);
         }
     }
 
@@ -111,12 +122,16 @@ sealed class LimitReader(Findings findings)
             bound is { } value && OtherUnits.Convert(value, written, unit, limit.BaseName == "temperature_rise") is { } other ? [FormattableString.Invariant($"{key}: {other}")] : [];
     }
 
-    static void CheckPossible(LimitEntry limit, string key, decimal? bound, Field field)
+    static void CheckPossible(LimitEntry limit, string key, decimal? bound, string unit)
     {
-        if (bound is { } value && !field.IsPossible(value))
+        string name = limit.BaseName == LimitNames.ReplaceValve ? "manifold_pressure" : limit.BaseName;
+        (decimal Lowest, decimal Highest) possible = Fields.Find(name) is { } field ? (field.Lowest, field.Highest)
+            : PossibleResults.GetValueOrDefault(name, (decimal.MinValue, decimal.MaxValue));
+        if (bound is { } value && (value < possible.Lowest || value > possible.Highest))
         {
+            string label = Fields.Find(name)?.Label ?? ResultKind.Find(name)!.Label;
             limit.Entry.Report(key, FormattableString.Invariant(
-                $"{value} {field.Unit.Symbol} is no possible {field.Label.ToLowerInvariant()}. Expected {field.Lowest} to {field.Highest}; look at the decimal point."));
+                $"{value} {unit} is no possible {label.ToLowerInvariant()}. Expected {possible.Lowest} to {possible.Highest}; look at the decimal point."));
         }
     }
 }

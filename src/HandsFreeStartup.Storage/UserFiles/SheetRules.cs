@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Checklists;
 
 namespace HandsFreeStartup.Storage.UserFiles;
 
@@ -11,8 +12,17 @@ static class SheetRules
     /// <summary>What is never larger at low fire than at high fire.</summary>
     static readonly ImmutableArray<string> RisesWithFire = ["manifold_pressure", "input_rate"];
 
-    public static void Check(int stages, ImmutableArray<LimitEntry> limits)
+    /// <summary>Whether both can be true: categories II and IV are those with condensate in the vent (definitions of the fuel gas codes).</summary>
+    public static bool MayBe(VentCategory? venting, bool? condensing) =>
+        venting is not { } category || condensing is not { } condenses || condenses == category is VentCategory.II or VentCategory.IV;
+
+    public static void Check(ApplianceSheet sheet, EntryReader file, ImmutableArray<LimitEntry> limits)
     {
+        if (!MayBe(sheet.Venting, sheet.IsCondensing))
+        {
+            file.Report("condensing", $"Category {sheet.Venting} is one {(sheet.IsCondensing == true ? "without" : "with")} condensate in the vent (I and III without, II and IV with). Correct 'venting' or 'condensing'.");
+        }
+
         foreach (string name in RisesWithFire)
         {
             CheckStages(limits, name);
@@ -20,7 +30,7 @@ static class SheetRules
 
         CheckManifoldBelowInlet(limits);
         CheckRiseBelowOutlet(limits);
-        foreach (LimitEntry limit in limits.Where(limit => stages == 1 && limit.Scope == Low))
+        foreach (LimitEntry limit in limits.Where(limit => sheet.Stages == 1 && limit.Scope == Low))
         {
             limit.Entry.Report("name", $"A furnace with one stage has no low fire; its readings belong to the stage high. Write {limit.BaseName}/{High}, or correct 'stages'.");
         }

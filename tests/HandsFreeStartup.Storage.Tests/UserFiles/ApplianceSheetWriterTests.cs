@@ -20,7 +20,7 @@ public sealed class ApplianceSheetWriterTests
         from stages in Gen.Elements(1, 2)
         from modulates in Gen.Elements(true, false)
         from venting in Gen.Elements<VentCategory?>(null, VentCategory.I, VentCategory.II, VentCategory.III, VentCategory.IV)
-        from condensing in Gen.Elements<bool?>(null, true, false)
+        from condensing in Gen.Elements<bool?>(null, venting is VentCategory.II or VentCategory.IV)
         from limits in Gen.SubListOf(
             new DeclaredLimit("inlet_pressure", 4.5m, 10.50m, "in. w.c.", source, false),
             new DeclaredLimit("draft", -0.10m, -0.01m, "in. w.c.", source, true),

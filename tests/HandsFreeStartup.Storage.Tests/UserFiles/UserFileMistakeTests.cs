@@ -62,8 +62,40 @@ public sealed class UserFileMistakeTests
     [InlineData("do: Say finish.", "do: &word Say finish.", "&word", "Anchors (&) and tags (!) are not used here.")]
     [InlineData("do: Say finish.", "do: *word", "*word", "References (*) are not used here.")]
     [InlineData("- id: sign\n", "- sign\n      - id: sign\n", "sign\n      - id", "Expected a step with keys among")]
+    [InlineData("only_for: { stages: 2 }", "only_for: { venting: I, condensing: true }", "{ venting", "No furnace fits 'category I, condensing', so this step is never reached.")]
+    [InlineData("voids: [combustion-high]", "voids: [adjust-high]", "adjust-high]", "The step 'adjust-high' stands in its own 'voids': what was just measured would be void at once. Remove it.")]
+    [InlineData("why: Cold metal cools the flame.", "starts: [warm-up]", "warm-up]", "The step 'warm-up' stands in its own 'starts': its time would never be over.")]
+    [InlineData("          - { field: flue_co }\n      - id: adjust-high", "          - { field: manifold_pressure }\n      - id: adjust-high", "combustion-high]",
+        "The adjustment 'adjust-high' voids the reading that it has just brought into its range, and would begin again without end.")]
+    [InlineData("only_for: { stages: 2 }", "only_for: { occasion: new }", "new }", "The checklist knows no occasions.")]
+    [InlineData("version: \"1.0\"", "version: \"1.0\"\noccasions:\n  - { id: new, title: New }\n  - { id: new, title: Again }", "new, title: Again", "The occasion 'new' stands here a second time.")]
     public void A_mistake_in_a_checklist_is_found(string sound, string wrong, string at, string message) =>
         AssertFound(Fixture.Checklist, sound, wrong, at, message, file => UserFile.ReadChecklist(file));
+
+    [Fact]
+    public void Adjustments_that_lead_back_to_each_other_are_told()
+    {
+        FileCopy checklist = UserFile.Copy("loop.yaml", """
+            id: loop
+            version: "1"
+            title: Loop
+            limits:
+              - { name: manifold_pressure, lower: 3.3, upper: 3.7, unit: in. w.c., source: invented }
+            sections:
+              - title: Both
+                steps:
+                  - { id: read-low, title: Low, kind: read, do: Say it., stage: low, readings: [{ field: manifold_pressure, limit: manifold_pressure }] }
+                  - { id: read-high, title: High, kind: read, do: Say it., stage: high, readings: [{ field: manifold_pressure, limit: manifold_pressure }] }
+                  - { id: turn-low, title: Low, kind: adjust, do: Turn., stage: low, readings: [{ field: manifold_pressure, limit: manifold_pressure }], voids: [read-high] }
+                  - { id: turn-high, title: High, kind: adjust, do: Turn., stage: high, readings: [{ field: manifold_pressure, limit: manifold_pressure }], voids: [read-low] }
+                  - { id: sign, title: Sign, kind: sign, do: Sign. }
+            """);
+
+        ChecklistFileException error = Assert.Throws<ChecklistFileException>(() => UserFile.ReadChecklist(checklist));
+
+        Assert.Contains(error.Errors, one => one.Line == 11
+            && one.Message.Contains("The adjustments 'turn-low', 'turn-high' void one another's readings, and would lead back to each other without end.", StringComparison.Ordinal));
+    }
 
     [Theory]
     [InlineData("fuel: natural-gas", "fuel: wood", "wood", "'wood' is not known as fuel. Expected one of natural-gas, propane")]
@@ -84,6 +116,9 @@ public sealed class UserFileMistakeTests
     [InlineData("stages: 2", "stages: 1", "manifold_pressure/low", "A furnace with one stage has no low fire")]
     [InlineData(", source: \"rating plate (invented)\"", "", "{ name: manifold", "The key 'source' is missing in a limit.")]
     [InlineData("name: oxygen/low", "name: oxygen/low/high", "oxygen/low/high", "is no name of a limit")]
+    [InlineData("stages: 2", "stages: 2\nventing: I\ncondensing: true", "true\nturn", "Category I is one without condensate in the vent (I and III without, II and IV with). Correct 'venting' or 'condensing'.")]
+    [InlineData("lower: 40, upper: 70", "lower: 4.0, upper: 70", "4.0,", "4.0 °F is no possible temperature rise. Expected 5 to 150; look at the decimal point.")]
+    [InlineData("name: manifold_pressure/low, lower: 1.50, upper: 1.90", "name: replace_valve, upper: 42.0", "42.0", "42.0 in. w.c. is no possible manifold pressure.")]
     public void A_mistake_in_an_appliance_sheet_is_found(string sound, string wrong, string at, string message) =>
         AssertFound(Fixture.Appliance, sound, wrong, at, message, file => UserFile.ReadApplianceSheet(file));
 
