@@ -89,7 +89,8 @@ public sealed class ShippedFilesTests
         UserFileKind.ApplianceSheet => UserFile.ReadApplianceSheet(file).Limits.Select(limit => (limit.Name, limit.Source)),
         UserFileKind.Site => UserFile.ReadSite(file).Instruments.Select(instrument => (instrument.FieldId, instrument.Source)),
         _ => UserFile.ReadChecklist(file).Limits.Select(limit => (limit.Name, limit.Source))
-            .Concat(UserFile.ReadChecklist(file).Steps.Where(step => step.Timer is not null).Select(step => (step.Id, step.Timer!.Source))),
+            .Concat(UserFile.ReadChecklist(file).Steps.Where(step => step.Timer is not null).Select(step => (step.Id, step.Timer!.Source)))
+            .Concat(UserFile.ReadChecklist(file).Steps.SelectMany(step => step.Readings.Where(demand => demand.Settles is not null).Select(demand => ($"{step.Id}, {demand.FieldId}", demand.Settles!.Source)))),
     };
 
     static StartupPlan Plan()

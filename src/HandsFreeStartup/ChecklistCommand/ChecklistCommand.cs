@@ -15,10 +15,12 @@ public static class ChecklistCommand
     static readonly Option<string?> Appliance = new("--appliance") { Description = "Check a checklist together with this appliance sheet (needs --site).", HelpName = "FILE" };
     static readonly Option<string?> Site = new("--site") { Description = "Check a checklist together with this site (needs --appliance).", HelpName = "FILE" };
 
+    static readonly Option<string?> Occasion = new("--occasion") { Description = "With --appliance and --site: the steps of this occasion.", HelpName = "NAME" };
+
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("checklist", "Check a checklist, an appliance sheet or a site, and print it as a table.") { File, Mermaid, Appliance, Site, NewApplianceCommand.Build() };
+        Command command = new("checklist", "Check a checklist, an appliance sheet or a site, and print it as a table.") { File, Mermaid, Appliance, Site, Occasion, NewApplianceCommand.Build() };
         command.SetAction(Run);
         return command;
     }
@@ -45,21 +47,34 @@ public static class ChecklistCommand
                 UserFileTable.Write(UserFile.ReadSite(file), output);
                 break;
             default:
-                Checklist checklist = Read(file, parsed.GetValue(Appliance), parsed.GetValue(Site));
-                output.Write(parsed.GetValue(Mermaid) ? StepDrawing.Of(checklist) : "");
-                if (!parsed.GetValue(Mermaid))
-                {
-                    UserFileTable.Write(checklist, output);
-                }
+                Write(file, parsed, output);
                 break;
         }
         return ExitCode.Done;
     }
 
-    static Checklist Read(FileCopy file, string? appliance, string? site) => (appliance, site) switch
+    /// <summary>Without a furnace, the checklist with all its branches; with one, the steps that it leads through.</summary>
+    static void Write(FileCopy file, ParseResult parsed, TextWriter output)
     {
-        (null, null) => UserFile.ReadChecklist(file),
-        ({ } sheet, { } place) => UserFile.ReadTogether(file, UserFile.Copy(sheet), UserFile.Copy(place)).Checklist,
-        _ => throw new WrongUseException("--appliance and --site go together: limits are for a furnace, rooms are of a site."),
-    };
+        (string? appliance, string? site, string? occasion) = (parsed.GetValue(Appliance), parsed.GetValue(Site), parsed.GetValue(Occasion));
+        if (appliance is null != site is null)
+        {
+            throw new WrongUseException("--appliance and --site go together: limits are for a furnace, rooms are of a site.");
+        }
+
+        Checklist checklist = appliance is null ? UserFile.ReadChecklist(file) : UserFile.ReadTogether(file, UserFile.Copy(appliance), UserFile.Copy(site!)).Checklist;
+        OccasionChoice.Check(checklist, occasion);
+        if (parsed.GetValue(Mermaid))
+        {
+            output.Write(StepDrawing.Of(checklist));
+        }
+        else if (appliance is null)
+        {
+            StepTable.Write(checklist, output);
+        }
+        else
+        {
+            StepTable.Write(StartupPlan.From(checklist, UserFile.ReadApplianceSheet(UserFile.Copy(appliance)), UserFile.ReadSite(UserFile.Copy(site!)), occasion: occasion), output);
+        }
+    }
 }

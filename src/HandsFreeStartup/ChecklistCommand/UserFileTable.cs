@@ -1,29 +1,12 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.ChecklistCommand;
 
-/// <summary>Prints a file of the user as a table.</summary>
+/// <summary>Prints an appliance sheet, a site or settings as a table.</summary>
 public static class UserFileTable
 {
-    /// <summary>A checklist: every step with what it asks for.</summary>
-    public static void Write(Checklist checklist, TextWriter output)
-    {
-        output.WriteLine($"{checklist.Title} ({checklist.Id}, version {checklist.Version})");
-        int number = 0;
-        foreach (IGrouping<string, Step> section in checklist.Steps.GroupBy(step => step.Section))
-        {
-            output.WriteLine();
-            output.WriteLine(section.Key);
-            foreach (Step step in section)
-            {
-                output.WriteLine(FormattableString.Invariant($"{++number,4}  {step.Kind.ToString().ToLowerInvariant(),-7} {step.Id,-20} {step.Title}{Details(step)}"));
-            }
-        }
-        Write(checklist.Limits, output);
-    }
-
     /// <summary>An appliance sheet.</summary>
     public static void Write(ApplianceSheet sheet, TextWriter output)
     {
@@ -38,11 +21,15 @@ public static class UserFileTable
     {
         output.WriteLine($"{site.Title} ({site.Id})");
         output.WriteLine(FormattableString.Invariant($"{site.Customer}, {site.Address}, {site.AltitudeFeet} feet above sea level"));
+        output.WriteLine(site is { MeterDialCubicFeet: { } dial, HeatingValue: { } heating }
+            ? FormattableString.Invariant($"meter dial {dial} ft³, heating value {heating} Btu/ft³ ± {site.HeatingValuePercent} %")
+            : "no meter dial or no heating value: the input rate cannot be told");
         output.WriteLine($"rooms: {string.Join(", ", site.Rooms)}");
+        output.WriteLine();
+        output.WriteLine("Expanded uncertainty of the instruments (k = 2)");
         foreach (InstrumentUncertainty instrument in site.Instruments)
         {
-            output.WriteLine(FormattableString.Invariant(
-                $"  {instrument.FieldId,-24} U = {instrument.Expanded} or {instrument.ExpandedPercent} % of the reading, k = 2   [{instrument.Source}]"));
+            output.WriteLine($"  {instrument.FieldId,-24} {Text(instrument),-34} [{instrument.Source}]");
         }
     }
 
@@ -54,7 +41,8 @@ public static class UserFileTable
         output.WriteLine($"units: {settings.Pressure.Symbol}, {settings.Temperature.Symbol}, {settings.Heat.Symbol}");
     }
 
-    static void Write(ImmutableArray<DeclaredLimit> limits, TextWriter output)
+    /// <summary>Limits, one a line, each with its source.</summary>
+    public static void Write(ImmutableArray<DeclaredLimit> limits, TextWriter output)
     {
         if (!limits.IsEmpty)
         {
@@ -64,27 +52,18 @@ public static class UserFileTable
 
         foreach (DeclaredLimit limit in limits)
         {
-            output.WriteLine($"  {limit.Name,-24} {limit.Text.TrimEnd()}{(limit.IsSafety ? ", safety" : "")}   [{limit.Source}]");
+            output.WriteLine($"  {limit.Name,-24} {limit.Text.TrimEnd() + (limit.IsSafety ? ", safety" : ""),-34} [{limit.Source}]");
         }
     }
 
-    static string Details(Step step)
+    static string Text(InstrumentUncertainty instrument)
     {
-        string[] details =
-        [
-            .. step.IsSafetyStop ? ["safety stop"] : Array.Empty<string>(),
-            .. step.Scope is { } scope ? [scope] : Array.Empty<string>(),
-            .. step.Readings.Select(demand => demand.LimitName is { } limit && limit != demand.FieldId ? $"{demand.FieldId} (limit {limit})" : demand.LimitName is null ? $"{demand.FieldId} (no limit)" : demand.FieldId),
-            .. step.Timer is { } timer ? [string.Create(CultureInfo.InvariantCulture, $"{timer.Duration:c}, {timer.Source}")] : Array.Empty<string>(),
-            .. step.Question is { } question ? [$"proper answer {(question.Proper ? "yes" : "no")}"] : Array.Empty<string>(),
-            .. step.Opens.Select(thing => $"opens {thing.Name}{(thing.IsGasSide ? " (gas side)" : "")}"),
-            .. step.Closes.Select(name => $"closes {name}"),
-            .. step.Proves.Select(name => $"leak check of {name}"),
-            .. step.Voids.Select(id => $"voids {id}"),
-            .. step.Starts.Select(id => $"starts {id}"),
-            .. step.After is { } after ? [$"judged after {after}"] : Array.Empty<string>(),
-            .. step.OnlyFor.Text is { Length: > 0 } only ? [$"only for {only}"] : Array.Empty<string>(),
-        ];
-        return details.Length == 0 ? "" : $"\n{"",35}{string.Join("; ", details)}";
+        string unit = Fields.Find(instrument.FieldId)!.Unit.Symbol;
+        return (instrument.Expanded, instrument.ExpandedPercent) switch
+        {
+            ( > 0, > 0) => FormattableString.Invariant($"{instrument.Expanded} {unit} or {instrument.ExpandedPercent} % of it"),
+            ( > 0, _) => FormattableString.Invariant($"{instrument.Expanded} {unit}"),
+            _ => FormattableString.Invariant($"{instrument.ExpandedPercent} % of the reading"),
+        };
     }
 }

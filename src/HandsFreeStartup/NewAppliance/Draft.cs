@@ -28,7 +28,7 @@ sealed record Draft(string Id)
 
     /// <summary>The sheet as far as it was answered.</summary>
     public ApplianceSheet Sheet => new(
-        Id, Plain["title"], Plain["fuel"], Plain["stages"] == "1" ? 1 : 2, Plain["turn_to_raise"], Plain["seal"],
+        Id, Plain["title"], Plain["fuel"], Plain["stages"] == "1" ? 1 : 2, Plain.GetValueOrDefault("turn_to_raise", "clockwise"), Plain.GetValueOrDefault("seal", "asked next"),
         Unsourced is null ? Limits : Limits.Add(Unsourced))
     {
         IsModulating = Plain["stages"] == "modulating",
@@ -78,7 +78,7 @@ sealed record Draft(string Id)
     /// <summary>What the reader of the files would refuse is refused at once.</summary>
     Draft? Checked(Draft next, ref string said)
     {
-        if (next.Pending is not null)
+        if (!next.Plain.ContainsKey("condensing"))
         {
             return next;
         }

@@ -46,7 +46,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
             ProgramVersion(), recogniser, isQuick || options.Wav.Length > 0, isQuick ? QuickFactor : 1,
             Settings(options), options.Occasion);
         StartupPlan plan = UserFile.PlanOf(job);
-        CheckOccasion(plan, options.Occasion);
+        OccasionChoice.Check(plan.Checklist, options.Occasion);
         Directory.CreateDirectory(options.Data.Jobs);
         return new OpenJob(StartupLog.Create(System.IO.Path.Combine(options.Data.Jobs, $"{jobId}.db"), clock), plan, job, options.KeepsClips);
     }
@@ -107,17 +107,6 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         options.Settings is { } named ? UserFile.Copy(named)
         : !options.Demo && File.Exists(options.Data.Settings) ? UserFile.Copy(options.Data.Settings)
         : null;
-
-    static void CheckOccasion(StartupPlan plan, string? occasion)
-    {
-        string[] known = [.. plan.Checklist.Occasions.Select(one => one.Id)];
-        if (occasion is not null && !known.Contains(occasion))
-        {
-            throw new WrongUseException(known.Length == 0
-                ? $"The procedure '{plan.Checklist.Title}' knows no occasions: leave out --occasion."
-                : $"The procedure '{plan.Checklist.Title}' does not know the occasion '{occasion}'. Give --occasion with one of {string.Join(", ", known)}.");
-        }
-    }
 
     static string Given(string? path, bool isDemo, string option, string sample) =>
         path ?? (isDemo

@@ -1,4 +1,3 @@
-using System.Globalization;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
@@ -7,7 +6,7 @@ using HandsFreeStartup.Procedure.Tests.Support;
 
 namespace HandsFreeStartup.Storage.Tests.Support;
 
-/// <summary>Walks a plan by phrases, step by step, as its files want it: good values are the middle of the limits.</summary>
+/// <summary>Walks a plan by phrases, step by step, as its files want it.</summary>
 sealed class Walker(StartupPlan plan)
 {
     const int MostSteps = 400;
@@ -60,31 +59,7 @@ sealed class Walker(StartupPlan plan)
     {
         foreach (ReadingDemand demand in step.Readings)
         {
-            Job.Say(demand.FieldId, Good(demand.FieldId, demand.LimitName, step.Scope));
+            Job.Say(demand.FieldId, GoodValues.Of(plan, demand, step.Scope));
         }
     }
-
-    decimal Good(string fieldId, string? limitName, string? scope) => fieldId switch
-    {
-        "return_temperature" => 68,
-        "supply_temperature" => 68 + (plan.Limit("temperature_rise", scope) is { } rise ? Math.Round(Middle(rise)) : 50),
-        "supply_static" => 0.20m,
-        "return_static" => -0.15m,
-        "air_temperature" => 70,
-        "flue_co" => 8,
-        "room_co" => 2,
-        "meter_time" => Seconds(scope),
-        _ when plan.Limit(limitName, scope) is { } limit => Rounded(Middle(limit), Fields.Find(fieldId)!.FewestDecimals),
-        _ => throw new InvalidOperationException($"No good value is known for {fieldId}, {scope}."),
-    };
-
-    /// <summary>Seconds for one turn of the dial at the middle of the permitted input; any where the site or the sheet cannot tell.</summary>
-    decimal Seconds(string? scope) => plan.Site is { MeterDialCubicFeet: { } dial, HeatingValue: { } heating } && plan.Limit("input_rate", scope) is { } input
-        ? Rounded(3600 * dial * heating / Middle(input), 1)
-        : 40;
-
-    static decimal Middle(DeclaredLimit limit) => ((limit.Lower ?? limit.Upper!.Value) + (limit.Upper ?? limit.Lower!.Value)) / 2;
-
-    static decimal Rounded(decimal value, int decimals) =>
-        decimal.Parse(value.ToString($"F{decimals}", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 }

@@ -47,6 +47,41 @@ public sealed class ChecklistCommandTests : IDisposable
         Assert.Contains("step-adjust-high -. measure again .-> step-combustion-high", result.Output, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("gas-furnace")]
+    [InlineData("two-stage-natural-gas")]
+    public async Task The_drawing_in_the_documentation_is_the_one_that_the_program_draws(string checklist)
+    {
+        ProgramResult result = await ProgramProcess.Run("checklist", Shipped($"{checklist}.yaml"), "--mermaid");
+
+        string page = await File.ReadAllTextAsync(Shipped($"{checklist}.md"));
+        Assert.True(
+            page.Contains($"```mermaid\n{result.Output}```\n", StringComparison.Ordinal),
+            $"The drawing in checklists/{checklist}.md is stale. Replace it by the output of: checklist checklists/{checklist}.yaml --mermaid");
+    }
+
+    [Fact]
+    public void Every_shipped_checklist_has_its_drawing() =>
+        Assert.All(
+            Directory.GetFiles(Path.GetDirectoryName(Shipped("README.md"))!, "*.yaml").Where(file => File.ReadAllText(file).Contains("\nsections:", StringComparison.Ordinal)),
+            file => Assert.True(File.Exists(Path.ChangeExtension(file, ".md")), file));
+
+    [Theory]
+    [InlineData("new", "70 steps", "Purge the line", "Look at the heat exchanger")]
+    [InlineData("repair", "72 steps", "What was repaired", "Purge the line")]
+    [InlineData("seasonal", "70 steps", "Look at the heat exchanger", "Orifices")]
+    public async Task With_a_furnace_and_a_site_the_steps_of_that_job_are_printed(string occasion, string count, string shown, string leftOut)
+    {
+        ProgramResult result = await ProgramProcess.Run(
+            "checklist", Shipped("gas-furnace.yaml"), "--appliance", Shipped("furnace-two-stage-altitude.yaml"), "--site", Shipped("site-mountain.yaml"), "--occasion", occasion);
+
+        Assert.Equal((0, ""), (result.ExitCode, result.Error));
+        Assert.Contains(count, result.Output, StringComparison.Ordinal);
+        Assert.Contains(shown, result.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain(leftOut, result.Output, StringComparison.Ordinal);
+        Assert.Contains("room-walk/living-room", result.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Mistakes_are_told_with_their_places_and_exit_code_2()
     {
