@@ -83,7 +83,7 @@ static class ConsistencyRules
         where flue is not null && dewPoint is not null && job.Plan.Appliance.IsCondensing is { } condenses
             && condenses == ((double)flue.Reading.Value > dewPoint)
         select Found("condensing", FormattableString.Invariant(
-            $"Flue temperature{Words.In(scope)} {Words.Value(flue.Reading)} is {(job.Plan.Appliance.IsCondensing!.Value ? "above" : "below")} the dew point {dewPoint:F0} °F, but the furnace {(job.Plan.Appliance.IsCondensing.Value ? "condenses" : "does not condense")} by its sheet."), flue);
+            $"Flue temperature{Words.In(scope)} {Words.Value(flue.Reading)} is {(job.Plan.Appliance.IsCondensing!.Value ? "above" : "below")} the dew point {dewPoint:F0} {flue.Reading.UnitSymbol}, but the furnace {(job.Plan.Appliance.IsCondensing.Value ? "condenses" : "does not condense")} by its sheet."), flue);
 
     /// <summary>The gas flow of two stages by the meter against the square-root law of the manifold pressures, see <see cref="StageConsistency"/>.</summary>
     public static IEnumerable<ReviewFinding> InputAgainstManifold(ReviewedJob job)
@@ -156,7 +156,7 @@ static class ConsistencyRules
         return fates.Contains(null) ? [] : [.. fates.OfType<ReadingFate>()];
     }
 
-    static double Si(ReadingFate fate) => Fields.Find(fate.Reading.Key.FieldId)!.Unit.ToSi(fate.Reading.Value);
+    static double Si(ReadingFate fate) => (Unit.Find(fate.Reading.UnitSymbol) ?? Fields.Find(fate.Reading.Key.FieldId)!.Unit).ToSi(fate.Reading.Value);
 
     static Uncertain Input(ReadingFate fate, int number) =>
         Uncertain.Input((double)fate.Reading.Value, (double)(fate.Reading.ExpandedUncertainty ?? 0) / Estimate.CoverageFactor, number);
