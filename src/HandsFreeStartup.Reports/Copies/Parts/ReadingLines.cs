@@ -62,6 +62,12 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
     {
         IReadOnlyList<string> label = ruler.Wrap(line.IsResult ? $"= {line.Label}" : line.Label, _label, LabelRoom(line));
         double pitch = size * 1.5;
+        string verdict = line.Verdict is { } judged && Words.MustBeLookedAt(judged, line.Limit) ? Words.Verdict(judged, line.Limit!) : "";
+        string below = string.Join("; ", new[] { verdict, line.Remark }.Where(text => text.Length > 0));
+        Style style = line.MustBeLookedAt ? _alarm : _quiet;
+
+        // A short reason stands where the number would; one that tells a number stays away from the numbers that stand.
+        bool isBeside = line.Left is null && !below.Any(char.IsDigit) && ruler.Width(below, style) <= (1 - Uncertainty) * width;
         yield return new Strip(pitch + (label.Count - 1) * _label.LineHeight, (pen, x, y) =>
         {
             for (int i = 0; i < label.Count; i++)
@@ -69,12 +75,10 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
                 pen.Text(label[i], _label, x, y + 1 + i * _label.LineHeight);
             }
             Numbers(pen, line, x, y + 1 + _label.Baseline);
+            pen.Text(isBeside ? below : "", style, x + Uncertainty * width, y + 1 + _label.Baseline - style.Baseline);
         });
 
-        string verdict = line.Verdict is { } judged && Words.MustBeLookedAt(judged, line.Limit) ? Words.Verdict(judged, line.Limit!) : "";
-        string below = string.Join("; ", new[] { verdict, line.Remark }.Where(text => text.Length > 0));
-        Style style = line.MustBeLookedAt ? _alarm : _quiet;
-        foreach (string text in below.Length == 0 ? [] : ruler.Wrap(below, style, width - 8))
+        foreach (string text in isBeside || below.Length == 0 ? [] : ruler.Wrap(below, style, width - 8))
         {
             yield return new Strip(style.LineHeight, (pen, x, y) => pen.Text(text, style, x + 8, y));
         }
@@ -97,7 +101,7 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
 
         OnPoint(pen, line.Left?.Number ?? "–", line.MustBeLookedAt ? _left.In(Style.Alarm) : _left, x + LeftPoint * width, feet - _left.Baseline);
         Fit(pen, line.Left is not { } left ? "" : left.Uncertainty.Length > 0 ? $"± {left.Uncertainty}" : "–", x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
-        Fit(pen, line.Unit, x + Unit * width, quiet, (Limit - Unit) * width - 2);
+        Fit(pen, line.Left is null ? "" : line.Unit, x + Unit * width, quiet, (Limit - Unit) * width - 2);
         Judged(pen, line, x, feet);
     }
 
