@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Storage.UserFiles;
 
@@ -6,7 +7,7 @@ namespace HandsFreeStartup.NewAppliance;
 
 /// <summary>An appliance sheet that is being asked for: what was answered so far, and what comes next.</summary>
 /// <param name="Id">Id of the sheet.</param>
-sealed record Draft(string Id)
+sealed partial record Draft(string Id)
 {
     const string NoSourceYet = "asked next";
 
@@ -90,7 +91,7 @@ sealed record Draft(string Id)
         }
         catch (ChecklistFileException mistakes)
         {
-            said = string.Join(' ', mistakes.Errors.Select(error => error.Message));
+            said = string.Join(' ', mistakes.Errors.Select(error => LineNumber().Replace(error.Message, "")));
             return null;
         }
     }
@@ -105,4 +106,8 @@ sealed record Draft(string Id)
     };
 
     static string UnitOf(LimitQuestion question) => LimitNames.UnitOf(question.BaseName)!;
+
+    /// <summary>There is no file yet in which a line could be looked up.</summary>
+    [GeneratedRegex(@" \(line \d+\)")]
+    private static partial Regex LineNumber();
 }
