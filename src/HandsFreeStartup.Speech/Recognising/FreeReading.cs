@@ -6,11 +6,15 @@ namespace HandsFreeStartup.Speech.Recognising;
 sealed record FreeReading(string Text, double LogProbability)
 {
     /// <summary>Takes the likeliest token again and again; stops at the end, at a repetition, or after <paramref name="mostTokens"/>.</summary>
-    public static FreeReading Of(WhisperModel model, WhisperModel.Prefix start, int mostTokens)
+    /// <param name="model">Whose tokens.</param>
+    /// <param name="start">Before the first word of a sound.</param>
+    /// <param name="mostTokens">The longest reading.</param>
+    /// <param name="isDictation">People may say the same words twice in a note; in a command the model is only going round in circles.</param>
+    public static FreeReading Of(WhisperModel model, WhisperModel.Prefix start, int mostTokens, bool isDictation)
     {
         List<int> tokens = [];
         double sum = 0;
-        for (WhisperModel.Prefix at = start; tokens.Count < mostTokens && !Repeats(tokens);)
+        for (WhisperModel.Prefix at = start; tokens.Count < mostTokens && !Repeats(tokens, isDictation ? 3 : 2);)
         {
             ReadOnlySpan<float> next = at.Next();
             int best = Likeliest(next);
@@ -38,9 +42,13 @@ sealed record FreeReading(string Text, double LogProbability)
         return best;
     }
 
-    /// <summary>Whether the last one to four tokens only say the ones before them again.</summary>
-    static bool Repeats(List<int> tokens) =>
-        Enumerable.Range(1, 4).Any(n => tokens.Count >= 3 * n && tokens[^n..].SequenceEqual(tokens[^(2 * n)..^n]) && tokens[^n..].SequenceEqual(tokens[^(3 * n)..^(2 * n)]));
+    /// <summary>Whether the end has said the same thing over: one or two tokens three times ("six six six"), longer pieces as often as <paramref name="times"/>.</summary>
+    static bool Repeats(List<int> tokens, int times) =>
+        Enumerable.Range(1, tokens.Count / 2).Any(n => Same(tokens, n, n) && (n > 2 && times == 2 || Same(tokens, n, 2 * n)));
+
+    /// <summary>Whether the last <paramref name="n"/> tokens are those that stand <paramref name="back"/> tokens earlier.</summary>
+    static bool Same(List<int> tokens, int n, int back) =>
+        tokens.Count >= n + back && tokens[^n..].SequenceEqual(tokens[^(n + back)..^back]);
 
     /// <summary>Whether the model wrote a mark for noise or music, or nothing.</summary>
     public bool IsNoise => Text.Length == 0 || Text[0] is '[' or '(' or '*' or '♪' or '♫' || !Text.Any(char.IsLetterOrDigit);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Speech.Recognising;
 
@@ -10,6 +11,8 @@ sealed class PhraseTrie
     readonly ImmutableArray<Item> _items;
     ImmutableArray<(int Token, PhraseTrie Place)> _children;
     ImmutableArray<Ending> _endings;
+    Meaning? _onlyMeaning;
+    bool _knowsOnlyMeaning;
 
     PhraseTrie(Vocabulary vocabulary, ImmutableArray<Item> items) => (_vocabulary, _items) = (vocabulary, items);
 
@@ -41,6 +44,21 @@ sealed class PhraseTrie
             }
 
             return _endings;
+        }
+    }
+
+    /// <summary>The meaning that every phrase from here has: only a unit or a stop is open. Null if there are several.</summary>
+    public Meaning? OnlyMeaning
+    {
+        get
+        {
+            if (!_knowsOnlyMeaning)
+            {
+                _onlyMeaning = Endings is [var ending] && Children.All(child => child.Place.OnlyMeaning == ending.Meaning) ? ending.Meaning : null;
+                _knowsOnlyMeaning = true;
+            }
+
+            return _onlyMeaning;
         }
     }
 

@@ -3,42 +3,54 @@ using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Speech.Recognising;
 
+/// <summary>How far a search goes.</summary>
+/// <param name="Depth">Phrases less likely than the best by more than this, as a log-probability, are not looked for.</param>
+/// <param name="Floor">Log-probability below which no phrase is of use: the sound is then something else.</param>
+/// <param name="MostDecodes">Decodes of one sound, all searches together, after which it ends.</param>
+readonly record struct SearchBounds(double Depth, double Floor, int MostDecodes);
+
 /// <summary>
 /// Finds the likeliest legal phrases for a sound: the most promising beginning is followed to its end, then the next most promising one, until nothing that is left
 /// can come near the best phrase.
 /// </summary>
-/// <remarks>The log-probability of a beginning is an upper bound of all phrases that go on from it, so that nothing near the best is missed unless the work runs out.</remarks>
-/// <param name="model">Whose tokens.</param>
-/// <param name="depth">Phrases less likely than the best by more than this, as a log-probability, are not looked for.</param>
-/// <param name="mostDecodes">Most single decodes for one sound.</param>
-sealed class TrieSearch(WhisperModel model, double depth, int mostDecodes)
+/// <remarks>
+/// The log-probability of a beginning is an upper bound of all phrases that go on from it. Beginnings that differ only in spelling ("Draft", "draft") reach the same
+/// place; what may follow is decoded for the likeliest of them, and the others count as a share of it.
+/// </remarks>
+sealed class TrieSearch(WhisperModel model, SearchBounds bounds)
 {
     /// <summary>What a token more is worth in the order of work: a badly heard name is followed by a well heard number more often than not.</summary>
     const double WorthOfToken = 2;
 
+    /// <summary>A unit or stop that makes a phrase less likely by more than this adds nothing worth a decode.</summary>
+    const double TailDepth = 1.5;
+
     readonly PriorityQueue<Beginning, double> _open = new();
-    readonly Dictionary<Meaning, Found> _found = [];
+    readonly Dictionary<PhraseTrie, Beginning> _reached = [];
+    readonly Dictionary<Meaning, FoundMeaning> _found = [];
     double _best = double.NegativeInfinity;
 
-    /// <summary>Legal phrases, likeliest meaning first, and how much likelier the first is than the second.</summary>
-    public (ImmutableArray<Candidate> Candidates, double Margin) Run(WhisperModel.Prefix start, PhraseTrie trie)
+    double Least => Math.Max(bounds.Floor, _best - bounds.Depth);
+
+    /// <summary>Legal phrases, likeliest meaning first.</summary>
+    /// <exception cref="OperationCanceledException">It was asked for.</exception>
+    public ImmutableArray<Candidate> Run(WhisperModel.Prefix start, PhraseTrie trie, CancellationToken cancellation)
     {
         Beginning? at = new(start, trie, null, 0, 0);
-        while (at is not null && start.Decodes < mostDecodes)
+        while (at is not null && start.Decodes < bounds.MostDecodes)
         {
+            cancellation.ThrowIfCancellationRequested();
             at = Expand(at) ?? NextOpen();
         }
 
-        double left = _open.UnorderedItems.Select(open => open.Element.LogProbability).Append(at?.LogProbability ?? double.NegativeInfinity).Max();
-        ImmutableArray<Candidate> candidates = [.. _found.Values.Select(found => found.ToCandidate(model)).OrderByDescending(candidate => candidate.LogProbability)];
-        return (candidates, Margin(candidates, left));
+        return [.. _found.Values.Select(found => found.ToCandidate(model)).OrderByDescending(candidate => candidate.Weight)];
     }
 
     Beginning? NextOpen()
     {
         while (_open.TryDequeue(out Beginning? next, out _))
         {
-            if (next.LogProbability >= _best - depth)
+            if (IsWorthIt(next))
             {
                 return next;
             }
@@ -47,16 +59,8 @@ sealed class TrieSearch(WhisperModel model, double depth, int mostDecodes)
         return null;
     }
 
-    double Margin(ImmutableArray<Candidate> candidates, double left)
-    {
-        if (candidates.IsEmpty)
-        {
-            return 0;
-        }
-
-        double second = candidates.Length > 1 ? candidates[1].LogProbability : double.NegativeInfinity;
-        return Math.Min(depth, candidates[0].LogProbability - Math.Max(second, left));
-    }
+    bool IsWorthIt(Beginning beginning) => beginning.LogProbability >= Least && _reached[beginning.Trie] == beginning
+        && !(beginning.Trie.OnlyMeaning is { } only && _found.TryGetValue(only, out FoundMeaning? known) && beginning.LogProbability < known.Best - TailDepth);
 
     /// <summary>Notes the phrases that end here and the beginnings that go on; gives the likeliest of these.</summary>
     Beginning? Expand(Beginning at)
@@ -67,24 +71,31 @@ sealed class TrieSearch(WhisperModel model, double depth, int mostDecodes)
         foreach ((int token, PhraseTrie place) in at.Trie.Children)
         {
             double sum = at.LogProbability + next[token];
-            if (sum < _best - depth)
+            if (sum < Least || IsShare(place, sum))
             {
                 continue;
             }
 
             Beginning on = new(at.Prefix.After(token), place, at, sum, Math.Min(at.Lowest, next[token]));
-            if (likeliest is null || sum > likeliest.LogProbability)
-            {
-                Keep(likeliest);
-                likeliest = on;
-            }
-            else
-            {
-                Keep(on);
-            }
+            _reached[place] = on;
+            bool isAhead = likeliest is null || sum > likeliest.LogProbability;
+            Keep(isAhead ? likeliest : on);
+            likeliest = isAhead ? on : likeliest;
         }
 
-        return likeliest;
+        return likeliest is not null && IsWorthIt(likeliest) ? likeliest : null;
+    }
+
+    /// <summary>Whether a likelier beginning reached the same place before; this one then counts as a share of it.</summary>
+    bool IsShare(PhraseTrie place, double sum)
+    {
+        if (!_reached.TryGetValue(place, out Beginning? before) || before.LogProbability < sum)
+        {
+            return false;
+        }
+
+        before.Share += Math.Exp(sum - before.LogProbability);
+        return true;
     }
 
     void Keep(Beginning? beginning)
@@ -104,53 +115,53 @@ sealed class TrieSearch(WhisperModel model, double depth, int mostDecodes)
 
         double end = next[model.End];
         double sum = at.LogProbability + end;
-        double goOn = double.NegativeInfinity;
-        foreach ((int token, _) in at.Trie.Children)
-        {
-            goOn = IsNumberWord(token) ? Math.Max(goOn, next[token]) : goOn;
-        }
-
         foreach (Ending ending in at.Trie.Endings)
         {
-            Found found = _found.TryGetValue(ending.Meaning, out Found? known) ? known : _found[ending.Meaning] = new Found();
-            found.Add(new Spelling(ending, at, sum, end, goOn));
+            FoundMeaning found = _found.TryGetValue(ending.Meaning, out FoundMeaning? known) ? known : _found[ending.Meaning] = new FoundMeaning();
+            found.Add(new Spelling(ending, at, sum, end));
         }
 
         _best = Math.Max(_best, sum);
     }
 
-    bool IsNumberWord(int token) => model.Text([token]).Trim() is { Length: > 0 } word && (char.IsDigit(word[0]) || NumberWord.Find(word) is not null);
-
     /// <summary>A legal beginning.</summary>
-    sealed record Beginning(WhisperModel.Prefix Prefix, PhraseTrie Trie, Beginning? Before, double LogProbability, double Lowest);
+    sealed record Beginning(WhisperModel.Prefix Prefix, PhraseTrie Trie, Beginning? Before, double LogProbability, double Lowest)
+    {
+        /// <summary>How much likelier all spellings of this beginning are than this one.</summary>
+        public double Share { get; set; } = 1;
 
-    sealed record Spelling(Ending Ending, Beginning At, double LogProbability, double End, double GoOn);
+        /// <summary>The same for all the way to here, as a logarithm.</summary>
+        public double LogShare => Math.Log(Share) + (Before?.LogShare ?? 0);
+    }
+
+    sealed record Spelling(Ending Ending, Beginning At, double LogProbability, double End);
 
     /// <summary>All spellings of one meaning.</summary>
-    sealed class Found
+    sealed class FoundMeaning
     {
-        Spelling? _likeliest;
-        double _sum = double.NegativeInfinity;
+        readonly List<Spelling> _spellings = [];
+
+        public double Best { get; private set; } = double.NegativeInfinity;
 
         public void Add(Spelling spelling)
         {
-            double high = Math.Max(_sum, spelling.LogProbability);
-            _sum = high + Math.Log(Math.Exp(_sum - high) + Math.Exp(spelling.LogProbability - high));
-            _likeliest = _likeliest is null || spelling.LogProbability > _likeliest.LogProbability ? spelling : _likeliest;
+            _spellings.Add(spelling);
+            Best = Math.Max(Best, spelling.LogProbability);
         }
 
         public Candidate ToCandidate(WhisperModel model)
         {
-            Spelling best = _likeliest!;
+            Spelling best = _spellings.MaxBy(spelling => spelling.LogProbability)!;
+            double sum = best.LogProbability + Math.Log(_spellings.Sum(spelling => Math.Exp(spelling.LogProbability + spelling.At.LogShare - best.LogProbability)));
             return new Candidate(
                 best.Ending,
                 model.Text(best.At.Prefix.Tokens()).Trim(),
-                _sum,
+                sum,
                 best.LogProbability,
+                best.At.Prefix.Length + 1,
                 best.LogProbability / (best.At.Prefix.Length + 1),
                 Math.Min(best.At.Lowest, best.End),
-                best.End,
-                best.GoOn);
+                best.End);
         }
     }
 }

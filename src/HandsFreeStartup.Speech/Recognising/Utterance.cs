@@ -8,15 +8,21 @@ namespace HandsFreeStartup.Speech.Recognising;
 /// <param name="Words">The likeliest spelling.</param>
 /// <param name="LogProbability">Of the meaning: all its spellings that were found, added up.</param>
 /// <param name="BestLogProbability">Of the likeliest spelling.</param>
+/// <param name="Tokens">Of the likeliest spelling, end included.</param>
 /// <param name="Mean">Mean log-probability per token of the likeliest spelling, end included.</param>
 /// <param name="Lowest">Lowest log-probability of one token of the likeliest spelling, end included.</param>
 /// <param name="End">Log-probability that the phrase ends where it does.</param>
-/// <param name="GoOn">Log-probability of the likeliest legal word, other than a unit or stop, that could go on there; negative infinity if none can.</param>
 public sealed record Candidate(
-    Ending Ending, string Words, double LogProbability, double BestLogProbability, double Mean, double Lowest, double End, double GoOn)
+    Ending Ending, string Words, double LogProbability, double BestLogProbability, int Tokens, double Mean, double Lowest, double End)
 {
+    /// <summary>What a token is worth in comparing phrases: the more tokens, the less likely is a phrase that was heard just as well.</summary>
+    const double WorthOfToken = 0.5;
+
     /// <summary>What it means.</summary>
     public Meaning Meaning => Ending.Meaning;
+
+    /// <summary>By this phrases of different length are compared.</summary>
+    public double Weight => LogProbability + WorthOfToken * Tokens;
 }
 
 /// <summary>What one model heard.</summary>
@@ -32,8 +38,8 @@ public sealed record EarEvidence(
     /// <summary>The likeliest candidate, or null.</summary>
     public Candidate? Best => Candidates.FirstOrDefault();
 
-    /// <summary>How much likelier the best meaning is than the second, as a log-probability; at most what the search looked at.</summary>
-    public double Margin { get; init; }
+    /// <summary>How much likelier the best meaning is than the second, as a log-probability; infinite if no other was found.</summary>
+    public double Margin => Candidates.Length > 1 ? Candidates[0].Weight - Candidates[1].Weight : double.PositiveInfinity;
 
     /// <summary>How likely the best phrase is beside the free reading of the same sound: 0 if they are the same, strongly negative if something else was said.</summary>
     public double Ratio => Best is { } best ? best.BestLogProbability - FreeLogProbability : double.NegativeInfinity;

@@ -10,6 +10,9 @@ sealed unsafe class WhisperModel : IDisposable
     const int Rate = 16_000;
     const int SamplesPerPosition = 320;
 
+    /// <summary>Encoder positions below which the models begin to err in noise, although the sound is shorter.</summary>
+    const int LeastContext = 256;
+
     readonly nint _context;
     readonly nint _state;
     readonly int _threads;
@@ -82,7 +85,7 @@ sealed unsafe class WhisperModel : IDisposable
         parameters.NoContext = 1;
         parameters.SingleSegment = 1;
         parameters.MaxTokens = 1;
-        parameters.AudioContext = Math.Clamp((positions + 63) / 64 * 64, 256, 1500);
+        parameters.AudioContext = Math.Clamp((positions + 63) / 64 * 64, LeastContext, 1500);
         parameters.TemperatureIncrement = 0;
         parameters.LogProbabilityThreshold = -100;
         parameters.NoSpeechThreshold = 1;

@@ -14,7 +14,7 @@ public sealed class WhisperRecogniser : IRecogniser
     /// <summary>File name of the larger model.</summary>
     public const string SecondModel = "ggml-base-q8_0.bin";
 
-    const int MostDecodes = 120;
+    const int MostDecodes = 32;
 
     readonly ImmutableArray<Ear> _ears;
 
@@ -59,14 +59,14 @@ public sealed class WhisperRecogniser : IRecogniser
     public Utterance Hear(ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation = default)
     {
         cancellation.ThrowIfCancellationRequested();
-        EarEvidence first = _ears[0].Hear(samples16k, expectation);
+        EarEvidence first = _ears[0].Hear(samples16k, expectation, cancellation);
         Utterance utterance = new([first], first.FreeText, VoicedTime.Of(samples16k));
         foreach (Ear ear in _ears.Skip(1))
         {
             cancellation.ThrowIfCancellationRequested();
             if (PhraseReader.WantsAnotherEar(utterance, expectation))
             {
-                utterance = utterance with { Ears = utterance.Ears.Add(ear.Hear(samples16k, expectation)) };
+                utterance = utterance with { Ears = utterance.Ears.Add(ear.Hear(samples16k, expectation, cancellation)) };
             }
         }
 

@@ -42,10 +42,14 @@ public static class PhraseReader
         return weighing is null ? Refuse(utterance, null, "It was nothing that can be said now.") : Classify(utterance, weighing, policy);
     }
 
-    /// <summary>Whether a further model should listen before a decision.</summary>
+    /// <summary>Whether a further model should listen before a decision: where one is not sure, and for carbon monoxide always.</summary>
     internal static bool WantsAnotherEar(Utterance utterance, Expectation expectation) =>
-        !expectation.Dictation && Read(utterance, expectation) is var phrase
-        && !(phrase is Phrase.Order or Phrase.Answer || (phrase is Phrase.Reading && phrase.Evidence.Certainty == Certainty.Green));
+        !expectation.Dictation && Read(utterance, expectation) switch
+        {
+            Phrase.Order or Phrase.Answer => false,
+            Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion,
+            _ => true,
+        };
 
     static bool IsNobody(Utterance utterance, CertaintyPolicy policy) =>
         utterance.Ears.All(ear => ear.IsNoise) || utterance.Ears.All(ear => ear.NoSpeech > policy.NoSpeechProbability);
@@ -53,11 +57,13 @@ public static class PhraseReader
     /// <summary>"Emergency stop" and "gas smell" need little: a false stop costs a word, a missed one a life.</summary>
     static Phrase? SafetyPhrase(Utterance utterance, CertaintyPolicy policy)
     {
+        bool agreed = utterance.Ears.All(ear => ear.Best is { } best && PhraseText.IsSafety(best.Meaning) && best.Meaning == utterance.Ears[0].Best!.Meaning);
+        Threshold needed = agreed && utterance.Ears.Length > 1 ? policy.AgreedSafety : policy.Safety;
         foreach (EarEvidence ear in utterance.Ears.Where(ear => !ear.IsNoise))
         {
             Candidate? safety = ear.Candidates.FirstOrDefault(candidate => PhraseText.IsSafety(candidate.Meaning));
-            bool heard = safety is not null && safety.Mean >= policy.Safety.Mean && safety.Lowest >= policy.Safety.Lowest
-                && safety.BestLogProbability - ear.FreeLogProbability >= policy.Safety.Ratio;
+            bool heard = safety is not null && safety.Mean >= needed.Mean && safety.Lowest >= needed.Lowest
+                && safety.BestLogProbability - ear.FreeLogProbability >= needed.Ratio;
             if (heard)
             {
                 return PhraseText.ToPhrase(safety!.Meaning, EvidenceOf(safety, ear.Margin, ear.Ratio, Certainty.Green, ""));
@@ -69,42 +75,42 @@ public static class PhraseReader
 
     static Phrase Classify(Utterance utterance, Weighing weighing, CertaintyPolicy policy)
     {
-        KindThresholds wanted = utterance.Ears.Length > 1 ? policy.TwoEars : policy.OneEar;
+        KindWeights weights = utterance.Ears.Length > 1 ? policy.TwoEars : policy.OneEar;
         if (weighing.Best.Meaning is not Meaning.Reading reading)
         {
-            Threshold needed = weighing.Best.Words.Contains(' ') ? wanted.Phrase : wanted.Word;
-            return weighing.Agree && !Short(weighing.Reached, needed).Any()
+            bool isPhrase = weighing.Best.Words.Contains(' ');
+            return weighing.Agree && !Short(weighing.Measured, isPhrase ? weights.Phrase : weights.Word, policy.Green).Any()
                 ? PhraseText.ToPhrase(weighing.Best.Meaning, EvidenceOf(weighing, Certainty.Green, ""))
                 : Refuse(utterance, weighing, $"It was perhaps \"{weighing.Best.Words.TrimEnd('.', '?', '!').ToLowerInvariant()}\", but not clearly.");
         }
 
-        ImmutableArray<string> doubts = [.. Doubts(utterance, weighing, reading, wanted.Reading, policy)];
+        ImmutableArray<string> doubts = [.. Doubts(weighing, reading, weights.Reading, policy)];
         if (doubts.IsEmpty)
         {
             return new Phrase.Reading(reading.Field, reading.Value, EvidenceOf(weighing, Certainty.Green, ""));
         }
 
-        return !Short(weighing.Reached, policy.Amber).Any()
+        return !Short(weighing.Measured, policy.Amber).Any()
             ? new Phrase.Reading(reading.Field, reading.Value, EvidenceOf(weighing, Certainty.Amber, string.Join(' ', doubts)))
             : Refuse(utterance, weighing, "It was not clear enough to guess.");
     }
 
     /// <summary>Everything that keeps a reading from green, in plain words.</summary>
-    static IEnumerable<string> Doubts(Utterance utterance, Weighing weighing, Meaning.Reading reading, Threshold wanted, CertaintyPolicy policy)
+    static IEnumerable<string> Doubts(Weighing weighing, Meaning.Reading reading, EvidenceWeights weights, CertaintyPolicy policy)
     {
         if (!weighing.Agree)
         {
             yield return "The two ears heard different things.";
         }
 
-        foreach (string missing in Short(weighing.Reached, wanted))
+        foreach (string missing in Short(weighing.Measured, weights, policy.Green))
         {
             yield return missing;
         }
 
-        if (weighing.Rival is { } rival && weighing.RivalMargin < policy.RivalMargin)
+        if (weighing.Twin is { } twin && weighing.TwinMargin < policy.RivalMargin)
         {
-            yield return $"{Say(reading)} sounds like {Say((Meaning.Reading)rival.Meaning)}.";
+            yield return $"{Say(reading)} sounds like {Say((Meaning.Reading)twin.Meaning)}.";
         }
 
         if (weighing.Best.Ending.PointImplied)
@@ -121,26 +127,27 @@ public static class PhraseReader
         {
             yield return $"{reading.Field.Label} is seldom {SpokenNumbers.Say(reading.Value)}.";
         }
-
-        if (weighing.End < policy.LeastEnd || utterance.Voiced.TotalSeconds > policy.LongestSyllableSeconds * Syllables.Of(weighing.Best.Words))
-        {
-            yield return "There was perhaps one more digit.";
-        }
     }
 
-    static IEnumerable<string> Short(Threshold reached, Threshold wanted)
+    /// <summary>What is missing to be entered without asking.</summary>
+    static IEnumerable<string> Short(Measured measured, EvidenceWeights weights, Threshold least) =>
+        Short(measured, least) is var missing && missing.Any() ? missing
+        : weights.LogOdds(measured) < weights.Least ? ["It was not clear."]
+        : [];
+
+    static IEnumerable<string> Short(Measured measured, Threshold wanted)
     {
-        if (reached.Mean < wanted.Mean || reached.WorseMean < wanted.WorseMean || reached.Lowest < wanted.Lowest)
+        if (measured.Mean < wanted.Mean || measured.Lowest < wanted.Lowest)
         {
             yield return "It was not clear.";
         }
 
-        if (reached.Ratio < wanted.Ratio)
+        if (measured.Ratio < wanted.Ratio)
         {
             yield return "It sounded more like something else.";
         }
 
-        if (reached.Margin < wanted.Margin)
+        if (measured.Margin < wanted.Margin)
         {
             yield return "Something else is nearly as likely.";
         }
@@ -169,7 +176,7 @@ public static class PhraseReader
             : EvidenceOf(weighing, Certainty.Red, why) with { Words = utterance.FreeText });
 
     static Evidence EvidenceOf(Weighing weighing, Certainty certainty, string why) =>
-        EvidenceOf(weighing.Best, weighing.Reached.Margin, weighing.Reached.Ratio, certainty, why);
+        EvidenceOf(weighing.Best, weighing.Measured.Margin, weighing.Measured.Ratio, certainty, why);
 
     static Evidence EvidenceOf(Candidate candidate, double margin, double ratio, Certainty certainty, string why) =>
         new(candidate.Words, Channel.Voice, certainty, candidate.Mean, margin, ratio, why);
