@@ -38,7 +38,7 @@ static class ThresholdFit
     // Numbers below it switch a condition off.
     const double Off = -50;
 
-    static readonly double[] Moves = [-0.1, 0.1, -0.25, 0.25, -0.5, 0.5, -0.75, 0.75];
+    static readonly double[] Moves = [-0.1, 0.1, -0.25, 0.25, -0.5, 0.5, -0.75, 0.75, 1.5, 3];
     static readonly JsonSerializerOptions Format = new(JsonSerializerDefaults.Web) { WriteIndented = true };
 
     /// <summary>Two halves: by speaker where there are several, else by file. The same names always fall into the same half.</summary>

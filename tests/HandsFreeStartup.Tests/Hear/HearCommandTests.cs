@@ -64,7 +64,7 @@ public sealed class HearCommandTests
     public async Task All_evidence_can_be_written_down_for_other_tools()
     {
         using TemporaryFolder folder = new();
-        string manifest = Write(folder, $"{Recordings}/04.wav\troom_co=0\troom_co\tsomebody\troom monoxide zero\n");
+        string manifest = Write(folder, $"{Recordings}/69.wav\troom_co=0\troom_co\tsomebody\troom monoxide zero\n");
         string file = Path.Combine(folder.Path, "evidence.jsonl");
 
         ProgramResult result = await ProgramProcess.Run("hear", manifest, "--evidence", file);
