@@ -147,8 +147,16 @@ public sealed class EspeakVoice : IVoice
         {
             Task<string> complaint = process.StandardError.ReadToEndAsync(stop);
             Task output = process.StandardOutput.ReadToEndAsync(stop);
-            await process.StandardInput.WriteAsync(input.AsMemory(), stop);
-            process.StandardInput.Close();
+            try
+            {
+                await process.StandardInput.WriteAsync(input.AsMemory(), stop);
+                process.StandardInput.Close();
+            }
+            catch (IOException)
+            {
+                // It ended before it had read everything: its exit code and what it complained about say why, a broken pipe does not.
+            }
+
             await Task.WhenAll(process.WaitForExitAsync(stop), complaint, output);
             if (process.ExitCode != 0)
             {

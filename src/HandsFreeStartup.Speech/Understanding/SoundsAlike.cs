@@ -18,7 +18,7 @@ static partial class SoundsAlike
         return a.StartsWith(b, StringComparison.Ordinal) || b.StartsWith(a, StringComparison.Ordinal) || IsTeenForTy(a, b) || IsTeenForTy(b, a);
     }
 
-    /// <summary>Whether they differ in one teen for a ty only (13, 30).</summary>
+    /// <summary>Whether they differ in one teen for a ty only (13 and 30; 12 and 20, 11 and 10 count as well).</summary>
     public static bool AreTwins(Meaning.Reading one, Meaning.Reading other)
     {
         (string a, string b) = (Digits(one.Value), Digits(other.Value));
