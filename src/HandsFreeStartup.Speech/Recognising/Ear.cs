@@ -16,6 +16,9 @@ sealed class Ear(WhisperModel model, string name, int mostDecodes) : IDisposable
     const double MostBelowFree = 12;
 
     const int MostSafetyDecodes = 12;
+    /// <summary>Places of tries that are kept; a place that was looked at is never asked for again in most utterances, and a day of talk would fill the memory.</summary>
+    const int MostPlaces = 20_000;
+
     const int MostFreeTokens = 24;
     const int MostDictationTokens = 120;
 
@@ -28,6 +31,11 @@ sealed class Ear(WhisperModel model, string name, int mostDecodes) : IDisposable
     /// <summary>Builds what an expectation needs ahead of its first utterance.</summary>
     public PhraseTrie Prepare(Expectation expectation)
     {
+        if (_tries.Values.Sum(known => known.Places) > MostPlaces)
+        {
+            _tries.Clear();
+        }
+
         if (!_tries.TryGetValue(expectation.Key, out PhraseTrie? trie))
         {
             trie = PhraseTrie.Of(expectation, model.Tokens);

@@ -19,6 +19,9 @@ sealed class PhraseTrie
     /// <summary>The place before the first token.</summary>
     public static PhraseTrie Of(Expectation expectation, BytePairs tokens) => new(new Vocabulary(tokens, []), [new Item([], 0, PhraseGrammar.Of(expectation))]);
 
+    /// <summary>How many places were looked at so far, in this and all places of the same expectation: what it costs to keep.</summary>
+    public int Places => _vocabulary.Places;
+
     /// <summary>Tokens that may follow, each once.</summary>
     public ImmutableArray<(int Token, PhraseTrie Place)> Children
     {
@@ -81,11 +84,13 @@ sealed class PhraseTrie
     {
         if (items is not [{ IsWhole: true } only])
         {
+            _vocabulary.Places++;
             return new PhraseTrie(_vocabulary, items);
         }
 
         if (!_vocabulary.Shared.TryGetValue(only.Next, out PhraseTrie? shared))
         {
+            _vocabulary.Places++;
             shared = new PhraseTrie(_vocabulary, items);
             _vocabulary.Shared[only.Next] = shared;
         }
@@ -93,7 +98,10 @@ sealed class PhraseTrie
         return shared;
     }
 
-    sealed record Vocabulary(BytePairs Tokens, Dictionary<PhraseState, PhraseTrie> Shared);
+    sealed record Vocabulary(BytePairs Tokens, Dictionary<PhraseState, PhraseTrie> Shared)
+    {
+        public int Places { get; set; }
+    }
 
     /// <summary>A text that is being spelled: its tokens, how many are done, and where it leads.</summary>
     readonly record struct Item(int[] Tokens, int At, PhraseState Next)
