@@ -38,8 +38,11 @@ public sealed record EarEvidence(
     /// <summary>The likeliest candidate, or null.</summary>
     public Candidate? Best => Candidates.FirstOrDefault();
 
-    /// <summary>How much likelier the best meaning is than the second, as a log-probability; infinite if no other was found.</summary>
-    public double Margin => Candidates.Length > 1 ? Candidates[0].Weight - Candidates[1].Weight : double.PositiveInfinity;
+    /// <summary>A meaning that an ear did not come across is at least this much less likely than what it found best: the search looks less deep.</summary>
+    public const double NotFound = 6;
+
+    /// <summary>How much likelier the best meaning is than the second, as a log-probability; <see cref="NotFound"/> if there is no second.</summary>
+    public double Margin => Candidates.Length > 1 ? Candidates[0].Weight - Candidates[1].Weight : NotFound;
 
     /// <summary>How likely the best phrase is beside the free reading of the same sound: 0 if they are the same, strongly negative if something else was said.</summary>
     public double Ratio => Best is { } best ? best.BestLogProbability - FreeLogProbability : double.NegativeInfinity;

@@ -11,9 +11,6 @@ namespace HandsFreeStartup.Speech.Understanding;
 /// <param name="TwinMargin">Distance to it, of the ear that tells them apart worse; infinite without one.</param>
 sealed record Weighing(Candidate Best, bool Agree, Measured Measured, Candidate? Twin, double TwinMargin)
 {
-    /// <summary>A meaning that an ear did not come across is at least this much less likely than what it found best.</summary>
-    const double NotFound = 6;
-
     /// <summary>Weighs the ears; null if none found a legal phrase.</summary>
     public static Weighing? Of(ImmutableArray<EarEvidence> ears)
     {
@@ -40,7 +37,7 @@ sealed record Weighing(Candidate Best, bool Agree, Measured Measured, Candidate?
             isHeardByAll ? backing[^1].Candidate.Mean : double.NegativeInfinity,
             backing.Max(Ratio),
             isHeardByAll ? backing.Min(Ratio) : double.NegativeInfinity,
-            ranking.Length > 1 ? ranking[0].Sum - ranking[1].Sum : NotFound,
+            ranking.Length > 1 ? ranking[0].Sum - ranking[1].Sum : EarEvidence.NotFound,
             rivals.Length == 0 ? double.PositiveInfinity : rivals.Min(rival => heard.Sum(ear => Distance(ear, winner, rival.Meaning))),
             backing.Max(entry => entry.Candidate.Lowest),
             backing.Min(entry => entry.Candidate.Lowest),
@@ -56,7 +53,7 @@ sealed record Weighing(Candidate Best, bool Agree, Measured Measured, Candidate?
     static double Ratio((EarEvidence Ear, Candidate Candidate) backing) => backing.Candidate.BestLogProbability - backing.Ear.FreeLogProbability;
 
     static double Weight(EarEvidence ear, Meaning meaning) =>
-        ear.Candidates.FirstOrDefault(candidate => candidate.Meaning == meaning)?.Weight ?? ear.Best!.Weight - NotFound;
+        ear.Candidates.FirstOrDefault(candidate => candidate.Meaning == meaning)?.Weight ?? ear.Best!.Weight - EarEvidence.NotFound;
 
     static double Distance(EarEvidence ear, Meaning winner, Meaning other) => Weight(ear, winner) - Weight(ear, other);
 

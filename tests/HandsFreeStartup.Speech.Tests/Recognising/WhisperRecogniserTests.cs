@@ -20,6 +20,14 @@ public sealed class WhisperRecogniserTests(TwoEars ears) : IClassFixture<TwoEars
     }
 
     [Fact]
+    public void A_phrase_with_no_other_near_it_has_a_margin_that_can_be_written_down()
+    {
+        Utterance utterance = ears.Recogniser.Hear(WavFile.Read(Shipped.Recording("emergency_stop")), Expectation.Open);
+        Assert.Single(utterance.Ears[0].Candidates);
+        Assert.Equal(EarEvidence.NotFound, PhraseReader.Read(utterance, Expectation.Open).Evidence.Margin);
+    }
+
+    [Fact]
     public void The_same_sound_gives_the_same_evidence_whatever_was_heard_before()
     {
         float[] sound = WavFile.Read(Shipped.Recording("oxygen_seven_point_six"));
