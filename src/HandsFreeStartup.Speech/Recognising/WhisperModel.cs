@@ -13,6 +13,9 @@ sealed unsafe class WhisperModel : IDisposable
     /// <summary>Encoder positions below which the models begin to err in noise, although the sound is shorter.</summary>
     const int LeastContext = 256;
 
+    /// <summary>A decode of one token is many small products: a second thread waits longer than it works, and each decode takes twice the time.</summary>
+    const int DecodeThreads = 1;
+
     readonly nint _context;
     readonly nint _state;
     readonly int _threads;
@@ -24,7 +27,7 @@ sealed unsafe class WhisperModel : IDisposable
 
     /// <summary>Loads a model file.</summary>
     /// <param name="path">In the engine's format; English only, or multilingual.</param>
-    /// <param name="threads">Processor threads to use.</param>
+    /// <param name="threads">Processor threads to take a sound in with.</param>
     /// <exception cref="RecogniserUnavailableException">The file cannot be loaded.</exception>
     public WhisperModel(string path, int threads)
     {
@@ -146,7 +149,7 @@ sealed unsafe class WhisperModel : IDisposable
     {
         fixed (int* first = tokens)
         {
-            if (WhisperNative.DecodeWithState(_context, _state, first, tokens.Length, past, _threads) != 0)
+            if (WhisperNative.DecodeWithState(_context, _state, first, tokens.Length, past, DecodeThreads) != 0)
             {
                 throw new RecogniserUnavailableException("The speech library failed while decoding; start the program again.");
             }
