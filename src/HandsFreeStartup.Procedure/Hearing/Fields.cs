@@ -3,7 +3,10 @@ using System.Collections.Immutable;
 namespace HandsFreeStartup.Procedure.Hearing;
 
 /// <summary>All fields that can be said. A new field is one entry here.</summary>
-/// <remarks>Physical ranges as agreed for this product; usual ranges are common practice, no source.</remarks>
+/// <remarks>
+/// Physical ranges as agreed for this product; usual ranges are common practice, no source. They hold what a start-up meets, faults included: carbon monoxide that calls
+/// for leaving the house must reach the record without a further question.
+/// </remarks>
 public static class Fields
 {
     /// <summary>Every field, in the order of a start-up.</summary>
@@ -11,12 +14,12 @@ public static class Fields
     [
         new("oxygen", "Oxygen", ["oxygen", "O two"], Unit.Percent, 0m, 20.9m, 2m, 14m, 1, 1),
         new("carbon_dioxide", "Carbon dioxide", ["carbon dioxide", "C O two"], Unit.Percent, 0m, 15m, 4m, 12.5m, 1, 1),
-        new("flue_co", "CO in flue", ["monoxide", "carbon monoxide", "C O"], Unit.PartsPerMillion, 0m, 4000m, 0m, 400m, 0, 0),
-        new("room_co", "CO in room", ["room monoxide", "room carbon monoxide", "room C O"], Unit.PartsPerMillion, 0m, 500m, 0m, 8m, 0, 0),
+        new("flue_co", "CO in flue", ["monoxide", "carbon monoxide", "C O"], Unit.PartsPerMillion, 0m, 4000m, 0m, 1000m, 0, 0),
+        new("room_co", "CO in room", ["room monoxide", "room carbon monoxide", "room C O"], Unit.PartsPerMillion, 0m, 500m, 0m, 100m, 0, 0),
         new("flue_temperature", "Flue temperature", ["flue temperature", "stack temperature"], Unit.Fahrenheit, 60m, 900m, 80m, 550m, 0, 0),
         new("air_temperature", "Combustion air", ["air temperature", "combustion air"], Unit.Fahrenheit, -40m, 130m, 20m, 110m, 0, 0),
         new("draft", "Draft", ["draft"], Unit.InchesOfWater, -0.50m, 0.50m, -0.20m, 0.10m, 2, 3),
-        new("inlet_pressure", "Inlet pressure", ["inlet pressure", "inlet"], Unit.InchesOfWater, 0m, 30m, 4m, 14m, 1, 2),
+        new("inlet_pressure", "Inlet pressure", ["inlet pressure", "inlet"], Unit.InchesOfWater, 0m, 30m, 3m, 14m, 1, 2),
         new("manifold_pressure", "Manifold pressure", ["manifold pressure", "manifold"], Unit.InchesOfWater, 0m, 15m, 0.8m, 11m, 1, 2),
         new("meter_time", "Meter, one turn", ["meter"], Unit.Seconds, 3m, 600m, 8m, 240m, 0, 1),
         new("supply_temperature", "Supply temperature", ["supply temperature"], Unit.Fahrenheit, 30m, 220m, 80m, 190m, 0, 0),

@@ -46,10 +46,13 @@ static class Expectations
             StepKind.Wait => [CommandWord.Next, CommandWord.Done, CommandWord.StartTimer],
             _ => [CommandWord.Done, CommandWord.Next],
         };
+
+        // In noise "note" loses its end and would answer the question with "no".
+        ImmutableArray<CommandWord> noted = step.Question is null ? [CommandWord.Note] : [];
         return
         [
             .. forward,
-            CommandWord.GoBack, CommandWord.RepeatThat, CommandWord.ScratchThat, CommandWord.SkipStep, CommandWord.Note, CommandWord.HowLong,
+            CommandWord.GoBack, CommandWord.RepeatThat, CommandWord.ScratchThat, CommandWord.SkipStep, .. noted, CommandWord.HowLong,
             CommandWord.ReadBack, CommandWord.PauseListening, CommandWord.WhatIsOpen, CommandWord.Help, CommandWord.Finish,
         ];
     }

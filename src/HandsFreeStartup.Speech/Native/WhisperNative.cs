@@ -54,6 +54,14 @@ static unsafe partial class WhisperNative
 
     // Single steps on a state.
 
+    /// <summary>Turns 16 kHz samples into the spectrum that the encoder takes; 0 is success.</summary>
+    [LibraryImport(Library, EntryPoint = "whisper_pcm_to_mel_with_state")]
+    public static partial int SpectrumWithState(nint context, nint state, float* samples, int count, int threads);
+
+    /// <summary>Encodes the state's spectrum from <paramref name="offset"/> on, over as many positions as the last whole call on this state asked for; 0 is success.</summary>
+    [LibraryImport(Library, EntryPoint = "whisper_encode_with_state")]
+    public static partial int EncodeWithState(nint context, nint state, int offset, int threads);
+
     /// <summary>Decodes <paramref name="count"/> tokens after the first <paramref name="past"/> of the state's key-value cache; later ones are forgotten. 0 is success.</summary>
     [LibraryImport(Library, EntryPoint = "whisper_decode_with_state")]
     public static partial int DecodeWithState(nint context, nint state, int* tokens, int count, int past, int threads);
@@ -87,6 +95,9 @@ static unsafe partial class WhisperNative
 
     [LibraryImport(Library, EntryPoint = "whisper_token_transcribe")]
     public static partial int TokenTranscribe(nint context);
+
+    [LibraryImport(Library, EntryPoint = "whisper_token_prev")]
+    public static partial int TokenPrevious(nint context);
 
     [LibraryImport(Library, EntryPoint = "whisper_token_lang")]
     public static partial int TokenLanguage(nint context, int language);

@@ -5,59 +5,47 @@ using HandsFreeStartup.Speech.Understanding;
 namespace HandsFreeStartup.Speech.Recognising;
 
 /// <summary>One model that hears under an expectation: free reading, and search over the legal phrases.</summary>
-/// <param name="model">Loaded; disposed with the ear.</param>
+/// <param name="model">Loaded; not disposed with the ear.</param>
+/// <param name="tries">In the tokens of the model.</param>
 /// <param name="name">For evidence and messages.</param>
-/// <param name="mostDecodes">Most single decodes for one utterance.</param>
-sealed class Ear(WhisperModel model, string name, int mostDecodes) : IDisposable
+/// <param name="style">Text that the model is given before every sound, so that it writes readings as they are written there; empty for none.</param>
+sealed class Ear(WhisperModel model, PhraseTries tries, string name, string style = "")
 {
-    const double SearchDepth = 5;
+    const double SearchDepth = EarEvidence.NotFound;
+
+    /// <summary>More of them find likelier phrases that are not what was said more often than what was.</summary>
+    const int MostDecodes = 20;
 
     /// <summary>A phrase so much less likely than the free reading is refused whatever else speaks for it.</summary>
     const double MostBelowFree = 12;
 
-    const int MostSafetyDecodes = 12;
-    /// <summary>Places of tries that are kept; a place that was looked at is never asked for again in most utterances, and a day of talk would fill the memory.</summary>
-    const int MostPlaces = 20_000;
+    /// <summary>The same for a safety phrase, which needs little: below it no rule takes it.</summary>
+    const double MostSafetyBelowFree = 9;
 
     const int MostFreeTokens = 24;
     const int MostDictationTokens = 120;
 
-    readonly Dictionary<string, PhraseTrie> _tries = [];
-    readonly PhraseTrie _safety = PhraseTrie.Of(new Expectation([], [], []), model.Tokens);
-
     /// <summary>For evidence and messages.</summary>
     public string Name => name;
 
-    /// <summary>Builds what an expectation needs ahead of its first utterance.</summary>
-    public PhraseTrie Prepare(Expectation expectation)
-    {
-        if (_tries.Values.Sum(known => known.Places) > MostPlaces)
-        {
-            _tries.Clear();
-        }
+    /// <summary>Takes the sound in before this ear can hear.</summary>
+    public WhisperModel Model => model;
 
-        if (!_tries.TryGetValue(expectation.Key, out PhraseTrie? trie))
-        {
-            trie = PhraseTrie.Of(expectation, model.Tokens);
-            _tries[expectation.Key] = trie;
-        }
-
-        return trie;
-    }
-
-    /// <summary>The evidence of this ear.</summary>
+    /// <summary>The evidence of this ear about the sound that its model took in last.</summary>
+    /// <param name="expectation">What may be said now.</param>
+    /// <param name="cancellation">Ends it early.</param>
     /// <exception cref="OperationCanceledException">It was asked for.</exception>
-    public EarEvidence Hear(ReadOnlySpan<float> samples, Expectation expectation, CancellationToken cancellation = default)
+    public EarEvidence Hear(Expectation expectation, CancellationToken cancellation = default)
     {
-        WhisperModel.Prefix start = model.Listen(samples);
+        WhisperModel.Prefix start = model.Begin(expectation.Dictation ? "" : style);
         try
         {
             cancellation.ThrowIfCancellationRequested();
-            double noSpeech = model.NoSpeech();
+            double noSpeech = model.NoSpeech(start);
             FreeReading free = FreeReading.Of(model, start, expectation.Dictation ? MostDictationTokens : MostFreeTokens, expectation.Dictation);
             cancellation.ThrowIfCancellationRequested();
-            ImmutableArray<Candidate> safety = Search(start, _safety, free, MostSafetyDecodes, cancellation);
-            ImmutableArray<Candidate> candidates = Search(start, Prepare(expectation), free, mostDecodes, cancellation);
+            ImmutableArray<Candidate> safety = Search(start, tries.Safety, free.LogProbability - MostSafetyBelowFree, cancellation);
+            ImmutableArray<Candidate> candidates = Search(start, tries.Of(expectation), free.LogProbability - MostBelowFree, cancellation);
             candidates = [.. candidates, .. safety.Where(heard => candidates.All(candidate => candidate.Meaning != heard.Meaning))];
             return new EarEvidence(name, WithTwin(candidates, start, expectation), free.Text, free.LogProbability, noSpeech, free.IsNoise);
         }
@@ -67,8 +55,8 @@ sealed class Ear(WhisperModel model, string name, int mostDecodes) : IDisposable
         }
     }
 
-    ImmutableArray<Candidate> Search(WhisperModel.Prefix start, PhraseTrie trie, FreeReading free, int decodes, CancellationToken cancellation) =>
-        new TrieSearch(model, new SearchBounds(SearchDepth, free.LogProbability - MostBelowFree, start.Decodes + decodes)).Run(start, trie, cancellation);
+    ImmutableArray<Candidate> Search(WhisperModel.Prefix start, PhraseTrie trie, double floor, CancellationToken cancellation) =>
+        new TrieSearch(model, new SearchBounds(SearchDepth, floor, start.Decodes + MostDecodes)).Run(start, trie, cancellation);
 
     /// <summary>Adds the number that sounds nearly the same as the likeliest (13 and 30) where the search did not come across it: not found is not unlikely.</summary>
     ImmutableArray<Candidate> WithTwin(ImmutableArray<Candidate> candidates, WhisperModel.Prefix start, Expectation expectation)
@@ -99,7 +87,4 @@ sealed class Ear(WhisperModel model, string name, int mostDecodes) : IDisposable
         double end = at.Next()[model.End];
         return new Candidate(ending, words, sum + end, sum + end, at.Length + 1, (sum + end) / (at.Length + 1), Math.Min(lowest, end), end);
     }
-
-    /// <inheritdoc/>
-    public void Dispose() => model.Dispose();
 }

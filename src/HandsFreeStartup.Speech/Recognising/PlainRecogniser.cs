@@ -39,7 +39,7 @@ public sealed class PlainRecogniser : IRecogniser
         void Keep(SegmentData segment) => texts.Add(segment.Text.Trim());
         using WhisperProcessor processor = _factory.CreateBuilder().WithLanguage("en").WithThreads(2).WithNoContext().WithSingleSegment().WithSegmentEventHandler(Keep).Build();
         processor.Process(padded);
-        return new Utterance([], string.Join(' ', texts), VoicedTime.Of(samples16k));
+        return new Utterance([], string.Join(' ', texts), SignalToNoise.Of(samples16k));
     }
 
     /// <inheritdoc/>

@@ -39,7 +39,7 @@ public sealed record EarEvidence(
     public Candidate? Best => Candidates.FirstOrDefault();
 
     /// <summary>A meaning that an ear did not come across is at least this much less likely than what it found best: the search looks less deep.</summary>
-    public const double NotFound = 6;
+    public const double NotFound = 4;
 
     /// <summary>How much likelier the best meaning is than the second, as a log-probability; <see cref="NotFound"/> if there is no second.</summary>
     public double Margin => Candidates.Length > 1 ? Candidates[0].Weight - Candidates[1].Weight : NotFound;
@@ -49,7 +49,7 @@ public sealed record EarEvidence(
 }
 
 /// <summary>All evidence about one utterance.</summary>
-/// <param name="Ears">One entry for each model that listened, the one that listened first at the front; empty if only free text is known.</param>
+/// <param name="Ears">One entry for each ear that listened, the one that listened first at the front; empty if only free text is known.</param>
 /// <param name="FreeText">The words without any expectation.</param>
-/// <param name="Voiced">How long there was sound above the noise of the surroundings, from its first to its last moment.</param>
-public sealed record Utterance(ImmutableArray<EarEvidence> Ears, string FreeText, TimeSpan Voiced);
+/// <param name="SignalToNoise">How far the speech stood above the noise of the surroundings, decibels.</param>
+public sealed record Utterance(ImmutableArray<EarEvidence> Ears, string FreeText, double SignalToNoise);

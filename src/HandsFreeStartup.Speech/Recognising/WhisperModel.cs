@@ -5,7 +5,7 @@ using HandsFreeStartup.Speech.Native;
 namespace HandsFreeStartup.Speech.Recognising;
 
 /// <summary>One Whisper model with a long-lived native state: takes a sound, then tells what may follow which tokens.</summary>
-sealed unsafe class WhisperModel : IDisposable
+sealed unsafe partial class WhisperModel : IDisposable
 {
     const int Rate = 16_000;
     const int SamplesPerPosition = 320;
@@ -19,10 +19,11 @@ sealed unsafe class WhisperModel : IDisposable
     readonly nint _context;
     readonly nint _state;
     readonly int _threads;
-    readonly int[] _prefix;
+    readonly int[] _opening;
     readonly byte[][] _text;
     readonly Stack<float[]> _rows = new();
     readonly List<int> _cached = [];
+    int _positions;
     readonly nint _language = System.Runtime.InteropServices.Marshal.StringToCoTaskMemUTF8("en");
 
     /// <summary>Loads a model file.</summary>
@@ -55,7 +56,7 @@ sealed unsafe class WhisperModel : IDisposable
         Blank = idOf[" "];
         int start = WhisperNative.TokenStart(_context);
         int noTimestamps = WhisperNative.TokenNoTimestamps(_context);
-        _prefix = WhisperNative.IsMultilingual(_context) == 0
+        _opening = WhisperNative.IsMultilingual(_context) == 0
             ? [start, noTimestamps]
             : [start, WhisperNative.TokenLanguage(_context, WhisperNative.LanguageId("en")), WhisperNative.TokenTranscribe(_context), noTimestamps];
     }
@@ -72,15 +73,33 @@ sealed unsafe class WhisperModel : IDisposable
     /// <summary>The text of some tokens.</summary>
     public string Text(IEnumerable<int> tokens) => Encoding.UTF8.GetString([.. tokens.SelectMany(token => _text[token])]);
 
-    /// <summary>Takes the sound in; what follows asks about it.</summary>
+    /// <summary>Takes a sound in; what follows asks about it.</summary>
     /// <param name="samples">16 kHz mono; at most 29 seconds.</param>
-    /// <returns>The place before the first word.</returns>
-    public Prefix Listen(ReadOnlySpan<float> samples)
+    /// <exception cref="RecogniserUnavailableException">The native library failed.</exception>
+    public void Listen(ReadOnlySpan<float> samples)
     {
         // Less than a second, or speech up to the very edge, makes the model drop words.
         float[] padded = new float[Math.Max(Rate, Rate / 10 + samples.Length + 3 * Rate / 10)];
         samples.CopyTo(padded.AsSpan(Rate / 10));
-        int positions = padded.Length / SamplesPerPosition + 1;
+        int positions = Math.Clamp((padded.Length / SamplesPerPosition + 64) / 64 * 64, LeastContext, 1500);
+        fixed (float* first = padded)
+        {
+            bool done = positions == _positions
+                ? WhisperNative.SpectrumWithState(_context, _state, first, padded.Length, _threads) == 0 && WhisperNative.EncodeWithState(_context, _state, 0, _threads) == 0
+                : WhisperNative.FullWithState(_context, _state, Whole(positions), first, padded.Length) == 0;
+            _positions = done ? positions : 0;
+        }
+
+        _cached.Clear();
+        if (_positions == 0)
+        {
+            throw new RecogniserUnavailableException("The speech library failed on a recording; start the program again.");
+        }
+    }
+
+    /// <summary>A whole call of the engine: the only way to tell it over how many positions it shall encode.</summary>
+    FullParams Whole(int positions)
+    {
         FullParams parameters = WhisperNative.FullDefaultParams(WhisperNative.Greedy);
         parameters.Threads = _threads;
         parameters.Language = _language;
@@ -88,38 +107,35 @@ sealed unsafe class WhisperModel : IDisposable
         parameters.NoContext = 1;
         parameters.SingleSegment = 1;
         parameters.MaxTokens = 1;
-        parameters.AudioContext = Math.Clamp((positions + 63) / 64 * 64, LeastContext, 1500);
+        parameters.AudioContext = positions;
         parameters.TemperatureIncrement = 0;
         parameters.LogProbabilityThreshold = -100;
         parameters.NoSpeechThreshold = 1;
         parameters.GreedyBestOf = 1;
-        fixed (float* first = padded)
-        {
-            if (WhisperNative.FullWithState(_context, _state, parameters, first, padded.Length) != 0)
-            {
-                throw new RecogniserUnavailableException("The speech library failed on a recording; start the program again.");
-            }
-        }
-
-        _cached.Clear();
-        return new Prefix(this, null, 0);
+        return parameters;
     }
 
+    /// <summary>The place before the first word of the sound taken in last.</summary>
+    /// <param name="style">Text that the sound is taken to go on from: it shows how such texts are written. Empty for none.</param>
+    public Prefix Begin(string style = "") =>
+        new(this, style.Length == 0 ? _opening : [WhisperNative.TokenPrevious(_context), .. Tokens.Encode(" " + style), .. _opening]);
+
     /// <summary>The model's own probability that nobody speaks in the sound taken in last.</summary>
-    public double NoSpeech()
+    /// <param name="start">Before the first word.</param>
+    public double NoSpeech(Prefix start)
     {
+        ReadOnlySpan<int> opening = start.Opening.AsSpan(0, Array.IndexOf(start.Opening, _opening[0]) + 1);
         _cached.Clear();
-        Decode([_prefix[0]], 0);
-        float* logits = WhisperNative.LogitsFromState(_state);
+        Decode(opening, 0);
         int size = WhisperNative.VocabularySize(_context);
-        double sum = LogSumExp(new ReadOnlySpan<float>(logits, size));
-        return Math.Exp(logits[WhisperNative.TokenNoSpeech(_context)] - sum);
+        float* logits = WhisperNative.LogitsFromState(_state) + (long)(opening.Length - 1) * size;
+        return Math.Exp(logits[WhisperNative.TokenNoSpeech(_context)] - LogSumExp(new ReadOnlySpan<float>(logits, size)));
     }
 
     /// <summary>Log-probabilities of all ordinary tokens and the end after a prefix.</summary>
     float[] Row(Prefix prefix)
     {
-        int[] wanted = [.. _prefix, .. prefix.Tokens()];
+        int[] wanted = [.. prefix.Opening, .. prefix.Tokens()];
         int common = 0;
         while (common < wanted.Length - 1 && common < _cached.Count && _cached[common] == wanted[common])
         {
@@ -212,80 +228,5 @@ sealed unsafe class WhisperModel : IDisposable
         WhisperNative.FreeState(_state);
         WhisperNative.Free(_context);
         System.Runtime.InteropServices.Marshal.FreeCoTaskMem(_language);
-    }
-
-    /// <summary>Some tokens after the beginning, for one sound. What may follow is decoded once, however many searches ask.</summary>
-    /// <param name="model">Whose tokens.</param>
-    /// <param name="before">Without the last token; null at the beginning.</param>
-    /// <param name="token">The last token.</param>
-    public sealed class Prefix(WhisperModel model, Prefix? before, int token)
-    {
-        readonly Dictionary<int, Prefix> _after = [];
-        float[]? _row;
-
-        /// <summary>How many tokens.</summary>
-        public int Length { get; } = before is null ? 0 : before.Length + 1;
-
-        /// <summary>How often the model had to work for this sound so far.</summary>
-        public int Decodes => before is null ? _decodes : before.Decodes;
-
-        /// <summary>Whether what follows is known already.</summary>
-        public bool IsDecoded => _row is not null;
-
-        int _decodes;
-
-        /// <summary>Log-probabilities by token, the end last; forbidden ones are negative infinity.</summary>
-        public ReadOnlySpan<float> Next()
-        {
-            if (_row is null)
-            {
-                _row = model.Row(this);
-                Count();
-            }
-
-            return _row;
-        }
-
-        /// <summary>One token further.</summary>
-        public Prefix After(int next)
-        {
-            if (!_after.TryGetValue(next, out Prefix? after))
-            {
-                after = new Prefix(model, this, next);
-                _after[next] = after;
-            }
-
-            return after;
-        }
-
-        /// <summary>The tokens, first to last.</summary>
-        public IEnumerable<int> Tokens() => before is null ? [] : before.Tokens().Append(token);
-
-        /// <summary>Gives the memory of this sound back; call it on the beginning.</summary>
-        public void Release()
-        {
-            if (_row is not null)
-            {
-                model._rows.Push(_row);
-                _row = null;
-            }
-
-            foreach (Prefix after in _after.Values)
-            {
-                after.Release();
-            }
-        }
-
-        void Count()
-        {
-            if (before is null)
-            {
-                _decodes++;
-            }
-            else
-            {
-                before.Count();
-            }
-        }
     }
 }

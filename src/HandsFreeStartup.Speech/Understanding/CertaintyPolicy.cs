@@ -11,9 +11,13 @@ namespace HandsFreeStartup.Speech.Understanding;
 /// <param name="RivalMargin">Distance to the nearest meaning that is easily confused with it, of all ears together.</param>
 /// <param name="Lowest">Lowest log-probability of a token, of the better ear.</param>
 /// <param name="WorseLowest">The same of the worse ear.</param>
-/// <param name="End">Log-probability that the phrase ends where it does, of the better ear.</param>
+/// <param name="End">Log-probability that the phrase ends where it does, of the better ear: low where the speaker said more.</param>
+/// <param name="WorseEnd">The same of the worse ear.</param>
+/// <param name="Agreeing">How many ears have the phrase as the likeliest.</param>
+/// <param name="SignalToNoise">How far the speech stood above the noise, decibels.</param>
 public sealed record Measured(
-    double Mean, double WorseMean, double Ratio, double WorseRatio, double Margin, double RivalMargin, double Lowest, double WorseLowest, double End);
+    double Mean, double WorseMean, double Ratio, double WorseRatio, double Margin, double RivalMargin, double Lowest, double WorseLowest, double End, double WorseEnd,
+    int Agreeing, double SignalToNoise);
 
 /// <summary>What each piece of evidence is worth; together with a constant they give the log-odds that the phrase is what was said (logistic regression).</summary>
 /// <param name="Constant">Log-odds without any evidence.</param>
@@ -26,9 +30,13 @@ public sealed record Measured(
 /// <param name="Lowest">For <see cref="Measured.Lowest"/>.</param>
 /// <param name="WorseLowest">For <see cref="Measured.WorseLowest"/>.</param>
 /// <param name="End">For <see cref="Measured.End"/>.</param>
-/// <param name="Least">Log-odds from which a phrase is entered without asking.</param>
+/// <param name="WorseEnd">For <see cref="Measured.WorseEnd"/>.</param>
+/// <param name="Agreeing">For <see cref="Measured.Agreeing"/>.</param>
+/// <param name="SignalToNoise">For <see cref="Measured.SignalToNoise"/>.</param>
+/// <param name="Least">Log-odds that a phrase must reach.</param>
 public sealed record EvidenceWeights(
-    double Constant, double Mean, double WorseMean, double Ratio, double WorseRatio, double Margin, double RivalMargin, double Lowest, double WorseLowest, double End, double Least)
+    double Constant, double Mean, double WorseMean, double Ratio, double WorseRatio, double Margin, double RivalMargin, double Lowest, double WorseLowest, double End,
+    double WorseEnd, double Agreeing, double SignalToNoise, double Least)
 {
     /// <summary>Log-odds that the phrase is what was said. Evidence counts within bounds, so that one extreme number never outweighs the others.</summary>
     public double LogOdds(Measured measured) =>
@@ -38,46 +46,58 @@ public sealed record EvidenceWeights(
         + Ratio * Math.Clamp(measured.Ratio, -12, 2)
         + WorseRatio * Math.Clamp(measured.WorseRatio, -12, 2)
         + Margin * Math.Min(measured.Margin, 8)
-        + RivalMargin * Math.Min(measured.RivalMargin, 10)
+        + RivalMargin * Math.Clamp(measured.RivalMargin, -10, 10)
         + Lowest * Math.Clamp(measured.Lowest, -12, 0)
         + WorseLowest * Math.Clamp(measured.WorseLowest, -14, 0)
-        + End * Math.Clamp(measured.End, -8, 0);
+        + End * Math.Clamp(measured.End, -8, 0)
+        + WorseEnd * Math.Clamp(measured.WorseEnd, -8, 0)
+        + Agreeing * measured.Agreeing
+        + SignalToNoise * Math.Clamp(measured.SignalToNoise, 0, 30);
 }
 
 /// <summary>What kinds of phrase must reach to be entered without asking.</summary>
 /// <param name="Reading">A field with its value.</param>
 /// <param name="Phrase">A command of two words or more.</param>
 /// <param name="Word">A command or answer of one word: what noise and talk turn into first.</param>
-public sealed record KindWeights(EvidenceWeights Reading, EvidenceWeights Phrase, EvidenceWeights Word);
+/// <param name="No">The shortest of them: what other words turn into that lost an end.</param>
+public sealed record KindWeights(EvidenceWeights Reading, EvidenceWeights Phrase, EvidenceWeights Word, EvidenceWeights No);
 
 /// <summary>What a phrase must at least reach, each by itself.</summary>
 /// <param name="Mean">See <see cref="Measured.Mean"/>.</param>
 /// <param name="Lowest">See <see cref="Measured.Lowest"/>.</param>
 /// <param name="Ratio">See <see cref="Measured.Ratio"/>.</param>
 /// <param name="Margin">See <see cref="Measured.Margin"/>.</param>
-public sealed record Threshold(double Mean, double Lowest, double Ratio, double Margin);
+/// <param name="End">See <see cref="Measured.End"/>.</param>
+public sealed record Threshold(double Mean, double Lowest, double Ratio, double Margin, double End);
 
 /// <summary>The numbers of the certainty policy; they stand in one data file, <c>certainty.json</c>, and nowhere else.</summary>
 /// <param name="Origin">How they were found.</param>
-/// <param name="OneEar">For green when one model alone listened.</param>
-/// <param name="TwoEars">For green when two models agree.</param>
+/// <param name="OneEar">For green when the first ear alone listened.</param>
+/// <param name="AllEars">For green when every ear listened and two of them agree.</param>
+/// <param name="Quiet">Least signal-to-noise ratio at which a reading may be green before every ear has listened, decibels.</param>
 /// <param name="Green">What a phrase must reach besides, to be entered without asking.</param>
 /// <param name="Amber">For a reading that is read back and must be confirmed, with or without agreement.</param>
-/// <param name="RivalMargin">Least distance, for each ear, of a reading to the number that sounds nearly the same (13 and 30).</param>
+/// <param name="TeenMargin">Least distance, for each ear, of a number in "-teen" to the one in "-ty" that sounds nearly the same (13 and 30).</param>
+/// <param name="TyMargin">The same of a number in "-ty" to the one in "-teen": noise takes the end of "thirteen" away, but adds none to "thirty".</param>
 /// <param name="NoSpeechProbability">Above it nobody spoke, 0..1.</param>
 /// <param name="Safety">For the two safety phrases, heard by one ear.</param>
 /// <param name="AgreedSafety">For the two safety phrases where they are the likeliest for every ear.</param>
 public sealed record CertaintyPolicy(
     string Origin,
     KindWeights OneEar,
-    KindWeights TwoEars,
+    KindWeights AllEars,
+    double Quiet,
     Threshold Green,
     Threshold Amber,
-    double RivalMargin,
+    double TeenMargin,
+    double TyMargin,
     double NoSpeechProbability,
     Threshold Safety,
     Threshold AgreedSafety)
 {
+    /// <summary>What a phrase must reach by the number of ears that listened.</summary>
+    public KindWeights For(int ears) => ears > 1 ? AllEars : OneEar;
+
     static readonly JsonSerializerOptions Format = new(JsonSerializerDefaults.Web);
 
     /// <summary>The policy that ships with the program.</summary>

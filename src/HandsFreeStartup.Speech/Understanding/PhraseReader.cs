@@ -23,7 +23,7 @@ public static class PhraseReader
             return ReadText(utterance.FreeText, expectation);
         }
 
-        Weighing? weighing = Weighing.Of(utterance.Ears);
+        Weighing? weighing = Weighing.Of(utterance);
         if (IsNobody(utterance, policy))
         {
             return Refuse(utterance, weighing, "It sounded like noise, not like speech.");
@@ -42,14 +42,19 @@ public static class PhraseReader
         return weighing is null ? Refuse(utterance, null, "It was nothing that can be said now.") : Classify(utterance, weighing, policy);
     }
 
-    /// <summary>Whether a further model should listen before a decision: where one is not sure, and for carbon monoxide always.</summary>
-    internal static bool WantsAnotherEar(Utterance utterance, Expectation expectation) =>
-        !expectation.Dictation && Read(utterance, expectation) switch
+    /// <summary>Whether the other ears should listen before a decision: where the first is not sure, for carbon monoxide always, and for a single word unless it is quiet.</summary>
+    /// <param name="alone">The evidence of the first ear.</param>
+    /// <param name="expectation">What could be said.</param>
+    /// <param name="policy">Thresholds.</param>
+    public static bool WantsOtherEars(Utterance alone, Expectation expectation, CertaintyPolicy policy) =>
+        !expectation.Dictation && Read(alone, expectation, policy) switch
         {
-            Phrase.Order or Phrase.Answer => false,
+            Phrase.Order or Phrase.Answer => alone.SignalToNoise < policy.Quiet && !IsSeveralWords(alone.Ears[0].Best),
             Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion,
             _ => true,
         };
+
+    static bool IsSeveralWords(Candidate? candidate) => candidate?.Words.Contains(' ') ?? false;
 
     static bool IsNobody(Utterance utterance, CertaintyPolicy policy) =>
         utterance.Ears.All(ear => ear.IsNoise) || utterance.Ears.All(ear => ear.NoSpeech > policy.NoSpeechProbability);
@@ -57,8 +62,8 @@ public static class PhraseReader
     /// <summary>"Emergency stop" and "gas smell" need little: a false stop costs a word, a missed one a life.</summary>
     static Phrase? SafetyPhrase(Utterance utterance, CertaintyPolicy policy)
     {
-        bool agreed = utterance.Ears.All(ear => ear.Best is { } best && PhraseText.IsSafety(best.Meaning) && best.Meaning == utterance.Ears[0].Best!.Meaning);
-        Threshold needed = agreed && utterance.Ears.Length > 1 ? policy.AgreedSafety : policy.Safety;
+        bool agreed = utterance.Ears.Select(ear => ear.Best?.Meaning).Where(best => best is not null && PhraseText.IsSafety(best)).GroupBy(best => best).Any(same => same.Count() > 1);
+        Threshold needed = agreed ? policy.AgreedSafety : policy.Safety;
         foreach (EarEvidence ear in utterance.Ears.Where(ear => !ear.IsNoise))
         {
             Candidate? safety = ear.Candidates.FirstOrDefault(candidate => PhraseText.IsSafety(candidate.Meaning));
@@ -75,16 +80,16 @@ public static class PhraseReader
 
     static Phrase Classify(Utterance utterance, Weighing weighing, CertaintyPolicy policy)
     {
-        KindWeights weights = utterance.Ears.Length > 1 ? policy.TwoEars : policy.OneEar;
+        KindWeights weights = policy.For(utterance.Ears.Length);
         if (weighing.Best.Meaning is not Meaning.Reading reading)
         {
-            bool isPhrase = weighing.Best.Words.Contains(' ');
-            return weighing.Agree && !Short(weighing.Measured, isPhrase ? weights.Phrase : weights.Word, policy.Green).Any()
+            EvidenceWeights wanted = IsSeveralWords(weighing.Best) ? weights.Phrase : weighing.Best.Meaning is Meaning.Answer { Word: AnswerWord.No } ? weights.No : weights.Word;
+            return weighing.Agree && !Short(weighing.Measured, wanted, policy.Green).Any()
                 ? PhraseText.ToPhrase(weighing.Best.Meaning, EvidenceOf(weighing, Certainty.Green, ""))
                 : Refuse(utterance, weighing, $"It was perhaps \"{weighing.Best.Words.TrimEnd('.', '?', '!').ToLowerInvariant()}\", but not clearly.");
         }
 
-        ImmutableArray<string> doubts = [.. Doubts(weighing, reading, weights.Reading, policy)];
+        ImmutableArray<string> doubts = [.. Doubts(utterance, weighing, reading, policy)];
         if (doubts.IsEmpty)
         {
             return new Phrase.Reading(reading.Field, reading.Value, EvidenceOf(weighing, Certainty.Green, ""));
@@ -96,21 +101,26 @@ public static class PhraseReader
     }
 
     /// <summary>Everything that keeps a reading from green, in plain words.</summary>
-    static IEnumerable<string> Doubts(Weighing weighing, Meaning.Reading reading, EvidenceWeights weights, CertaintyPolicy policy)
+    static IEnumerable<string> Doubts(Utterance utterance, Weighing weighing, Meaning.Reading reading, CertaintyPolicy policy)
     {
         if (!weighing.Agree)
         {
-            yield return "The two ears heard different things.";
+            yield return "The ears heard different things.";
         }
 
-        foreach (string missing in Short(weighing.Measured, weights, policy.Green))
+        if (utterance.Ears.Length == 1 && utterance.SignalToNoise < policy.Quiet)
+        {
+            yield return "It was not quiet, and only one ear has listened.";
+        }
+
+        foreach (string missing in Short(weighing.Measured, policy.For(utterance.Ears.Length).Reading, policy.Green))
         {
             yield return missing;
         }
 
-        if (weighing.Twin is { } twin && weighing.TwinMargin < policy.RivalMargin)
+        foreach ((Meaning.Reading twin, _) in weighing.Twins.Where(twin => twin.Margin < (SoundsAlike.IsTeen(reading, twin.Meaning) ? policy.TeenMargin : policy.TyMargin)))
         {
-            yield return $"{Say(reading)} sounds like {Say((Meaning.Reading)twin.Meaning)}.";
+            yield return $"{Say(reading)} sounds like {Say(twin)}.";
         }
 
         if (weighing.Best.Ending.PointImplied)
@@ -118,7 +128,7 @@ public static class PhraseReader
             yield return "The point was not said.";
         }
 
-        if (weighing.Best.Ending.NameSpelled && Math.Abs(reading.Value) >= 10)
+        if (weighing.Best.Ending.NameSpelled && (Math.Abs(reading.Value) >= 10 || IsNothingButLetters(weighing.Best.Words)))
         {
             yield return "\"C O\" runs into the number after it.";
         }
@@ -151,7 +161,15 @@ public static class PhraseReader
         {
             yield return "Something else is nearly as likely.";
         }
+
+        if (measured.End < wanted.End)
+        {
+            yield return "It seems to go on.";
+        }
     }
+
+    /// <summary>A lone "zero" sounds like "C O"; a word before the letters ("room C O") shows that a name was said.</summary>
+    static bool IsNothingButLetters(string words) => words.TrimStart().StartsWith('C');
 
     static string Say(Meaning.Reading reading) => $"{reading.Field.SpokenNames[0]} {SpokenNumbers.Say(reading.Value)}";
 

@@ -18,12 +18,12 @@ static partial class SoundsAlike
         return a.StartsWith(b, StringComparison.Ordinal) || b.StartsWith(a, StringComparison.Ordinal) || IsTeenForTy(a, b) || IsTeenForTy(b, a);
     }
 
-    /// <summary>Whether they differ in one teen for a ty only (13 and 30; 12 and 20, 11 and 10 count as well).</summary>
-    public static bool AreTwins(Meaning.Reading one, Meaning.Reading other)
-    {
-        (string a, string b) = (Digits(one.Value), Digits(other.Value));
-        return one.Field.Id == other.Field.Id && (IsTeenForTy(a, b) || IsTeenForTy(b, a));
-    }
+    /// <summary>Whether they differ in one teen for a ty only (13 and 30; 12 and 20 count as well).</summary>
+    public static bool AreTwins(Meaning.Reading one, Meaning.Reading other) => IsTeen(one, other) || IsTeen(other, one);
+
+    /// <summary>Whether the first is the twin in "-teen" of the second in "-ty".</summary>
+    public static bool IsTeen(Meaning.Reading one, Meaning.Reading other) =>
+        one.Field.Id == other.Field.Id && IsTeenForTy(Digits(one.Value), Digits(other.Value), leastOnes: '2');
 
     /// <summary>The words with the last teen said as a ty or the other way round ("one thirteen" for "one thirty", "113" for "130"); null if there is none.</summary>
     public static string? TwinOf(string words)
@@ -48,6 +48,7 @@ static partial class SoundsAlike
     static string Digits(decimal value) => Math.Abs(value).ToString(CultureInfo.InvariantCulture).Replace(".", "", StringComparison.Ordinal);
 
     /// <summary>"13" against "30" anywhere in two numbers that are equal otherwise.</summary>
-    static bool IsTeenForTy(string teen, string ty) => teen.Length == ty.Length
-        && Enumerable.Range(0, teen.Length - 1).Any(i => teen[i] == '1' && ty[i + 1] == '0' && teen[i + 1] == ty[i] && teen[..i] == ty[..i] && teen[(i + 2)..] == ty[(i + 2)..]);
+    static bool IsTeenForTy(string teen, string ty, char leastOnes = '0') => teen.Length == ty.Length
+        && Enumerable.Range(0, teen.Length - 1).Any(i => teen[i] == '1' && teen[i + 1] >= leastOnes && ty[i + 1] == '0' && teen[i + 1] == ty[i]
+            && teen[..i] == ty[..i] && teen[(i + 2)..] == ty[(i + 2)..]);
 }

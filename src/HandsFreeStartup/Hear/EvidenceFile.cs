@@ -12,12 +12,12 @@ static class EvidenceFile
     {
         PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
         NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals,
-        Converters = { new MeaningAsLabel(), new Seconds(), new JsonStringEnumConverter() },
+        Converters = { new MeaningAsLabel(), new JsonStringEnumConverter() },
     };
 
     /// <summary>Appends what was measured on one recording.</summary>
     public static void Write(TextWriter file, HearCase measured, Utterance utterance, HearRow row) => file.WriteLine(JsonSerializer.Serialize(
-        new { measured.File, measured.Expected, measured.Context, measured.Speaker, measured.Words, row.Heard, row.Class, row.LatencyMs, utterance.Voiced, utterance.FreeText, utterance.Ears },
+        new { measured.File, measured.Expected, measured.Context, measured.Speaker, measured.Words, row.Heard, row.Class, row.LatencyMs, utterance.SignalToNoise, utterance.FreeText, utterance.Ears },
         Format));
 
     /// <summary>A meaning in the words of a label.</summary>
@@ -26,13 +26,5 @@ static class EvidenceFile
         public override Meaning Read(ref Utf8JsonReader reader, Type type, JsonSerializerOptions options) => throw new NotSupportedException("Evidence is only written.");
 
         public override void Write(Utf8JsonWriter writer, Meaning value, JsonSerializerOptions options) => writer.WriteStringValue(value.ToString());
-    }
-
-    /// <summary>A duration as a number of seconds.</summary>
-    sealed class Seconds : JsonConverter<TimeSpan>
-    {
-        public override TimeSpan Read(ref Utf8JsonReader reader, Type type, JsonSerializerOptions options) => TimeSpan.FromSeconds(reader.GetDouble());
-
-        public override void Write(Utf8JsonWriter writer, TimeSpan value, JsonSerializerOptions options) => writer.WriteNumberValue(value.TotalSeconds);
     }
 }

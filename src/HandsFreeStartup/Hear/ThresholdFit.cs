@@ -93,13 +93,11 @@ static class ThresholdFit
     /// <summary>The model that is asked first answers alone where that is enough, as in a start-up.</summary>
     static Phrase Read(FitCase one, CertaintyPolicy policy)
     {
-        Utterance first = one.Utterance with { Ears = one.Utterance.Ears[..1] };
-        Phrase alone = PhraseReader.Read(first, one.Measured.Expectation, policy);
-        bool enough = alone is Phrase.Order or Phrase.Answer or Phrase.Dictation || (alone is Phrase.Reading && alone.Evidence.Certainty == Certainty.Green);
-        return enough ? alone : PhraseReader.Read(one.Utterance, one.Measured.Expectation, policy);
+        Utterance alone = one.Utterance with { Ears = one.Utterance.Ears[..1] };
+        return PhraseReader.Read(PhraseReader.WantsOtherEars(alone, one.Measured.Expectation, policy) ? one.Utterance : alone, one.Measured.Expectation, policy);
     }
 
-    /// <summary>Numbers to be moved at once: those called alike (<c>oneEar.reading.mean</c> and <c>twoEars.reading.mean</c>), then each alone.</summary>
+    /// <summary>Numbers to be moved at once: those called alike (<c>oneEar.reading.mean</c> and <c>allEars.reading.mean</c>), then each alone.</summary>
     static string[][] Groups(JsonObject numbers)
     {
         string[] paths = [.. Numbers(numbers).Select(number => number.GetPath())];

@@ -15,7 +15,7 @@ public sealed class ThresholdFitTests
     {
         Candidate candidate = new(new Ending(new Meaning.Reading(Oxygen, 7.6m)), "Oxygen 7.6", 4 * mean, 4 * mean, 4, mean, mean, -0.01);
         EarEvidence Ear(string name) => new(name, [candidate], "Oxygen 7.6", 4 * mean, 0.01, false);
-        Utterance utterance = new([Ear("one"), Ear("two")], "Oxygen 7.6", TimeSpan.FromSeconds(1));
+        Utterance utterance = new([Ear("one"), Ear("two")], "Oxygen 7.6", SignalToNoise: 30);
         return new FitCase(new HearCase($"{speaker}{mean}{expected}.wav", "", expected, Expectation.Open, "open", speaker), utterance);
     }
 
