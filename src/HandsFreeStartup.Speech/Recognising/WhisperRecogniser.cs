@@ -22,7 +22,7 @@ public sealed class WhisperRecogniser : IRecogniser
     /// With it the small model hears readings in noise far better: it shows how they are written. Its values are legal, but none that a furnace shows, so that no reading is
     /// made likelier than another.
     /// </summary>
-    const string Style = "Oxygen 19.7. Carbon monoxide 3962. Manifold 14.3 inches. Draft minus 0.49. Flue temperature 871.";
+    internal const string Style = "Oxygen 19.7. Carbon monoxide 3962. Manifold 14.3 inches. Draft minus 0.49. Flue temperature 871.";
 
     readonly ImmutableArray<WhisperModel> _models;
     readonly ImmutableArray<PhraseTries> _tries;
