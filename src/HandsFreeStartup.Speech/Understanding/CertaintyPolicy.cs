@@ -70,11 +70,19 @@ public sealed record KindWeights(EvidenceWeights Reading, EvidenceWeights Phrase
 /// <param name="End">See <see cref="Measured.End"/>.</param>
 public sealed record Threshold(double Mean, double Lowest, double Ratio, double Margin, double End);
 
+/// <summary>What a reading must reach besides where it is not quiet: noise takes one digit for another, and then every ear may hear the same wrong one.</summary>
+/// <param name="Below">Applies below this signal-to-noise ratio, decibels.</param>
+/// <param name="Mean">See <see cref="Measured.Mean"/>.</param>
+/// <param name="Margin">See <see cref="Measured.Margin"/>.</param>
+/// <param name="Least">Log-odds.</param>
+public sealed record NoiseThreshold(double Below, double Mean, double Margin, double Least);
+
 /// <summary>The numbers of the certainty policy; they stand in one data file, <c>certainty.json</c>, and nowhere else.</summary>
 /// <param name="Origin">How they were found.</param>
 /// <param name="OneEar">For green when the first ear alone listened.</param>
 /// <param name="AllEars">For green when every ear listened and two of them agree.</param>
-/// <param name="Quiet">Least signal-to-noise ratio at which a reading may be green before every ear has listened, decibels.</param>
+/// <param name="Noise">For a reading to be green where it is not quiet. No reading, and no single word, is green there before every ear has listened.</param>
+/// <param name="LoudNoise">The same where the noise is loud.</param>
 /// <param name="Green">What a phrase must reach besides, to be entered without asking.</param>
 /// <param name="Amber">For a reading that is read back and must be confirmed, with or without agreement.</param>
 /// <param name="TeenMargin">Least distance, for each ear, of a number in "-teen" to the one in "-ty" that sounds nearly the same (13 and 30).</param>
@@ -86,7 +94,8 @@ public sealed record CertaintyPolicy(
     string Origin,
     KindWeights OneEar,
     KindWeights AllEars,
-    double Quiet,
+    NoiseThreshold Noise,
+    NoiseThreshold LoudNoise,
     Threshold Green,
     Threshold Amber,
     double TeenMargin,
@@ -95,6 +104,9 @@ public sealed record CertaintyPolicy(
     Threshold Safety,
     Threshold AgreedSafety)
 {
+    /// <summary>Whether the speech stood so far above the noise that the first ear alone may be believed.</summary>
+    public bool IsQuiet(double signalToNoise) => signalToNoise >= Noise.Below;
+
     /// <summary>What a phrase must reach by the number of ears that listened.</summary>
     public KindWeights For(int ears) => ears > 1 ? AllEars : OneEar;
 

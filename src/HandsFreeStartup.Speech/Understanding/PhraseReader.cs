@@ -49,7 +49,7 @@ public static class PhraseReader
     public static bool WantsOtherEars(Utterance alone, Expectation expectation, CertaintyPolicy policy) =>
         !expectation.Dictation && Read(alone, expectation, policy) switch
         {
-            Phrase.Order or Phrase.Answer => alone.SignalToNoise < policy.Quiet && !IsSeveralWords(alone.Ears[0].Best),
+            Phrase.Order or Phrase.Answer => !policy.IsQuiet(alone.SignalToNoise) && !IsSeveralWords(alone.Ears[0].Best),
             Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion,
             _ => true,
         };
@@ -108,12 +108,14 @@ public static class PhraseReader
             yield return "The ears heard different things.";
         }
 
-        if (utterance.Ears.Length == 1 && utterance.SignalToNoise < policy.Quiet)
+        EvidenceWeights weights = policy.For(utterance.Ears.Length).Reading;
+        bool isAloneInNoise = utterance.Ears.Length == 1 && !policy.IsQuiet(utterance.SignalToNoise);
+        if (isAloneInNoise || IsLost(weighing.Measured, weights, policy.Noise) || IsLost(weighing.Measured, weights, policy.LoudNoise))
         {
-            yield return "It was not quiet, and only one ear has listened.";
+            yield return "It was not quiet enough to be sure.";
         }
 
-        foreach (string missing in Short(weighing.Measured, policy.For(utterance.Ears.Length).Reading, policy.Green))
+        foreach (string missing in Short(weighing.Measured, weights, policy.Green))
         {
             yield return missing;
         }
@@ -138,6 +140,9 @@ public static class PhraseReader
             yield return $"{reading.Field.Label} is seldom {SpokenNumbers.Say(reading.Value)}.";
         }
     }
+
+    static bool IsLost(Measured measured, EvidenceWeights weights, NoiseThreshold noise) => measured.SignalToNoise < noise.Below
+        && (measured.Mean < noise.Mean || measured.Margin < noise.Margin || weights.LogOdds(measured) < noise.Least);
 
     /// <summary>What is missing to be entered without asking.</summary>
     static IEnumerable<string> Short(Measured measured, EvidenceWeights weights, Threshold least) =>

@@ -35,7 +35,7 @@ sealed record Weighing(Candidate Best, bool Agree, Measured Measured, ImmutableA
             isHeardByAll ? backing[^1].Candidate.Mean : double.NegativeInfinity,
             backing.Max(Ratio),
             isHeardByAll ? backing.Min(Ratio) : double.NegativeInfinity,
-            ranking.Length > 1 ? ranking[0].Sum - ranking[1].Sum : EarEvidence.NotFound,
+            ranking.Length > 1 ? ranking[0].Sum - ranking[1].Sum : heard.Length * EarEvidence.NotFound,
             rivals.Length == 0 ? double.PositiveInfinity : rivals.Min(rival => heard.Sum(ear => Distance(ear, winner, rival))),
             backing.Max(entry => entry.Candidate.Lowest),
             backing.Min(entry => entry.Candidate.Lowest),

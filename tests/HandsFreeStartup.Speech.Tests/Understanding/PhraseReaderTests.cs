@@ -10,6 +10,7 @@ public sealed class PhraseReaderTests
 {
     const double Quiet = 40;
     const double Noisy = 12;
+    const double Loud = 8;
 
     static readonly Expectation Asked = Expectation.Open with { Answers = [AnswerWord.Yes, AnswerWord.No, AnswerWord.Confirm] };
 
@@ -42,6 +43,30 @@ public sealed class PhraseReaderTests
         Assert.Equal(Certainty.Amber, CertaintyOf(Said(Noisy, clear)));
         Assert.True(WantsOtherEars(Said(Noisy, clear)));
         Assert.Equal(Certainty.Green, CertaintyOf(Said(Noisy, clear, clear, clear)));
+    }
+
+    [Fact]
+    public void In_noise_a_reading_must_stand_further_from_the_next_value_than_where_it_is_quiet()
+    {
+        // The ears together: 3 x (1.6 - 0.6), more than in quiet, less than in noise.
+        EarEvidence near = Ear(Heard("oxygen five point four"), Heard("oxygen eight point four", -0.3));
+        EarEvidence far = Ear(Heard("oxygen five point four"), Heard("oxygen eight point four", -0.9));
+
+        Assert.Equal(Certainty.Green, CertaintyOf(Said(Quiet, near, near, near)));
+        Assert.Equal(Certainty.Amber, CertaintyOf(Said(Noisy, near, near, near)));
+        Assert.Contains("not quiet enough", WhyOf(Said(Noisy, near, near, near)), StringComparison.Ordinal);
+        Assert.Equal(Certainty.Green, CertaintyOf(Said(Noisy, far, far, far)));
+    }
+
+    [Fact]
+    public void In_loud_noise_a_reading_must_also_be_heard_well()
+    {
+        EarEvidence well = Ear(Heard("oxygen five point four", -0.5)), badly = Ear(Heard("oxygen five point four", -1.5));
+
+        Assert.Equal(Certainty.Green, CertaintyOf(Said(Noisy, well, well, well)));
+        Assert.Equal(Certainty.Green, CertaintyOf(Said(Noisy, badly, badly, badly)));
+        Assert.Equal(Certainty.Green, CertaintyOf(Said(Loud, well, well, well)));
+        Assert.Equal(Certainty.Amber, CertaintyOf(Said(Loud, badly, badly, badly)));
     }
 
     [Fact]
