@@ -81,6 +81,7 @@ public sealed record NoiseThreshold(double Below, double Mean, double Margin, do
 /// <param name="Origin">How they were found.</param>
 /// <param name="OneEar">For green when the first ear alone listened.</param>
 /// <param name="AllEars">For green when every ear listened and two of them agree.</param>
+/// <param name="DoubtMargin">Least distance to the second best value, of all ears together, where the first ear alone was in doubt about a reading; see <see cref="Measured.Margin"/>.</param>
 /// <param name="Noise">For a reading to be green where it is not quiet. No reading, and no single word, is green there before every ear has listened.</param>
 /// <param name="LoudNoise">The same where the noise is loud.</param>
 /// <param name="Green">What a phrase must reach besides, to be entered without asking.</param>
@@ -89,11 +90,12 @@ public sealed record NoiseThreshold(double Below, double Mean, double Margin, do
 /// <param name="TyMargin">The same of a number in "-ty" to the one in "-teen": noise takes the end of "thirteen" away, but adds none to "thirty".</param>
 /// <param name="NoSpeechProbability">Above it nobody spoke, 0..1.</param>
 /// <param name="Safety">For the two safety phrases, heard by one ear.</param>
-/// <param name="AgreedSafety">For the two safety phrases where they are the likeliest for every ear.</param>
+/// <param name="AgreedSafety">For the two safety phrases, heard by two ears, likeliest or not.</param>
 public sealed record CertaintyPolicy(
     string Origin,
     KindWeights OneEar,
     KindWeights AllEars,
+    double DoubtMargin,
     NoiseThreshold Noise,
     NoiseThreshold LoudNoise,
     Threshold Green,

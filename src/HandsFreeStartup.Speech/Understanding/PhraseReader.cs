@@ -59,24 +59,25 @@ public static class PhraseReader
     static bool IsNobody(Utterance utterance, CertaintyPolicy policy) =>
         utterance.Ears.All(ear => ear.IsNoise) || utterance.Ears.All(ear => ear.NoSpeech > policy.NoSpeechProbability);
 
-    /// <summary>"Emergency stop" and "gas smell" need little: a false stop costs a word, a missed one a life.</summary>
+    /// <summary>"Emergency stop" and "gas smell" need little: a false stop costs a word, a missed one a life. Two ears that came across the same one need less than one ear.</summary>
     static Phrase? SafetyPhrase(Utterance utterance, CertaintyPolicy policy)
     {
-        bool agreed = utterance.Ears.Select(ear => ear.Best?.Meaning).Where(best => best is not null && PhraseText.IsSafety(best)).GroupBy(best => best).Any(same => same.Count() > 1);
-        Threshold needed = agreed ? policy.AgreedSafety : policy.Safety;
-        foreach (EarEvidence ear in utterance.Ears.Where(ear => !ear.IsNoise))
-        {
-            Candidate? safety = ear.Candidates.FirstOrDefault(candidate => PhraseText.IsSafety(candidate.Meaning));
-            bool heard = safety is not null && safety.Mean >= needed.Mean && safety.Lowest >= needed.Lowest
-                && safety.BestLogProbability - ear.FreeLogProbability >= needed.Ratio;
-            if (heard)
-            {
-                return PhraseText.ToPhrase(safety!.Meaning, EvidenceOf(safety, ear.Margin, ear.Ratio, Certainty.Green, ""));
-            }
-        }
-
-        return null;
+        (EarEvidence Ear, Candidate Heard)[] heard =
+        [
+            .. from ear in utterance.Ears
+               where !ear.IsNoise
+               from candidate in ear.Candidates
+               where PhraseText.IsSafety(candidate.Meaning) && Reaches(candidate, ear, policy.AgreedSafety)
+               orderby candidate.Mean descending
+               select (ear, candidate),
+        ];
+        return heard.FirstOrDefault(one => Reaches(one.Heard, one.Ear, policy.Safety) || heard.Count(other => other.Heard.Meaning == one.Heard.Meaning) > 1) is ({ } by, { } safety)
+            ? PhraseText.ToPhrase(safety.Meaning, EvidenceOf(safety, by.Margin, by.Ratio, Certainty.Green, ""))
+            : null;
     }
+
+    static bool Reaches(Candidate safety, EarEvidence ear, Threshold needed) => safety.Mean >= needed.Mean && safety.Lowest >= needed.Lowest
+        && safety.BestLogProbability - ear.FreeLogProbability >= needed.Ratio;
 
     static Phrase Classify(Utterance utterance, Weighing weighing, CertaintyPolicy policy)
     {
@@ -109,13 +110,12 @@ public static class PhraseReader
         }
 
         EvidenceWeights weights = policy.For(utterance.Ears.Length).Reading;
-        bool isAloneInNoise = utterance.Ears.Length == 1 && !policy.IsQuiet(utterance.SignalToNoise);
-        if (isAloneInNoise || IsLost(weighing.Measured, weights, policy.Noise) || IsLost(weighing.Measured, weights, policy.LoudNoise))
+        if (utterance.Ears.Length == 1 ? !policy.IsQuiet(utterance.SignalToNoise) : IsLost(weighing.Measured, weights, policy.Noise) || IsLost(weighing.Measured, weights, policy.LoudNoise))
         {
             yield return "It was not quiet enough to be sure.";
         }
 
-        foreach (string missing in Short(weighing.Measured, weights, policy.Green))
+        foreach (string missing in Short(weighing.Measured, weights, utterance.Ears.Length == 1 ? policy.Green : policy.Green with { Margin = policy.DoubtMargin }))
         {
             yield return missing;
         }

@@ -48,10 +48,12 @@ public sealed class PhraseReaderTests
     [Fact]
     public void In_noise_a_reading_must_stand_further_from_the_next_value_than_where_it_is_quiet()
     {
-        // The ears together: 3 x (1.6 - 0.6), more than in quiet, less than in noise.
-        EarEvidence near = Ear(Heard("oxygen five point four"), Heard("oxygen eight point four", -0.3));
+        // Five tokens: the ears together are 3 x 5 x 0.2 = 3 apart, 4.5 apart, and 12.
+        EarEvidence close = Ear(Heard("oxygen five point four"), Heard("oxygen eight point four", -0.3));
+        EarEvidence near = Ear(Heard("oxygen five point four"), Heard("oxygen eight point four", -0.4));
         EarEvidence far = Ear(Heard("oxygen five point four"), Heard("oxygen eight point four", -0.9));
 
+        Assert.Equal(Certainty.Amber, CertaintyOf(Said(Quiet, close, close, close)));
         Assert.Equal(Certainty.Green, CertaintyOf(Said(Quiet, near, near, near)));
         Assert.Equal(Certainty.Amber, CertaintyOf(Said(Noisy, near, near, near)));
         Assert.Contains("not quiet enough", WhyOf(Said(Noisy, near, near, near)), StringComparison.Ordinal);
@@ -134,13 +136,15 @@ public sealed class PhraseReaderTests
     }
 
     [Fact]
-    public void Two_ears_that_have_a_safety_phrase_as_the_likeliest_need_little_more()
+    public void Two_ears_that_come_across_a_safety_phrase_need_less_than_one()
     {
         EarEvidence faint = Ear(Heard("emergency stop", -4)) with { FreeLogProbability = -5 }, other = Ear(Heard("done"));
 
         Assert.IsType<Phrase.Order>(PhraseReader.Read(Said(Noisy, faint, other, faint), Asked));
         Assert.Equal(CommandWord.EmergencyStop, ((Phrase.Order)PhraseReader.Read(Said(Noisy, faint, other, faint), Asked)).Word);
         Assert.False(PhraseReader.Read(Said(Noisy, faint), Asked) is Phrase.Order { Word: CommandWord.EmergencyStop });
+        EarEvidence second = Ear(Heard("done", -4), Heard("emergency stop", -4.2)) with { FreeLogProbability = -5 };
+        Assert.Equal(CommandWord.EmergencyStop, Assert.IsType<Phrase.Order>(PhraseReader.Read(Said(Noisy, second, other, second), Asked)).Word);
     }
 
     [Fact]
