@@ -7,7 +7,7 @@ namespace HandsFreeStartup.Speech.Recognising;
 sealed class PhraseTries(BytePairs tokens)
 {
     /// <summary>Places that are kept: one that was looked at is never asked for again in most utterances, and a day of talk would fill the memory.</summary>
-    const int MostPlaces = 20_000;
+    const int MostPlaces = 10_000;
 
     readonly Dictionary<string, PhraseTrie> _tries = [];
 
