@@ -45,7 +45,10 @@ public sealed record EarEvidence(
     public double Margin => Candidates.Length > 1 ? Candidates[0].Weight - Candidates[1].Weight : NotFound;
 
     /// <summary>How likely the best phrase is beside the free reading of the same sound: 0 if they are the same, strongly negative if something else was said.</summary>
-    public double Ratio => Best is { } best ? best.BestLogProbability - FreeLogProbability : double.NegativeInfinity;
+    public double Ratio => Best is { } best ? RatioOf(best) : double.NegativeInfinity;
+
+    /// <summary>The same for another of its candidates.</summary>
+    public double RatioOf(Candidate candidate) => candidate.BestLogProbability - FreeLogProbability;
 }
 
 /// <summary>All evidence about one utterance.</summary>

@@ -90,7 +90,7 @@ public sealed record NoiseThreshold(double Below, double Mean, double Margin, do
 /// <param name="TyMargin">The same of a number in "-ty" to the one in "-teen": noise takes the end of "thirteen" away, but adds none to "thirty".</param>
 /// <param name="NoSpeechProbability">Above it nobody spoke, 0..1.</param>
 /// <param name="Safety">For the two safety phrases, heard by one ear.</param>
-/// <param name="AgreedSafety">For the two safety phrases, heard by two ears, likeliest or not.</param>
+/// <param name="AgreedSafety">For the two safety phrases, heard by two ears, likeliest or not; one ear must reach it besides <paramref name="Safety"/>.</param>
 public sealed record CertaintyPolicy(
     string Origin,
     KindWeights OneEar,

@@ -77,7 +77,7 @@ public static class PhraseReader
     }
 
     static bool Reaches(Candidate safety, EarEvidence ear, Threshold needed) => safety.Mean >= needed.Mean && safety.Lowest >= needed.Lowest
-        && safety.BestLogProbability - ear.FreeLogProbability >= needed.Ratio;
+        && ear.RatioOf(safety) >= needed.Ratio;
 
     static Phrase Classify(Utterance utterance, Weighing weighing, CertaintyPolicy policy)
     {
@@ -109,13 +109,14 @@ public static class PhraseReader
             yield return "The ears heard different things.";
         }
 
+        bool isOneEar = utterance.Ears.Length == 1;
         EvidenceWeights weights = policy.For(utterance.Ears.Length).Reading;
-        if (utterance.Ears.Length == 1 ? !policy.IsQuiet(utterance.SignalToNoise) : IsLost(weighing.Measured, weights, policy.Noise) || IsLost(weighing.Measured, weights, policy.LoudNoise))
+        if (isOneEar ? !policy.IsQuiet(utterance.SignalToNoise) : IsLost(weighing.Measured, weights, policy.Noise) || IsLost(weighing.Measured, weights, policy.LoudNoise))
         {
             yield return "It was not quiet enough to be sure.";
         }
 
-        foreach (string missing in Short(weighing.Measured, weights, utterance.Ears.Length == 1 ? policy.Green : policy.Green with { Margin = policy.DoubtMargin }))
+        foreach (string missing in Short(weighing.Measured, weights, isOneEar ? policy.Green : policy.Green with { Margin = policy.DoubtMargin }))
         {
             yield return missing;
         }

@@ -50,7 +50,7 @@ sealed record Weighing(Candidate Best, bool Agree, Measured Measured, ImmutableA
             [.. Alike(heard, winner, SoundsAlike.AreTwins).Select(twin => (twin, heard.Min(ear => Distance(ear, winner, twin))))]);
     }
 
-    static double Ratio((EarEvidence Ear, Candidate Candidate) backing) => backing.Candidate.BestLogProbability - backing.Ear.FreeLogProbability;
+    static double Ratio((EarEvidence Ear, Candidate Candidate) backing) => backing.Ear.RatioOf(backing.Candidate);
 
     static double Weight(EarEvidence ear, Meaning meaning) =>
         ear.Candidates.FirstOrDefault(candidate => candidate.Meaning == meaning)?.Weight ?? ear.Best!.Weight - EarEvidence.NotFound;
