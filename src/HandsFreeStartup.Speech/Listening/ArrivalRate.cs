@@ -12,30 +12,37 @@ sealed class ArrivalRate(TimeProvider clock)
     const double FarTooSlow = 0.6, FarTooFast = 1.9;
 
     long _windowStart = -1;
+    long _last;
     long _count;
+    TimeSpan _longestGap;
 
-    /// <summary>Whether the last whole window was far off.</summary>
+    /// <summary>Whether the last whole window was far off, or this one is.</summary>
     public bool IsWrong { get; private set; }
 
     /// <summary>Counts samples that have arrived now.</summary>
     public void Arrived(int samples)
     {
+        long now = clock.GetTimestamp();
         if (_windowStart < 0)
         {
-            _windowStart = clock.GetTimestamp();
+            (_windowStart, _last) = (now, now);
             return;
         }
 
-        _count += samples;
-        TimeSpan elapsed = clock.GetElapsedTime(_windowStart);
-        double ratio = _count / (elapsed.TotalSeconds * WavFile.Rate);
+        TimeSpan gap = clock.GetElapsedTime(_last, now), elapsed = clock.GetElapsedTime(_windowStart, now);
+        (_count, _last, _longestGap) = (_count + samples, now, gap > _longestGap ? gap : _longestGap);
+
+        // A slow device is slow all the time: one long wait is a busy machine, and what it held back may not all be here yet.
+        double slow = RatioIn(elapsed - _longestGap), fast = RatioIn(elapsed);
         if (elapsed < Window)
         {
-            IsWrong |= elapsed >= Soon && ratio is < FarTooSlow or > FarTooFast;
+            IsWrong |= elapsed >= Soon && (slow < FarTooSlow || fast > FarTooFast);
             return;
         }
 
-        IsWrong = ratio is < Slowest or > Fastest;
-        (_windowStart, _count) = (clock.GetTimestamp(), 0);
+        IsWrong = slow < Slowest || fast > Fastest;
+        (_windowStart, _count, _longestGap) = (now, 0, TimeSpan.Zero);
     }
+
+    double RatioIn(TimeSpan time) => _count / (Math.Max(time.TotalSeconds, 1e-3) * WavFile.Rate);
 }

@@ -7,7 +7,7 @@ namespace HandsFreeStartup.Speech.Listening;
 /// <param name="clock">Measures silence, back-off and the rate of arrival.</param>
 public sealed class Microphone(CaptureCommand command, TimeProvider clock) : IAudioSource
 {
-    static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(500);
+    static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(800);
     static readonly TimeSpan FirstSound = TimeSpan.FromSeconds(3);
     static readonly TimeSpan FirstBackOff = TimeSpan.FromMilliseconds(250);
     static readonly TimeSpan LongestBackOff = TimeSpan.FromSeconds(2);
