@@ -30,7 +30,7 @@ public sealed class WhisperRecogniser : IRecogniser
 
     WhisperRecogniser(ImmutableArray<string> paths, int threads)
     {
-        _models = [.. paths.Select(path => new WhisperModel(path, threads))];
+        _models = [.. Task.WhenAll(paths.Select(path => Task.Run(() => new WhisperModel(path, threads)))).GetAwaiter().GetResult()];
         _tries = [.. _models.Select(model => new PhraseTries(model.Tokens))];
         IEnumerable<Ear> ears = paths.Select((path, i) => new Ear(_models[i], _tries[i], Path.GetFileNameWithoutExtension(path), i == 0 ? Style : ""));
         IEnumerable<Ear> again = paths.Length > 1 ? [new Ear(_models[0], _tries[0], $"{Path.GetFileNameWithoutExtension(paths[0])} without style")] : [];

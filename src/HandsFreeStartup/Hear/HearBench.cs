@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Diagnostics;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Running;
@@ -31,10 +30,7 @@ sealed class HearBench(WhisperRecogniser recogniser, SileroDetector detector, Ti
         try
         {
             ModelFiles shipped = new(ShippedFiles.Models);
-            ImmutableArray<string> models = model is { } own ? [ModelFiles.Unlisted(own).Path]
-                : ears == 2 ? [shipped.Checked(ModelFiles.Small).Path, shipped.Checked(ModelFiles.Large).Path]
-                : [shipped.Checked(ModelFiles.Small).Path];
-            WhisperRecogniser recogniser = WhisperRecogniser.Load(models);
+            WhisperRecogniser recogniser = WhisperRecogniser.Load([.. shipped.Recognisers(model, ears).Select(file => file.Path)]);
             SileroDetector detector = SileroDetector.Load(shipped.Checked(ModelFiles.Detector).Path);
             using Process self = Process.GetCurrentProcess();
             return new HearBench(recogniser, detector, clock, clock.GetUtcNow() - self.StartTime.ToUniversalTime());

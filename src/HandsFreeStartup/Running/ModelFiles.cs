@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Security.Cryptography;
 
 namespace HandsFreeStartup.Running;
@@ -23,6 +24,13 @@ public sealed class ModelFiles(string folder)
 
     /// <summary>The speech detector.</summary>
     public const string Detector = "ggml-silero-v6.2.3.bin";
+
+    /// <summary>The recognisers to listen with, the one that listens first at the front.</summary>
+    /// <param name="own">Path of another recogniser to listen with alone, or null for the shipped ones.</param>
+    /// <param name="ears">Number of shipped ones, 1 or 2.</param>
+    /// <exception cref="ModelFileException">One is missing, or not the right one.</exception>
+    public ImmutableArray<ModelFile> Recognisers(string? own, int ears) =>
+        own is not null ? [Unlisted(own)] : [.. ((string[])[Small, Large])[..ears].Select(Checked)];
 
     /// <summary>A model that is what it should be.</summary>
     /// <param name="name">File name.</param>

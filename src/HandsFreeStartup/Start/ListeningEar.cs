@@ -33,9 +33,7 @@ sealed class ListeningEar : IEar, IDisposable
     public static ListeningEar Load(string? model, int ears, Action<string> tell)
     {
         ModelFiles shipped = new(ShippedFiles.Models);
-        ImmutableArray<ModelFile> models = model is { } own ? [ModelFiles.Unlisted(own)]
-            : ears == 2 ? [shipped.Checked(ModelFiles.Small), shipped.Checked(ModelFiles.Large)]
-            : [shipped.Checked(ModelFiles.Small)];
+        ImmutableArray<ModelFile> models = shipped.Recognisers(model, ears);
         ModelFile detector = shipped.Checked(ModelFiles.Detector);
         string name = string.Join("; ", models);
         if (WhisperLibrary.Check() is { } problem)
