@@ -17,12 +17,13 @@ namespace HandsFreeStartup.Hear;
 /// <param name="LatencyMs">From the sound to the phrase, milliseconds.</param>
 /// <param name="Likeliest">The likeliest legal phrase, whether it was accepted or not, in the words of a label; <c>nothing</c> if none was found.</param>
 /// <param name="Free">What the first recogniser's free decoding says if its words are exactly a legal phrase, in the words of a label; else <c>nothing</c>.</param>
+/// <param name="Why">What kept it from being accepted without asking, in plain words; empty where nothing did.</param>
 /// <param name="Seconds">Length of the recording.</param>
 /// <param name="LatencyWithSilenceMs">
 /// From the last sample of speech to the phrase, milliseconds: the silence that ends such words, or the pause after which decoding begins and the decoding itself, whichever takes longer.
 /// </param>
 sealed record HearRow(
-    string File, string Expected, string Heard, string Class, double Score, double Margin, double Ratio, double LatencyMs, string Likeliest, string Free, double Seconds,
+    string File, string Expected, string Heard, string Class, double Score, double Margin, double Ratio, double LatencyMs, string Likeliest, string Free, string Why, double Seconds,
     double LatencyWithSilenceMs = 0)
 {
     /// <summary>The label of a recording in which nothing is said to the tool.</summary>
@@ -56,13 +57,14 @@ sealed record HearRow(
             phrase.Evidence.Score, phrase.Evidence.Margin, phrase.Evidence.Ratio, took.TotalMilliseconds,
             surest?.Best!.Meaning.ToString() ?? Nothing,
             free.Meanings is [var only] ? only.ToString() : Nothing,
+            phrase.Evidence.Why,
             seconds,
             Math.Max(SoundPump.SilenceAfter(phrase.Evidence.Words, measured.Expectation).TotalMilliseconds, SoundPump.Settings.Pause.TotalMilliseconds + took.TotalMilliseconds));
     }
 
     /// <summary>The row of a phrase that somebody has just said.</summary>
     public static HearRow Of(string expected, Phrase phrase) => new(
-        "", expected, Label(phrase), ClassOf(phrase), phrase.Evidence.Score, phrase.Evidence.Margin, phrase.Evidence.Ratio, 0, Label(phrase), Nothing, 0);
+        "", expected, Label(phrase), ClassOf(phrase), phrase.Evidence.Score, phrase.Evidence.Margin, phrase.Evidence.Ratio, 0, Label(phrase), Nothing, phrase.Evidence.Why, 0);
 
     static string ClassOf(Phrase phrase) => phrase is Phrase.NotUnderstood ? "red" : phrase.Evidence.Certainty.ToString().ToLowerInvariant();
 

@@ -6,6 +6,7 @@ namespace HandsFreeStartup.Hear;
 static class HearText
 {
     const int MostConfusions = 40;
+    const int MostReasons = 12;
 
     /// <summary>Prints them.</summary>
     public static void Print(HearFigures figures, TextWriter output)
@@ -20,6 +21,7 @@ static class HearText
         Line("right, accepted without asking", figures.Exact, figures.Said);
         Line("right, with the confirmed ones", figures.ConfirmedExact, figures.Said);
         Line("asked again or to be confirmed", figures.AskedAgain, figures.Said);
+        PrintReasons(figures, output);
         Line("WRONG accepted", figures.WrongAccepted, figures.Said);
         Line("nothing said, yet accepted", figures.FalseAccepts, nothing);
         Line("free decoding of the same, right", figures.FreeExact, figures.Said);
@@ -35,6 +37,21 @@ static class HearText
         {
             (double low, double high) = HearFigures.Wilson(count, total);
             output.WriteLine(FormattableString.Invariant($"{what,-32} {count,5}  {100.0 * count / Math.Max(1, total),6:F1} %  (95 %: {100 * low:F1} to {100 * high:F1})"));
+        }
+    }
+
+    static void PrintReasons(HearFigures figures, TextWriter output)
+    {
+        IGrouping<string, HearRow>[] reasons =
+            [.. figures.Rows.Where(row => row.Expected != HearRow.Nothing && !row.IsAccepted).GroupBy(row => row.Why).OrderByDescending(rows => rows.Count()).ThenBy(rows => rows.Key, StringComparer.Ordinal)];
+        foreach (IGrouping<string, HearRow> rows in reasons.Take(MostReasons))
+        {
+            output.WriteLine($"  {rows.Count().ToString(CultureInfo.InvariantCulture),4} of them, {rows.Count(row => row.IsRight).ToString(CultureInfo.InvariantCulture)} right: {rows.Key}");
+        }
+
+        if (reasons.Length > MostReasons)
+        {
+            output.WriteLine($"  {reasons.Skip(MostReasons).Sum(rows => rows.Count()).ToString(CultureInfo.InvariantCulture),4} of them for other reasons, in --json");
         }
     }
 
