@@ -19,7 +19,7 @@ sealed class Ear(WhisperModel model, PhraseTries tries, string name, string styl
     /// <summary>A phrase so much less likely than the free reading is refused whatever else speaks for it.</summary>
     const double MostBelowFree = 12;
 
-    /// <summary>The same where safety phrases alone are looked for; further down only the search over all that is legal comes across one.</summary>
+    /// <summary>The same where safety phrases alone are looked for: further down "gas meter" and "a machine shop" sound like them.</summary>
     const double MostSafetyBelowFree = 9;
 
     const int MostFreeTokens = 24;

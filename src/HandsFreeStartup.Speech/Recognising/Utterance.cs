@@ -42,7 +42,11 @@ public sealed record EarEvidence(
     public const double NotFound = 4;
 
     /// <summary>How much likelier the best meaning is than the second, as a log-probability; <see cref="NotFound"/> if there is no second.</summary>
-    public double Margin => Candidates.Length > 1 ? Candidates[0].Weight - Candidates[1].Weight : NotFound;
+    public double Margin => Best is { } best ? MarginOf(best) : NotFound;
+
+    /// <summary>How much likelier one of its candidates is than the best of the others: negative where it is not the likeliest.</summary>
+    public double MarginOf(Candidate candidate) =>
+        Candidates.Where(other => other.Meaning != candidate.Meaning).Select(other => candidate.Weight - other.Weight).DefaultIfEmpty(NotFound).Min();
 
     /// <summary>How likely the best phrase is beside the free reading of the same sound: 0 if they are the same, strongly negative if something else was said.</summary>
     public double Ratio => Best is { } best ? RatioOf(best) : double.NegativeInfinity;

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using HandsFreeStartup.Speech.Recognising;
 
 namespace HandsFreeStartup.Speech.Understanding;
 
@@ -77,6 +78,18 @@ public sealed record Threshold(double Mean, double Lowest, double Ratio, double 
 /// <param name="Least">Log-odds.</param>
 public sealed record NoiseThreshold(double Below, double Mean, double Margin, double Least);
 
+/// <summary>What each ear adds where several came across the same safety phrase.</summary>
+/// <param name="Margin">For its distance to the likeliest other phrase of the ear, beside the mean log-probability per token, which counts once.</param>
+/// <param name="NotHeard">For an ear that did not come across it; no ear counts for less.</param>
+/// <param name="Least">What the ears must reach on average.</param>
+public sealed record SafetyWeights(double Margin, double NotHeard, double Least)
+{
+    /// <summary>What an ear adds that came across the phrase.</summary>
+    /// <param name="mean">See <see cref="Candidate.Mean"/>.</param>
+    /// <param name="margin">See <see cref="EarEvidence.MarginOf"/>.</param>
+    public double WorthOf(double mean, double margin) => Math.Max(mean + Margin * margin, NotHeard);
+}
+
 /// <summary>The numbers of the certainty policy; they stand in one data file, <c>certainty.json</c>, and nowhere else.</summary>
 /// <param name="Origin">How they were found.</param>
 /// <param name="OneEar">For green when the first ear alone listened.</param>
@@ -90,7 +103,7 @@ public sealed record NoiseThreshold(double Below, double Mean, double Margin, do
 /// <param name="TyMargin">The same of a number in "-ty" to the one in "-teen": noise takes the end of "thirteen" away, but adds none to "thirty".</param>
 /// <param name="NoSpeechProbability">Above it nobody spoke, 0..1.</param>
 /// <param name="Safety">For the two safety phrases, heard by one ear.</param>
-/// <param name="AgreedSafety">For the two safety phrases, heard by two ears, likeliest or not; one ear must reach it besides <paramref name="Safety"/>.</param>
+/// <param name="AgreedSafety">For the two safety phrases, heard by two ears or more, likeliest or not.</param>
 public sealed record CertaintyPolicy(
     string Origin,
     KindWeights OneEar,
@@ -104,7 +117,7 @@ public sealed record CertaintyPolicy(
     double TyMargin,
     double NoSpeechProbability,
     Threshold Safety,
-    Threshold AgreedSafety)
+    SafetyWeights AgreedSafety)
 {
     /// <summary>Whether the speech stood so far above the noise that the first ear alone may be believed.</summary>
     public bool IsQuiet(double signalToNoise) => signalToNoise >= Noise.Below;

@@ -59,7 +59,7 @@ public static class PhraseReader
     static bool IsNobody(Utterance utterance, CertaintyPolicy policy) =>
         utterance.Ears.All(ear => ear.IsNoise) || utterance.Ears.All(ear => ear.NoSpeech > policy.NoSpeechProbability);
 
-    /// <summary>"Emergency stop" and "gas smell" need little: a false stop costs a word, a missed one a life. Two ears that came across the same one need less than one ear.</summary>
+    /// <summary>"Emergency stop" and "gas smell" need little: a false stop costs a word, a missed one a life. Ears that came across the same one make up for each other.</summary>
     static Phrase? SafetyPhrase(Utterance utterance, CertaintyPolicy policy)
     {
         (EarEvidence Ear, Candidate Heard)[] heard =
@@ -67,12 +67,21 @@ public static class PhraseReader
             .. from ear in utterance.Ears
                where !ear.IsNoise
                from candidate in ear.Candidates
-               where PhraseText.IsSafety(candidate.Meaning) && Reaches(candidate, ear, policy.AgreedSafety)
+               where PhraseText.IsSafety(candidate.Meaning)
                orderby candidate.Mean descending
                select (ear, candidate),
         ];
-        return heard.FirstOrDefault(one => Reaches(one.Heard, one.Ear, policy.Safety) || heard.Count(other => other.Heard.Meaning == one.Heard.Meaning) > 1) is ({ } by, { } safety)
-            ? PhraseText.ToPhrase(safety.Meaning, EvidenceOf(safety, by.Margin, by.Ratio, Certainty.Green, ""))
+        bool IsTaken((EarEvidence Ear, Candidate Heard) one) => Reaches(one.Heard, one.Ear, policy.Safety) || IsHeardTogether(one.Heard.Meaning);
+
+        bool IsHeardTogether(Meaning safety)
+        {
+            double[] worths = [.. from one in heard where one.Heard.Meaning == safety select policy.AgreedSafety.WorthOf(one.Heard.Mean, one.Ear.MarginOf(one.Heard))];
+            int others = utterance.Ears.Length - worths.Length;
+            return worths.Length > 1 && (worths.Sum() + others * policy.AgreedSafety.NotHeard) / utterance.Ears.Length >= policy.AgreedSafety.Least;
+        }
+
+        return heard.FirstOrDefault(IsTaken) is ({ } by, { } safety)
+            ? PhraseText.ToPhrase(safety.Meaning, EvidenceOf(safety, by.MarginOf(safety), by.RatioOf(safety), Certainty.Green, ""))
             : null;
     }
 

@@ -136,15 +136,31 @@ public sealed class PhraseReaderTests
     }
 
     [Fact]
-    public void Two_ears_that_come_across_a_safety_phrase_need_less_than_one()
+    public void Ears_that_come_across_the_same_safety_phrase_make_up_for_each_other()
     {
-        EarEvidence faint = Ear(Heard("emergency stop", -4)) with { FreeLogProbability = -5 }, other = Ear(Heard("done"));
+        CommandWord? StoppedBy(params ImmutableArray<EarEvidence> ears) => PhraseReader.Read(Said(Noisy, ears), Asked) is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell } order ? order.Word : null;
+        EarEvidence likeliest = Ear(Heard("emergency stop", -4)) with { FreeLogProbability = -2 }, other = Ear(Heard("done"));
+        EarEvidence second = Ear(Heard("done", -4), Heard("emergency stop", -3)) with { FreeLogProbability = -5 };
+        EarEvidence farBehind = Ear(Heard("done", -4), Heard("emergency stop", -4.2)) with { FreeLogProbability = -5 };
+        EarEvidence gas = Ear(Heard("gas smell", -4)) with { FreeLogProbability = -2 };
 
-        Assert.IsType<Phrase.Order>(PhraseReader.Read(Said(Noisy, faint, other, faint), Asked));
-        Assert.Equal(CommandWord.EmergencyStop, ((Phrase.Order)PhraseReader.Read(Said(Noisy, faint, other, faint), Asked)).Word);
-        Assert.False(PhraseReader.Read(Said(Noisy, faint), Asked) is Phrase.Order { Word: CommandWord.EmergencyStop });
-        EarEvidence second = Ear(Heard("done", -4), Heard("emergency stop", -4.2)) with { FreeLogProbability = -5 };
-        Assert.Equal(CommandWord.EmergencyStop, Assert.IsType<Phrase.Order>(PhraseReader.Read(Said(Noisy, second, other, second), Asked)).Word);
+        // Twice -4 + 0.5 x 4, or -3 + 0.5 x -0.5, or -4.2 + 0.5 x -4.1; and -9 for the ear that heard nothing of it.
+        Assert.Equal(CommandWord.EmergencyStop, StoppedBy(likeliest, other, likeliest));
+        Assert.Equal(CommandWord.EmergencyStop, StoppedBy(second, other, second));
+        Assert.Null(StoppedBy(farBehind, other, farBehind));
+        Assert.Null(StoppedBy(likeliest));
+        Assert.Null(StoppedBy(likeliest, other, other));
+        Assert.Null(StoppedBy(likeliest, other, gas));
+    }
+
+    [Fact]
+    public void A_safety_phrase_is_kept_with_its_own_evidence_and_not_with_that_of_what_was_likelier()
+    {
+        EarEvidence ear = Ear(Heard("done", -0.5), Heard("emergency stop", -2)) with { FreeLogProbability = -1 };
+        Evidence kept = PhraseReader.Read(Said(Noisy, ear), Asked).Evidence;
+
+        // "emergency stop" weighs -6 + 1.5, "done" -1 + 1; the free reading is 5 above the first.
+        Assert.Equal((-2, -4.5, -5), (kept.Score, kept.Margin, kept.Ratio));
     }
 
     [Fact]
