@@ -80,14 +80,15 @@ public sealed record NoiseThreshold(double Below, double Mean, double Margin, do
 
 /// <summary>What each ear adds where several came across the same safety phrase.</summary>
 /// <param name="Margin">For its distance to the likeliest other phrase of the ear, beside the mean log-probability per token, which counts once.</param>
+/// <param name="End">For <see cref="Candidate.End"/>: "gas valve is open" begins alike and goes on.</param>
 /// <param name="NotHeard">For an ear that did not come across it; no ear counts for less.</param>
 /// <param name="Least">What the ears must reach on average.</param>
-public sealed record SafetyWeights(double Margin, double NotHeard, double Least)
+public sealed record SafetyWeights(double Margin, double End, double NotHeard, double Least)
 {
     /// <summary>What an ear adds that came across the phrase.</summary>
-    /// <param name="mean">See <see cref="Candidate.Mean"/>.</param>
+    /// <param name="heard">As the ear heard it.</param>
     /// <param name="margin">See <see cref="EarEvidence.MarginOf"/>.</param>
-    public double WorthOf(double mean, double margin) => Math.Max(mean + Margin * margin, NotHeard);
+    public double WorthOf(Candidate heard, double margin) => Math.Max(heard.Mean + Margin * margin + End * heard.End, NotHeard);
 }
 
 /// <summary>The numbers of the certainty policy; they stand in one data file, <c>certainty.json</c>, and nowhere else.</summary>

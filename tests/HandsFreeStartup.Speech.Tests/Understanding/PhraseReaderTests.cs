@@ -144,10 +144,13 @@ public sealed class PhraseReaderTests
         EarEvidence farBehind = Ear(Heard("done", -4), Heard("emergency stop", -4.2)) with { FreeLogProbability = -5 };
         EarEvidence gas = Ear(Heard("gas smell", -4)) with { FreeLogProbability = -2 };
 
-        // Twice -4 + 0.5 x 4, or -3 + 0.5 x -0.5, or -4.2 + 0.5 x -4.1; and -9 for the ear that heard nothing of it.
+        EarEvidence goesOn = Ear(Heard("emergency stop", -4, end: -8)) with { FreeLogProbability = -2 };
+
+        // Twice -4 + 0.5 x 4, or -3 + 0.5 x -0.5, or -4.2 + 0.5 x -4.1, or -4 + 0.5 x 4 + 0.4 x -8; and -9 for the ear that heard nothing of it.
         Assert.Equal(CommandWord.EmergencyStop, StoppedBy(likeliest, other, likeliest));
         Assert.Equal(CommandWord.EmergencyStop, StoppedBy(second, other, second));
         Assert.Null(StoppedBy(farBehind, other, farBehind));
+        Assert.Null(StoppedBy(goesOn, other, goesOn));
         Assert.Null(StoppedBy(likeliest));
         Assert.Null(StoppedBy(likeliest, other, other));
         Assert.Null(StoppedBy(likeliest, other, gas));
