@@ -83,7 +83,8 @@ public sealed record NoiseThreshold(double Below, double Mean, double Margin, do
 /// <param name="End">For <see cref="Candidate.End"/>: "gas valve is open" begins alike and goes on.</param>
 /// <param name="NotHeard">For an ear that did not come across it; no ear counts for less.</param>
 /// <param name="Least">What the ears must reach on average.</param>
-public sealed record SafetyWeights(double Margin, double End, double NotHeard, double Least)
+/// <param name="QuietRatio">Where it is quiet an ear counts only from this ratio to its free reading on: there that reading can be believed, and "gas supply" is what was said. Noise spoils it.</param>
+public sealed record SafetyWeights(double Margin, double End, double NotHeard, double Least, double QuietRatio)
 {
     /// <summary>What an ear adds that came across the phrase.</summary>
     /// <param name="heard">As the ear heard it.</param>

@@ -75,7 +75,13 @@ public static class PhraseReader
 
         bool IsHeardTogether(Meaning safety)
         {
-            double[] worths = [.. from one in heard where one.Heard.Meaning == safety select policy.AgreedSafety.WorthOf(one.Heard, one.Ear.MarginOf(one.Heard))];
+            double leastRatio = policy.IsQuiet(utterance.SignalToNoise) ? policy.AgreedSafety.QuietRatio : double.NegativeInfinity;
+            double[] worths =
+            [
+                .. from one in heard
+                   where one.Heard.Meaning == safety && one.Ear.RatioOf(one.Heard) >= leastRatio
+                   select policy.AgreedSafety.WorthOf(one.Heard, one.Ear.MarginOf(one.Heard)),
+            ];
             int others = utterance.Ears.Length - worths.Length;
             return worths.Length > 1 && (worths.Sum() + others * policy.AgreedSafety.NotHeard) / utterance.Ears.Length >= policy.AgreedSafety.Least;
         }

@@ -157,6 +157,17 @@ public sealed class PhraseReaderTests
     }
 
     [Fact]
+    public void Where_it_is_quiet_a_free_reading_of_something_else_outweighs_a_safety_phrase_that_ears_came_across()
+    {
+        EarEvidence gasSupply = Ear(Heard("gas smell", -4)) with { FreeText = "Gas supply.", FreeLogProbability = -1 };
+        bool Stops(double signalToNoise) => PhraseReader.Read(Said(signalToNoise, gasSupply, gasSupply, gasSupply), Asked) is Phrase.Order { Word: CommandWord.GasSmell };
+
+        // "gas smell" is -12, the free reading -1.
+        Assert.False(Stops(Quiet));
+        Assert.True(Stops(Noisy));
+    }
+
+    [Fact]
     public void A_safety_phrase_is_kept_with_its_own_evidence_and_not_with_that_of_what_was_likelier()
     {
         EarEvidence ear = Ear(Heard("done", -0.5), Heard("emergency stop", -2)) with { FreeLogProbability = -1 };
