@@ -15,9 +15,9 @@ public sealed class LiveHearingTests
         using TemporaryFolder folder = new();
         string recorder = Path.Combine(folder.Path, "recorder");
         File.WriteAllText(recorder, $$"""
-            say() { tail -c +45 "$1" | { while :; do head -c 3200 > "$0.part"; [ -s "$0.part" ] || break; cat "$0.part"; sleep 0.09; done; }; }
-            quiet() { i=0; while [ $i -lt $1 ]; do head -c 3200 /dev/zero; sleep 0.09; i=$((i+1)); done; }
-            quiet 10; say '{{Recordings}}/01.wav'; quiet 30; say '{{Recordings}}/01.wav'; while :; do quiet 10; done
+            say() { tail -c +45 "$1" | { while :; do head -c 16000 > "$0.part"; [ -s "$0.part" ] || break; cat "$0.part"; sleep 0.47; done; }; }
+            quiet() { i=0; while [ $i -lt $1 ]; do head -c 16000 /dev/zero; sleep 0.47; i=$((i+1)); done; }
+            quiet 2; say '{{Recordings}}/01.wav'; quiet 6; say '{{Recordings}}/01.wav'; while :; do quiet 2; done
 
             """);
 
