@@ -71,6 +71,7 @@ public static class PhraseReader
                orderby candidate.Mean descending
                select (ear, candidate),
         ];
+
         bool IsTaken((EarEvidence Ear, Candidate Heard) one) => Reaches(one.Heard, one.Ear, policy.Safety) || IsHeardTogether(one.Heard.Meaning);
 
         bool IsHeardTogether(Meaning safety)

@@ -46,12 +46,12 @@ static class HearText
             [.. figures.Rows.Where(row => row.Expected != HearRow.Nothing && !row.IsAccepted).GroupBy(row => row.Why).OrderByDescending(rows => rows.Count()).ThenBy(rows => rows.Key, StringComparer.Ordinal)];
         foreach (IGrouping<string, HearRow> rows in reasons.Take(MostReasons))
         {
-            output.WriteLine($"  {rows.Count().ToString(CultureInfo.InvariantCulture),4} of them, {rows.Count(row => row.IsRight).ToString(CultureInfo.InvariantCulture)} right: {rows.Key}");
+            output.WriteLine(FormattableString.Invariant($"  {rows.Count(),4} of them, {rows.Count(row => row.IsRight)} right: {rows.Key}"));
         }
 
         if (reasons.Length > MostReasons)
         {
-            output.WriteLine($"  {reasons.Skip(MostReasons).Sum(rows => rows.Count()).ToString(CultureInfo.InvariantCulture),4} of them for other reasons, in --json");
+            output.WriteLine(FormattableString.Invariant($"  {reasons.Skip(MostReasons).Sum(rows => rows.Count()),4} of them for other reasons, in --json"));
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
+using HandsFreeStartup.Speech.Recognising;
 
 namespace HandsFreeStartup.Running;
 
@@ -17,10 +18,10 @@ public sealed record ModelFile(string Path, string Sha256)
 public sealed class ModelFiles(string folder)
 {
     /// <summary>The small English recogniser.</summary>
-    public const string Small = "ggml-tiny.en-q8_0.bin";
+    public const string Small = WhisperRecogniser.FirstModel;
 
     /// <summary>The second ear.</summary>
-    public const string Large = "ggml-base-q8_0.bin";
+    public const string Large = WhisperRecogniser.SecondModel;
 
     /// <summary>The speech detector.</summary>
     public const string Detector = "ggml-silero-v6.2.3.bin";

@@ -31,6 +31,9 @@ public sealed class PhraseReaderTests
 
     static string WhyOf(Utterance utterance) => PhraseReader.Read(utterance, Asked).Evidence.Why;
 
+    static CommandWord? SafetyWordOf(Utterance utterance) =>
+        PhraseReader.Read(utterance, Asked) is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell } order ? order.Word : null;
+
     static bool WantsOtherEars(Utterance alone) => PhraseReader.WantsOtherEars(alone, Asked, CertaintyPolicy.Shipped);
 
     [Fact]
@@ -138,12 +141,11 @@ public sealed class PhraseReaderTests
     [Fact]
     public void Ears_that_come_across_the_same_safety_phrase_make_up_for_each_other()
     {
-        CommandWord? StoppedBy(params ImmutableArray<EarEvidence> ears) => PhraseReader.Read(Said(Noisy, ears), Asked) is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell } order ? order.Word : null;
+        CommandWord? StoppedBy(params ImmutableArray<EarEvidence> ears) => SafetyWordOf(Said(Noisy, ears));
         EarEvidence likeliest = Ear(Heard("emergency stop", -4)) with { FreeLogProbability = -2 }, other = Ear(Heard("done"));
         EarEvidence second = Ear(Heard("done", -4), Heard("emergency stop", -3)) with { FreeLogProbability = -5 };
         EarEvidence farBehind = Ear(Heard("done", -4), Heard("emergency stop", -4.2)) with { FreeLogProbability = -5 };
         EarEvidence gas = Ear(Heard("gas smell", -4)) with { FreeLogProbability = -2 };
-
         EarEvidence goesOn = Ear(Heard("emergency stop", -4, end: -8)) with { FreeLogProbability = -2 };
 
         // Twice -4 + 0.5 x 4, or -3 + 0.5 x -0.5, or -4.2 + 0.5 x -4.1, or -4 + 0.5 x 4 + 0.4 x -8; and -9 for the ear that heard nothing of it.
@@ -160,11 +162,10 @@ public sealed class PhraseReaderTests
     public void Where_it_is_quiet_a_free_reading_of_something_else_outweighs_a_safety_phrase_that_ears_came_across()
     {
         EarEvidence gasSupply = Ear(Heard("gas smell", -4)) with { FreeText = "Gas supply.", FreeLogProbability = -1 };
-        bool Stops(double signalToNoise) => PhraseReader.Read(Said(signalToNoise, gasSupply, gasSupply, gasSupply), Asked) is Phrase.Order { Word: CommandWord.GasSmell };
 
         // "gas smell" is -12, the free reading -1.
-        Assert.False(Stops(Quiet));
-        Assert.True(Stops(Noisy));
+        Assert.Null(SafetyWordOf(Said(Quiet, gasSupply, gasSupply, gasSupply)));
+        Assert.Equal(CommandWord.GasSmell, SafetyWordOf(Said(Noisy, gasSupply, gasSupply, gasSupply)));
     }
 
     [Fact]
