@@ -12,6 +12,18 @@ public sealed class SoundServerTests : IDisposable
     readonly SileroDetector _detector = SileroDetector.Load(Shipped.DetectorModel);
     readonly CancellationTokenSource _bound = new(TimeSpan.FromSeconds(60));
 
+    // Several times as long as a phrase and the silence that ends it: a busy machine loses sound on its way through the room, and then it is played again, as a user says it again.
+    static readonly TimeSpan LongEnough = TimeSpan.FromSeconds(12);
+    long _playedAt;
+
+    bool IsOverdue => TimeProvider.System.GetElapsedTime(_playedAt) > LongEnough;
+
+    Task Play(string name)
+    {
+        _playedAt = TimeProvider.System.GetTimestamp();
+        return _server.Play(Shipped.Recording(name), _bound.Token);
+    }
+
     public void Dispose()
     {
         _bound.Dispose();
@@ -27,6 +39,7 @@ public sealed class SoundServerTests : IDisposable
         string[] names = ["oxygen_seven_point_six", "emergency_stop"];
         List<SpeechClip> clips = [];
         List<Task> played = [];
+        int last = -1;
 
         await foreach (SpeechEvent noticed in cutter.Listen(new Microphone(_server.Microphone, TimeProvider.System), _bound.Token))
         {
@@ -40,9 +53,10 @@ public sealed class SoundServerTests : IDisposable
                 break;
             }
 
-            if (played.Count == clips.Count && noticed is SpeechEvent.Sound { State: not SoundState.Lost })
+            if ((last < clips.Count || IsOverdue) && noticed is SpeechEvent.Sound { State: not SoundState.Lost })
             {
-                played.Add(_server.Play(Shipped.Recording(names[clips.Count]), _bound.Token));
+                last = clips.Count;
+                played.Add(Play(names[last]));
             }
         }
 
@@ -212,7 +226,7 @@ public sealed class SoundServerTests : IDisposable
             }
             else if (arrives && states is [.., SoundState.Lost])
             {
-                playing ??= _server.Play(Shipped.Recording("emergency_stop"), _bound.Token);
+                playing = playing is null || IsOverdue ? Play("emergency_stop") : playing;
             }
         }
 
