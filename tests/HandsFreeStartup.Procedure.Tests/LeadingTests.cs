@@ -71,12 +71,12 @@ public sealed class LeadingTests
     }
 
     [Fact]
-    public void Scratch_that_undoes_the_last_entry_and_its_results()
+    public void Disregard_undoes_the_last_entry_and_its_results()
     {
         LiveJob job = new LiveJob().GoTo("combustion").Say("oxygen", 7.6m).Say("flue_co", 12m);
         Assert.Contains(job.View.Results, line => line.Label.Contains("air-free", StringComparison.Ordinal));
 
-        job.Say(CommandWord.ScratchThat);
+        job.Say(CommandWord.Disregard);
 
         Assert.Equal(ReadingState.Missing, job.View.Readings[1].State);
         Assert.Equal(ReadingState.Final, job.View.Readings[0].State);

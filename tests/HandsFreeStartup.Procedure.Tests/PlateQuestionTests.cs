@@ -47,13 +47,13 @@ public sealed class PlateQuestionTests
     }
 
     [Fact]
-    public void Bounds_in_the_wrong_order_are_refused_and_a_wrong_one_can_be_scratched()
+    public void Bounds_in_the_wrong_order_are_refused_and_a_wrong_one_can_be_disregarded()
     {
         LiveJob job = AtManifold();
         job.Say(Bound(job, 0), 3.2m).Say(Bound(job, 1), 2.8m).Say(CommandWord.Next);
         Assert.Contains("above the highest", Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
 
-        job.Say(CommandWord.ScratchThat).Say(Bound(job, 1), 3.8m).Say(CommandWord.Next).Say(CommandWord.ScratchThat);
+        job.Say(CommandWord.Disregard).Say(Bound(job, 1), 3.8m).Say(CommandWord.Next).Say(CommandWord.Disregard);
 
         Assert.Contains("Read them from the rating plate", job.View.Do, StringComparison.Ordinal);
         Assert.Equal(["3.2", "--"], job.View.Readings.Select(line => line.Value));

@@ -37,7 +37,7 @@ public sealed class ReplayProperties
         }
         else
         {
-            job.Say(job.Step == "sign" && job.Procedure.Phase == Phase.Asking ? CommandWord.Finish : CommandWord.ListenAgain).Say(AnswerWord.Yes);
+            job.Say(job.Step == "sign" && job.Procedure.Phase == Phase.Asking ? CommandWord.Finish : CommandWord.GoAhead).Say(AnswerWord.Yes);
         }
     }
 

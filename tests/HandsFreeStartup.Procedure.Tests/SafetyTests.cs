@@ -41,7 +41,7 @@ public sealed class SafetyTests
             new LiveJob().GoTo("combustion").Say("oxygen", 15.4m, Certainty.Amber),
             new LiveJob().GoTo("papers").Say(CommandWord.Note),
             new LiveJob().GoTo("sign").Say(CommandWord.Finish),
-            new LiveJob().GoTo("papers").Say(CommandWord.PauseListening),
+            new LiveJob().GoTo("papers").Say(CommandWord.StandBy),
             new LiveJob().GoTo("sign").Say(CommandWord.Finish).Say(AnswerWord.Confirm),
         ];
 
@@ -82,9 +82,9 @@ public sealed class SafetyTests
     }
 
     [Fact]
-    public void Scratching_the_reason_to_go_on_leaves_the_start_up_stopped()
+    public void Disregarding_the_reason_to_go_on_leaves_the_start_up_stopped()
     {
-        LiveJob job = new LiveJob().Say(CommandWord.EmergencyStop).Say(AnswerWord.Yes).Say(CommandWord.ScratchThat);
+        LiveJob job = new LiveJob().Say(CommandWord.EmergencyStop).Say(AnswerWord.Yes).Say(CommandWord.Disregard);
 
         Assert.Equal(Phase.Stopped, job.Procedure.Phase);
     }
@@ -195,11 +195,11 @@ public sealed class SafetyTests
     [Fact]
     public void While_listening_is_paused_only_listen_again_and_the_safety_phrases_are_legal()
     {
-        LiveJob job = new LiveJob().GoTo("papers").Say(CommandWord.PauseListening).Say(CommandWord.Done);
+        LiveJob job = new LiveJob().GoTo("papers").Say(CommandWord.StandBy).Say(CommandWord.Done);
 
         Assert.Empty(job.Last);
-        Assert.Equal([CommandWord.ListenAgain, CommandWord.EmergencyStop, CommandWord.GasSmell], job.Procedure.Expectation.Commands.AsEnumerable());
-        Assert.Equal("open-port", job.Say(CommandWord.ListenAgain).Say(CommandWord.Done).Step);
+        Assert.Equal([CommandWord.GoAhead, CommandWord.EmergencyStop, CommandWord.GasSmell], job.Procedure.Expectation.Commands.AsEnumerable());
+        Assert.Equal("open-port", job.Say(CommandWord.GoAhead).Say(CommandWord.Done).Step);
     }
 
     [Fact]

@@ -56,9 +56,9 @@ public sealed class SeriesTests
     }
 
     [Fact]
-    public void A_scratched_series_begins_anew()
+    public void A_disregarded_series_begins_anew()
     {
-        LiveJob job = Said(9.0m, 8.6m, 8.2m, 7.8m, 7.4m, 7.0m).Say(CommandWord.ScratchThat).Say("oxygen", 7.0m);
+        LiveJob job = Said(9.0m, 8.6m, 8.2m, 7.8m, 7.4m, 7.0m).Say(CommandWord.Disregard).Say("oxygen", 7.0m);
 
         Assert.Empty(job.Last.OfType<SeriesJudged>());
         Assert.Equal(ReadingState.Provisional, job.View.Readings[0].State);

@@ -125,9 +125,9 @@ public sealed class UnsafeTests
     }
 
     [Fact]
-    public void An_excess_that_was_misheard_is_scratched_and_not_counted()
+    public void An_excess_that_was_misheard_is_disregarded_and_not_counted()
     {
-        LiveJob job = new LiveJob().GoTo("combustion").Say("oxygen", 8.0m).Say("flue_co", 500m).Say(CommandWord.ScratchThat).Say("flue_co", 510m);
+        LiveJob job = new LiveJob().GoTo("combustion").Say("oxygen", 8.0m).Say("flue_co", 500m).Say(CommandWord.Disregard).Say("flue_co", 510m);
         Assert.Equal(Phase.Asking, job.Procedure.Phase);
 
         job.Say("flue_co", 520m).Say(AnswerWord.Confirm).Say(AnswerWord.No);

@@ -68,7 +68,7 @@ public sealed class RandomWalkTests
         switch (job.Procedure.Phase)
         {
             case Phase.Asking when job.View.IsPaused:
-                job.Say(CommandWord.ListenAgain);
+                job.Say(CommandWord.GoAhead);
                 break;
             case Phase.Asking:
                 walker.DoStep();

@@ -31,7 +31,7 @@ sealed class Decider(StartupState state, DateTimeOffset now)
 
         if (state.IsPaused)
         {
-            return phrase is Phrase.Order { Word: CommandWord.ListenAgain } ? [new ListeningResumed(now)] : [];
+            return phrase is Phrase.Order { Word: CommandWord.GoAhead } ? [new ListeningResumed(now)] : [];
         }
 
         IReadOnlyList<StartupEvent> events = state.Phase switch
@@ -50,7 +50,7 @@ sealed class Decider(StartupState state, DateTimeOffset now)
     IReadOnlyList<StartupEvent> Settled(Phrase phrase, IReadOnlyList<StartupEvent> events)
     {
         bool isAccepted = events.Any(happened => happened is not CommandRefused);
-        bool isUndone = phrase is Phrase.Order { Word: CommandWord.ScratchThat } || events.Any(happened => happened is ReadingScratched);
+        bool isUndone = phrase is Phrase.Order { Word: CommandWord.Disregard } || events.Any(happened => happened is ReadingScratched);
         return state.Provisional is { } key && isAccepted && !isUndone ? [new ReadingStood(now, key), .. events] : events;
     }
 
@@ -109,13 +109,13 @@ sealed class Decider(StartupState state, DateTimeOffset now)
             CommandWord.Done or CommandWord.Next when PlateQuestion.Of(state) is { } plate => State(plate, said),
             CommandWord.Done or CommandWord.Next => _route.WhyStay(order.Word) is { } why ? Refuse(said, why) : _route.Leave(order.Evidence),
             CommandWord.GoBack => state.StepIndex == 0 ? Refuse(said, "This is the first step.") : _route.Back(),
-            CommandWord.ScratchThat => state.LastEntered is { } last ? [new ReadingScratched(now, last)]
-                : Refuse(said, "There is no entry of this step to scratch. Say go back to return to the step before."),
+            CommandWord.Disregard => state.LastEntered is { } last ? [new ReadingScratched(now, last)]
+                : Refuse(said, "There is no entry of this step to disregard. Say go back to return to the step before."),
             CommandWord.SkipStep => _route.WhyNotSkip() is { } why ? Refuse(said, why) : [new DictationAsked(now, DictationPurpose.SkipReason)],
             CommandWord.Note => [new DictationAsked(now, DictationPurpose.Note)],
             CommandWord.StartTimer => step.Timer is { } timer ? [new TimerStarted(now, step.Id, timer.Duration)] : Refuse(said, "This step has no timer."),
-            CommandWord.PauseListening => [new ListeningPaused(now)],
-            CommandWord.ListenAgain => Refuse(said, "Listening is on."),
+            CommandWord.StandBy => [new ListeningPaused(now)],
+            CommandWord.GoAhead => Refuse(said, "Listening is on."),
             CommandWord.Finish => Finish(said),
             _ => [new QuestionAsked(now, order.Word)],
         };
@@ -145,11 +145,11 @@ sealed class Decider(StartupState state, DateTimeOffset now)
         EnteredReading doubtful = state.Doubtful!;
         return phrase switch
         {
-            Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.ScratchThat } => [new ConfirmationRefused(now)],
+            Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.Disregard } => [new ConfirmationRefused(now)],
             Phrase.Answer => _entry.Enter(doubtful),
             Phrase.Reading again when again.Field.Id == doubtful.Key.FieldId && again.Value == doubtful.Value => _entry.Enter(doubtful),
             Phrase.Reading other => [new ConfirmationRefused(now), .. _entry.Hear(other)],
-            Phrase.Order { Word: CommandWord.RepeatThat or CommandWord.Help or CommandWord.WhatIsOpen or CommandWord.HowLong } order => [new QuestionAsked(now, order.Word)],
+            Phrase.Order { Word: CommandWord.SayAgain or CommandWord.Help or CommandWord.WhatIsOpen or CommandWord.HowLong } order => [new QuestionAsked(now, order.Word)],
             Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First say confirm or no, or say the reading again."),
             _ => [],
         };
@@ -157,7 +157,7 @@ sealed class Decider(StartupState state, DateTimeOffset now)
 
     IReadOnlyList<StartupEvent> WhileDictating(Phrase phrase)
     {
-        if (phrase is Phrase.Order { Word: CommandWord.ScratchThat })
+        if (phrase is Phrase.Order { Word: CommandWord.Disregard })
         {
             return [new DictationCancelled(now)];
         }
@@ -174,7 +174,7 @@ sealed class Decider(StartupState state, DateTimeOffset now)
 
     IReadOnlyList<StartupEvent> WhileSigning(Phrase phrase) => phrase switch
     {
-        Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.ScratchThat } => [new FinishDeclined(now)],
+        Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.Disregard } => [new FinishDeclined(now)],
         Phrase.Answer when state.Signs => [new StepDone(now, state.Step.Id, phrase.Evidence), new StartupSigned(now, state.Job!.Technician)],
         Phrase.Answer => [new DictationAsked(now, DictationPurpose.EndReason)],
         Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First answer: confirm, or no."),

@@ -17,25 +17,25 @@ sealed class Halt(StartupState state, DateTimeOffset now)
         Phrase.Answer { Word: AnswerWord.Confirm } confirm => Refuse(confirm.Evidence.Words, "Answer yes or no."),
         Phrase.Answer answer => Answer(answer.Word == AnswerWord.Yes, answer.Evidence),
         Phrase.Order { Word: CommandWord.Finish } => [new FinishAsked(now, false)],
-        Phrase.Order { Word: CommandWord.RepeatThat or CommandWord.WhatIsOpen or CommandWord.HowLong } order => [new QuestionAsked(now, order.Word)],
+        Phrase.Order { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen or CommandWord.HowLong } order => [new QuestionAsked(now, order.Word)],
         Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "The start-up is stopped."),
         _ => [],
     };
 
     public IReadOnlyList<StartupEvent> WhileCondemning(Phrase phrase) => phrase switch
     {
-        Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.ScratchThat } => Deny(),
+        Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.Disregard } => Deny(),
         Phrase.Answer answer =>
         [
             new UnsafeFound(now, state.Step.Id, state.Condition!.Condition, answer.Evidence),
             new EndedOutOfService(now, state.Condition.Condition),
         ],
-        Phrase.Order { Word: CommandWord.RepeatThat or CommandWord.WhatIsOpen } order => [new QuestionAsked(now, order.Word)],
+        Phrase.Order { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen } order => [new QuestionAsked(now, order.Word)],
         Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First answer: confirm, or no if it was misheard."),
         _ => [],
     };
 
-    /// <summary>What was misheard does not count: the reading is scratched, the answer asked again.</summary>
+    /// <summary>What was misheard does not count: the reading is disregarded, the answer asked again.</summary>
     IReadOnlyList<StartupEvent> Deny() => state.Condition!.Key is { } key
         ? [new ReadingScratched(now, key), new UnsafeDenied(now, state.Step.Id)]
         : [new UnsafeDenied(now, state.Step.Id)];

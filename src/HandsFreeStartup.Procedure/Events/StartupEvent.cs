@@ -192,7 +192,7 @@ public sealed record ReadingEntered(DateTimeOffset At, string StepId, EnteredRea
 /// <param name="Key">Which.</param>
 public sealed record ReadingStood(DateTimeOffset At, ReadingKey Key) : StartupEvent(At);
 
-/// <summary>A reading was undone by "scratch that".</summary>
+/// <summary>A reading was undone by "disregard".</summary>
 /// <param name="At">When.</param>
 /// <param name="Key">Which.</param>
 public sealed record ReadingScratched(DateTimeOffset At, ReadingKey Key) : StartupEvent(At);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace HandsFreeStartup.Procedure.Hearing;
 
@@ -12,9 +13,11 @@ public enum CommandWord
     /// <summary>Return to the step before.</summary>
     GoBack,
     /// <summary>Say the last message again.</summary>
-    RepeatThat,
+    /// <remarks>The record keeps the word that it had in the first versions; names in the log never change.</remarks>
+    [JsonStringEnumMemberName("repeat-that")]
+    SayAgain,
     /// <summary>Undo the last entry.</summary>
-    ScratchThat,
+    Disregard,
     /// <summary>Leave the step undone; a spoken reason follows.</summary>
     SkipStep,
     /// <summary>A free dictation follows.</summary>
@@ -25,10 +28,10 @@ public enum CommandWord
     StartTimer,
     /// <summary>Read the entries of the step back.</summary>
     ReadBack,
-    /// <summary>Hear nothing but <see cref="ListenAgain"/> and the safety phrases.</summary>
-    PauseListening,
+    /// <summary>Hear nothing but <see cref="GoAhead"/> and the safety phrases.</summary>
+    StandBy,
     /// <summary>End a pause of listening.</summary>
-    ListenAgain,
+    GoAhead,
     /// <summary>Which things are open.</summary>
     WhatIsOpen,
     /// <summary>What can be said now.</summary>
@@ -53,6 +56,10 @@ public sealed record Command(CommandWord Word, string Id, string Key, string Doe
 }
 
 /// <summary>All commands. A new command is one entry here.</summary>
+/// <remarks>
+/// Where international radiotelephony has a word it is used, because it was chosen to be understood in noise: say again, disregard, stand by, go ahead, read back (ICAO Doc 9432,
+/// Manual of Radiotelephony, section 2.6; Annex 10 volume II, 5.2.1.5.8). The others are plain English.
+/// </remarks>
 public static class Commands
 {
     /// <summary>Every command, in the order of the help.</summary>
@@ -61,15 +68,15 @@ public static class Commands
         new(CommandWord.Done, "done", "F2", "the work of this step is done"),
         new(CommandWord.Next, "next", "F3", "go on"),
         new(CommandWord.GoBack, "go back", "F4", "return to the step before"),
-        new(CommandWord.RepeatThat, "repeat that", "F5", "say the last message again"),
-        new(CommandWord.ScratchThat, "scratch that", "F6", "undo the last entry"),
+        new(CommandWord.SayAgain, "say again", "F5", "say the last message again"),
+        new(CommandWord.Disregard, "disregard", "F6", "undo the last entry"),
         new(CommandWord.SkipStep, "skip step", "Ctrl+K", "leave this step undone; a reason is asked"),
         new(CommandWord.Note, "note", "Ctrl+N", "dictate a note"),
         new(CommandWord.HowLong, "how long", "Ctrl+L", "time left on the timer"),
         new(CommandWord.StartTimer, "start timer", "Ctrl+T", "start or restart the timer"),
         new(CommandWord.ReadBack, "read back", "Ctrl+R", "read the entries of this step back"),
-        new(CommandWord.PauseListening, "pause listening", "F7", "hear only 'listen again' and the safety phrases"),
-        new(CommandWord.ListenAgain, "listen again", "F8", "end the pause"),
+        new(CommandWord.StandBy, "stand by", "F7", "hear only 'go ahead' and the safety phrases"),
+        new(CommandWord.GoAhead, "go ahead", "F8", "end the pause"),
         new(CommandWord.WhatIsOpen, "what is open", "Ctrl+O", "list what is still open"),
         new(CommandWord.Help, "help", "F1", "what can be said now"),
         new(CommandWord.Finish, "finish", "F9", "end the start-up"),
@@ -93,4 +100,28 @@ public enum AnswerWord
     Yes,
     /// <summary>No.</summary>
     No,
+}
+
+/// <summary>An answer with the words that give it.</summary>
+/// <param name="Word">Which answer.</param>
+/// <param name="Ways">The ways to say it; the first is its stable name in manifests.</param>
+public sealed record Answer(AnswerWord Word, ImmutableArray<string> Ways);
+
+/// <summary>All answers. Another way to give one is one word here.</summary>
+/// <remarks>"Affirm" and "negative" are the words of radiotelephony (ICAO Doc 9432, section 2.6); "affirmative" is that of the FAA's Pilot/Controller Glossary.</remarks>
+public static class Answers
+{
+    /// <summary>Every answer.</summary>
+    public static ImmutableArray<Answer> All { get; } =
+    [
+        new(AnswerWord.Confirm, ["confirm"]),
+        new(AnswerWord.Yes, ["yes", "affirm", "affirmative"]),
+        new(AnswerWord.No, ["no", "negative"]),
+    ];
+
+    /// <summary>The entry of <paramref name="word"/>.</summary>
+    public static Answer Of(AnswerWord word) => All.First(answer => answer.Word == word);
+
+    /// <summary>The answer of that stable name, or null.</summary>
+    public static Answer? Find(string id) => All.FirstOrDefault(answer => answer.Ways[0] == id);
 }

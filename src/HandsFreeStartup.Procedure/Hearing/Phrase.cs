@@ -7,7 +7,7 @@ public enum Certainty
     Red,
     /// <summary>Probably understood: read back, needs a confirmation.</summary>
     Amber,
-    /// <summary>Understood: entered, read back, can be scratched.</summary>
+    /// <summary>Understood: entered, read back, can be disregarded.</summary>
     Green,
 }
 

@@ -39,7 +39,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
     {
         StepEntered entered => [Prompt(entered.Arrival)],
         ReadingEntered entered => [Entered(entered.Reading)],
-        ReadingScratched scratched => [new($"{Label(scratched.Key)} scratched.")],
+        ReadingScratched scratched => [new($"{Label(scratched.Key)} disregarded.")],
         ConfirmationAsked asked => [new(ReadBack(asked.Reading), DigitByDigit: true)],
         ConfirmationRefused => [new("Not entered. Say the reading again.")],
         ResultsComputed computed => [.. computed.Results.Select(Result)],
@@ -56,7 +56,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         StepSkipped skipped => [new($"Skipped: {Title(skipped.StepId)}.")],
         QuestionAsked asked => Queried(asked.Word),
         CommandRefused refused => [new(refused.Reason)],
-        ListeningPaused => [new("Listening is paused. Say listen again to go on.")],
+        ListeningPaused => [new("Listening is paused. Say go ahead to go on.")],
         ListeningResumed => [new("Listening.")],
         StartupStopped stopped => [Urgent(Alarms.Of(stopped.Cause, state.Plan.Settings))],
         FreshSmellAsked => [new(GasSmell.Question)],
@@ -121,7 +121,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
 
     IEnumerable<Announcement> Queried(CommandWord word) => word switch
     {
-        CommandWord.RepeatThat => [state.Phase == Phase.Asking ? Prompt(Arrival.Forward) : new Announcement(Pending(), DigitByDigit: true)],
+        CommandWord.SayAgain => [state.Phase == Phase.Asking ? Prompt(Arrival.Forward) : new Announcement(Pending(), DigitByDigit: true)],
         CommandWord.HowLong => [new(HowLong())],
         CommandWord.WhatIsOpen => [new(state.Open.Count == 0 ? "Nothing is open." : $"Open: {string.Join(", ", state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name}, leak check missing" : open.Thing.Name))}.")],
         CommandWord.ReadBack => [new(EntriesOfStep())],

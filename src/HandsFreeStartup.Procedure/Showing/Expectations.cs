@@ -13,14 +13,14 @@ static class Expectations
     public static Expectation Of(StartupState state) => state.Phase switch
     {
         Phase.Preparing or Phase.Finished => Only([]),
-        _ when state.IsPaused => Only([CommandWord.ListenAgain]),
+        _ when state.IsPaused => Only([CommandWord.GoAhead]),
         Phase.Dictating => new([], Safety, [], Dictation: true),
-        Phase.Signing => Only([CommandWord.ScratchThat], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
-        Phase.Condemning => Only([CommandWord.ScratchThat, CommandWord.RepeatThat, CommandWord.WhatIsOpen], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
-        Phase.Stopped => Only([CommandWord.Finish, CommandWord.RepeatThat, CommandWord.WhatIsOpen, CommandWord.HowLong], AnswerWord.Yes, AnswerWord.No),
+        Phase.Signing => Only([CommandWord.Disregard], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
+        Phase.Condemning => Only([CommandWord.Disregard, CommandWord.SayAgain, CommandWord.WhatIsOpen], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
+        Phase.Stopped => Only([CommandWord.Finish, CommandWord.SayAgain, CommandWord.WhatIsOpen, CommandWord.HowLong], AnswerWord.Yes, AnswerWord.No),
         Phase.Confirming => new(
             Readings(state),
-            [CommandWord.ScratchThat, CommandWord.RepeatThat, CommandWord.HowLong, CommandWord.WhatIsOpen, CommandWord.Help, .. Safety],
+            [CommandWord.Disregard, CommandWord.SayAgain, CommandWord.HowLong, CommandWord.WhatIsOpen, CommandWord.Help, .. Safety],
             [AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No]),
         _ => new(Readings(state), [.. Commands(state.Step), .. Safety], state.Step.Question is null ? [] : [AnswerWord.Yes, AnswerWord.No]),
     };
@@ -52,8 +52,8 @@ static class Expectations
         return
         [
             .. forward,
-            CommandWord.GoBack, CommandWord.RepeatThat, CommandWord.ScratchThat, CommandWord.SkipStep, .. noted, CommandWord.HowLong,
-            CommandWord.ReadBack, CommandWord.PauseListening, CommandWord.WhatIsOpen, CommandWord.Help, CommandWord.Finish,
+            CommandWord.GoBack, CommandWord.SayAgain, CommandWord.Disregard, CommandWord.SkipStep, .. noted, CommandWord.HowLong,
+            CommandWord.ReadBack, CommandWord.StandBy, CommandWord.WhatIsOpen, CommandWord.Help, CommandWord.Finish,
         ];
     }
 }

@@ -88,7 +88,7 @@ static class Views
             Phase.Stopped => ["yes (only if it is safe to go on)", "finish"],
             Phase.Condemning => ["confirm", "no (only if it was misheard)"],
             Phase.Finished or Phase.Preparing => [],
-            _ when state.IsPaused => ["listen again"],
+            _ when state.IsPaused => ["go ahead"],
             _ when PlateQuestion.Of(state) is { } plate => [.. plate.Bounds.Select(bound => $"{bound.SpokenNames[0]} + {Unit(bound)}"), "next"],
             _ => [.. Missing(state, step), .. Moves(state, step)],
         };
@@ -111,7 +111,7 @@ static class Views
         StepKind.Ask => ["yes", "no"],
         StepKind.Sign => ["finish"],
         StepKind.Wait => state.Timers.GetValueOrDefault(step.Id) is { IsEnded: true } ? ["next"] : ["how long"],
-        StepKind.Read => step.Readings.All(demand => state.Counts(demand.FieldId, step.Scope)) ? ["next", "scratch that"] : [],
+        StepKind.Read => step.Readings.All(demand => state.Counts(demand.FieldId, step.Scope)) ? ["next", "disregard"] : [],
         StepKind.Adjust => ["done"],
         _ => ["done"],
     };

@@ -22,8 +22,8 @@ enum ReadingEnd
     Final,
     /// <summary>In the record, but nothing was accepted after it.</summary>
     Provisional,
-    /// <summary>Undone by "scratch that".</summary>
-    Scratched,
+    /// <summary>Undone by "disregard".</summary>
+    Disregarded,
     /// <summary>A later value of the same reading took its place.</summary>
     Replaced,
     /// <summary>No longer counts.</summary>

@@ -100,7 +100,7 @@ sealed class ReadingGroups
         return last?.End switch
         {
             ReadingEnd.Void => $"none: {last.Because}, not read again",
-            ReadingEnd.Scratched => $"none: {Words.Number(last.Reading)} was scratched, not read again",
+            ReadingEnd.Disregarded => $"none: {Words.Number(last.Reading)} was disregarded, not read again",
             ReadingEnd.Early => $"none: {Words.Number(last.Reading)} was said before its time was over",
             ReadingEnd.Refused => $"none: {Words.Number(last.Reading)} was not confirmed",
             ReadingEnd.Unanswered => $"none: {Words.Number(last.Reading)} was read back and never confirmed",

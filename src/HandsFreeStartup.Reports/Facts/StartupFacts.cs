@@ -122,7 +122,7 @@ sealed class StartupFacts
                 Change(stood.Key, fate => fate with { End = ReadingEnd.Final });
                 break;
             case ReadingScratched scratched:
-                Change(scratched.Key, fate => fate with { End = ReadingEnd.Scratched });
+                Change(scratched.Key, fate => fate with { End = ReadingEnd.Disregarded });
                 Forget(scratched.Key);
                 break;
             case ReadingVoided voided:

@@ -20,7 +20,7 @@ namespace HandsFreeStartup.Reports.Review;
 /// <param name="Upper">Upper limit, or empty.</param>
 /// <param name="LimitSource">Who sets the limit.</param>
 /// <param name="Verdict">Verdict, or empty where nothing was judged.</param>
-/// <param name="State">What became of it: final, provisional, scratched, replaced, void, refused, unanswered, early; "result" where it was worked out.</param>
+/// <param name="State">What became of it: final, provisional, disregarded, replaced, void, refused, unanswered, early; "result" where it was worked out.</param>
 /// <param name="Heard">voice, keys or, where it was worked out, its formula.</param>
 /// <param name="Certainty">green or amber; empty for a result.</param>
 /// <param name="Clip">Recording, or empty.</param>

@@ -43,7 +43,7 @@ sealed class ReadingSection(PlainPage page, StartupFacts facts)
         {
             ReadingEnd.Final => "",
             ReadingEnd.Provisional => " (provisional)",
-            ReadingEnd.Scratched => " SCRATCHED, does not count",
+            ReadingEnd.Disregarded => " DISREGARDED, does not count",
             ReadingEnd.Replaced => " REPLACED by a later value, does not count",
             ReadingEnd.Void => $" VOID, does not count: {fate.Because}",
             ReadingEnd.Early => " EARLY, before its time was over: not judged, does not count",

@@ -53,7 +53,8 @@ static class PhraseGrammar
             select (text, Final(new Ending(new Meaning.Order(command.Word))));
         IEnumerable<(string, PhraseState)> answers =
             from answer in expectation.Answers
-            from text in Written(answer.ToString().ToLowerInvariant())
+            from way in Answers.Of(answer).Ways
+            from text in Written(way)
             select (text, Final(new Ending(new Meaning.Answer(answer))));
         return new PhraseState(() => [.. readings, .. commands, .. answers, .. SafetyPhrases()]);
     }

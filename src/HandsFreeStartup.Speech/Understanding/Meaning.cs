@@ -31,7 +31,7 @@ public abstract record Meaning
     {
         Reading reading => string.Create(CultureInfo.InvariantCulture, $"{reading.Field.Id}={reading.Value}"),
         Order order => $"command={Commands.Of(order.Word).Id}",
-        Answer answer => $"command={answer.Word.ToString().ToLowerInvariant()}",
+        Answer answer => $"command={Answers.Of(answer.Word).Ways[0]}",
         _ => "",
     };
 }

@@ -10,7 +10,7 @@ namespace HandsFreeStartup.Speech.Understanding;
 /// <param name="Reason">Why it means nothing legal, or several things, as one sentence; empty when there is exactly one meaning.</param>
 public sealed record TextMeaning(ImmutableArray<Meaning> Meanings, bool PointImplied, string Reason);
 
-/// <summary>Reads typed, or freely decoded, text: "oxygen 7.6", "Draft minus point oh two inches.", "scratch that".</summary>
+/// <summary>Reads typed, or freely decoded, text: "oxygen 7.6", "Draft minus point oh two inches.", "disregard".</summary>
 public static class PhraseText
 {
     static readonly ImmutableArray<(Unit Unit, ImmutableArray<string> Words)> Units =
@@ -61,9 +61,9 @@ public static class PhraseText
                 : Nothing($"\"{command.Id}\" cannot be said now.");
         }
 
-        foreach (AnswerWord answer in Enum.GetValues<AnswerWord>().Where(answer => words is [var word] && word == answer.ToString().ToLowerInvariant()))
+        foreach (Answer answer in Answers.All.Where(answer => words is [var word] && answer.Ways.Contains(word)))
         {
-            return expectation.Answers.Contains(answer) ? One(new Meaning.Answer(answer)) : Nothing("Nothing was asked that could be answered now.");
+            return expectation.Answers.Contains(answer.Word) ? One(new Meaning.Answer(answer.Word)) : Nothing("Nothing was asked that could be answered now.");
         }
 
         return null;

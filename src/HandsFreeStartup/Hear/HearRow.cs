@@ -72,7 +72,7 @@ sealed record HearRow(
     {
         Phrase.Reading reading => FormattableString.Invariant($"{reading.Field.Id}={reading.Value}"),
         Phrase.Order order => $"command={Commands.Of(order.Word).Id}",
-        Phrase.Answer answer => $"command={answer.Word.ToString().ToLowerInvariant()}",
+        Phrase.Answer answer => $"command={Answers.Of(answer.Word).Ways[0]}",
         _ => Nothing,
     };
 

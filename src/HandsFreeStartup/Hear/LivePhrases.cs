@@ -19,7 +19,7 @@ static class LivePhrases
         ("emergency stop", "command=emergency stop"),
         ("meter fifty eight seconds", "meter_time=58"),
         ("room monoxide zero", "room_co=0"),
-        ("scratch that", "command=scratch that"),
+        ("disregard", "command=disregard"),
         ("flame current two point one", "flame_current=2.1"),
     ];
 

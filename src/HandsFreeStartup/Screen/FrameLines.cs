@@ -66,7 +66,7 @@ static class FrameLines
 
     public static ShownLine Keys(int width)
     {
-        CommandWord[] first = [CommandWord.EmergencyStop, CommandWord.GasSmell, CommandWord.Done, CommandWord.Next, CommandWord.ScratchThat, CommandWord.Help];
+        CommandWord[] first = [CommandWord.EmergencyStop, CommandWord.GasSmell, CommandWord.Done, CommandWord.Next, CommandWord.Disregard, CommandWord.Help];
         string line = "";
         foreach (Command command in first.Select(Commands.Of).Concat(Commands.All.Where(command => !first.Contains(command.Word))))
         {

@@ -66,7 +66,7 @@ public static class Words
         { State: EarState.Over } => "The recordings are over: keys only.",
         { Sound: not SoundState.Good } => ear.Message,
         { State: EarState.Understanding } => "Understanding...",
-        _ when isPaused => "Paused: hears only \"listen again\" and the safety phrases.",
+        _ when isPaused => "Paused: hears only \"go ahead\" and the safety phrases.",
         { State: EarState.HearingSpeech } => "Hearing you.",
         _ => "Listening.",
     };

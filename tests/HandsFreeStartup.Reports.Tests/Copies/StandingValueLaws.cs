@@ -41,7 +41,7 @@ public sealed class StandingValueLaws
             3 or 4 => job.Read("flue_co", 10 + some),
             5 => job.Read("manifold_pressure", 3.10m),
             6 => job.Read("manifold_pressure", 3.40m + some / 100m),
-            7 => job.Order(CommandWord.ScratchThat),
+            7 => job.Order(CommandWord.Disregard),
             8 => job.Answer(AnswerWord.Confirm),
             9 => job.Order(CommandWord.GoBack),
             10 => job.Answer(AnswerWord.No),

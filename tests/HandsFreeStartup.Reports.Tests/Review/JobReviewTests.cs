@@ -33,7 +33,7 @@ public sealed class JobReviewTests
             review.Findings.Select(finding => $"{finding.Weight} {finding.Rule}").Order());
         ReviewFinding skipped = review.Findings.Single(finding => finding.Rule == "skipped-step");
         Assert.Equal(("Step \"look\" was skipped.", "panel is painted shut"), (skipped.Text, skipped.Quote));
-        Assert.Equal("Oxygen (high): 2 tries. 6.70 % scratched; none stands.",
+        Assert.Equal("Oxygen (high): 2 tries. 6.70 % disregarded; none stands.",
             Of([.. ScriptedJob.Whole().Events.TakeWhile(happened => happened is not ReadingEntered { Reading.Value: 7.60m })]).Findings.Single(finding => finding.Rule == "corrections").Text);
         Assert.Equal(review.Findings.OrderByDescending(finding => finding.Weight), review.Findings);
         Assert.True(review.MustBeLookedAt);
@@ -103,11 +103,11 @@ public sealed class JobReviewTests
     [Fact]
     public void A_value_that_was_given_up_twice_is_a_doubt()
     {
-        ScriptedJob job = UpToCombustion().Read("oxygen", 6.7m).Order(CommandWord.ScratchThat).Read("oxygen", 6.1m).Order(CommandWord.ScratchThat).Read("oxygen", 7.6m).Read("flue_co", 17m);
+        ScriptedJob job = UpToCombustion().Read("oxygen", 6.7m).Order(CommandWord.Disregard).Read("oxygen", 6.1m).Order(CommandWord.Disregard).Read("oxygen", 7.6m).Read("flue_co", 17m);
 
         ReviewFinding corrections = Of(job.Events).Findings.Single(finding => finding.Rule == "corrections");
 
-        Assert.Equal((Weight.Doubt, "Oxygen (high): 3 tries. 6.7 % scratched, 6.1 % scratched; 7.6 % stands."), (corrections.Weight, corrections.Text));
+        Assert.Equal((Weight.Doubt, "Oxygen (high): 3 tries. 6.7 % disregarded, 6.1 % disregarded; 7.6 % stands."), (corrections.Weight, corrections.Text));
     }
 
     [Fact]

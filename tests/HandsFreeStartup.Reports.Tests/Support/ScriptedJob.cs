@@ -53,7 +53,7 @@ public sealed class ScriptedJob
         .Order(CommandWord.SkipStep).Dictate("panel is painted shut")
         .Order(CommandWord.Next).Order(CommandWord.Done)
         .Wait(TimeSpan.FromMinutes(9)).Order(CommandWord.Next)
-        .Read("oxygen", 6.70m).Order(CommandWord.ScratchThat).Read("oxygen", 7.60m)
+        .Read("oxygen", 6.70m).Order(CommandWord.Disregard).Read("oxygen", 7.60m)
         .Read("flue_co", 17m, Certainty.Amber).Answer(AnswerWord.Confirm).Order(CommandWord.Next)
         .Read("manifold_pressure", 3.10m).Order(CommandWord.Next)
         .Read("manifold_pressure", 3.50m).Order(CommandWord.Note).Dictate("screw was stiff").Order(CommandWord.Next)

@@ -26,9 +26,15 @@ public sealed class PhraseTextTests
     [InlineData("flame current 4.2 microamps", "flame_current=4.2")]
     [InlineData("meter one twenty one seconds", "meter_time=121")]
     [InlineData("done", "command=done")]
-    [InlineData("Scratch that.", "command=scratch that")]
+    [InlineData("Disregard.", "command=disregard")]
     [InlineData("gas smell", "command=gas smell")]
+    [InlineData("say again", "command=say again")]
+    [InlineData("stand by", "command=stand by")]
+    [InlineData("Go ahead!", "command=go ahead")]
     [InlineData("Confirm", "command=confirm")]
+    [InlineData("affirm", "command=yes")]
+    [InlineData("Affirmative.", "command=yes")]
+    [InlineData("negative", "command=no")]
     public void A_line_means_what_it_says(string line, string expected) =>
         Assert.Equal(expected, Assert.Single(PhraseText.Read(line, Answering).Meanings).ToString());
 
@@ -43,6 +49,8 @@ public sealed class PhraseTextTests
     [InlineData("flue temperature 328.5", "whole number")]
     [InlineData("draft 0.02 volts", "entered in in. w.c., not in V")]
     [InlineData("yes", "Nothing was asked")]
+    [InlineData("negative", "Nothing was asked")]
+    [InlineData("scratch that", "no name or command")]
     public void A_line_that_cannot_be_read_says_why(string line, string why)
     {
         Phrase.NotUnderstood refused = Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed(line, Expectation.Open));

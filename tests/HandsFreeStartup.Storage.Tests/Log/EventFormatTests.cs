@@ -1,5 +1,6 @@
 using System.Globalization;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.Tests.Support;
 
@@ -24,6 +25,15 @@ public sealed class EventFormatTests
         Assert.Equal("""{"step_id":"smell","arrival":"forward","at":"2026-03-14T09:26:53.589+00:00"}""",
             EventFormat.BodyOf(new StepEntered(Some.Moment, "smell", Arrival.Forward)));
         Assert.Equal("step-entered", EventFormat.KindOf(new StepEntered(Some.Moment, "smell", Arrival.Forward)));
+    }
+
+    [Fact]
+    public void A_command_that_was_renamed_keeps_its_word_in_the_log()
+    {
+        const string Body = """{"word":"repeat-that","at":"2026-03-14T09:26:53.589+00:00"}""";
+
+        Assert.Equal(CommandWord.SayAgain, Assert.IsType<QuestionAsked>(EventFormat.Read("question-asked", Body)).Word);
+        Assert.Equal(Body, EventFormat.BodyOf(new QuestionAsked(Some.Moment, CommandWord.SayAgain)));
     }
 
     [Fact]

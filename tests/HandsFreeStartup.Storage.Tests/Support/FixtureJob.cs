@@ -22,7 +22,7 @@ public static class FixtureJob
         job.GoTo("combustion-low");
         if (seed % 5 == 4)
         {
-            job.Say("oxygen", 6.1m).Say(CommandWord.ScratchThat);
+            job.Say("oxygen", 6.1m).Say(CommandWord.Disregard);
         }
 
         job.Say("oxygen", 7.1m + (seed % 20) / 10m).Say("flue_co", 10m + seed % 30).Say(CommandWord.Note).Dictate("Mrs. Quarry was present").Say(CommandWord.Next);

@@ -97,9 +97,9 @@ public sealed class ShippedExpectationsTests(ITestOutputHelper output)
             yield return (" " + Commands.Of(word).Id, new Meaning.Order(word));
         }
 
-        foreach (AnswerWord answer in expectation.Answers)
+        foreach ((AnswerWord answer, string way) in expectation.Answers.SelectMany(answer => Answers.Of(answer).Ways.Select(way => (answer, way))))
         {
-            yield return (" " + answer.ToString().ToLowerInvariant(), new Meaning.Answer(answer));
+            yield return (" " + way, new Meaning.Answer(answer));
         }
 
         foreach (ExpectedReading reading in expectation.Readings)

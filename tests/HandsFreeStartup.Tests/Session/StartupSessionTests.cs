@@ -61,7 +61,7 @@ public sealed class StartupSessionTests
     {
         (StartupSession session, NotedLog log, _) = Session(new Phrase.Answer(AnswerWord.No, Some.Heard()));
 
-        await Take(session, new Input.Typed("pause listening"), new Input.Spoken(Clip));
+        await Take(session, new Input.Typed("stand by"), new Input.Spoken(Clip));
 
         Assert.IsType<ListeningPaused>(log.Events[^1]);
         Assert.DoesNotContain("clip", _notes);
@@ -106,9 +106,9 @@ public sealed class StartupSessionTests
     public async Task A_phrase_begun_in_a_pause_and_finished_after_it_is_heard_under_what_may_be_said_then()
     {
         (StartupSession session, NotedLog log, _) = Session(new Phrase.Answer(AnswerWord.No, Some.Heard()));
-        HeardAhead inThePause = HeardAhead.Begin(new ScriptedEar(Red), Clip, new Expectation([], [CommandWord.ListenAgain], []));
+        HeardAhead inThePause = HeardAhead.Begin(new ScriptedEar(Red), Clip, new Expectation([], [CommandWord.GoAhead], []));
 
-        await Take(session, new Input.Pressed(CommandWord.PauseListening), new Input.Pressed(CommandWord.ListenAgain), new Input.Spoken(Clip, inThePause));
+        await Take(session, new Input.Pressed(CommandWord.StandBy), new Input.Pressed(CommandWord.GoAhead), new Input.Spoken(Clip, inThePause));
 
         Assert.Single(log.Events.OfType<AnswerGiven>());
     }

@@ -54,7 +54,7 @@ public sealed class DemonstrationTests
     static bool IsEntry(string line) => line.StartsWith("  > ", StringComparison.Ordinal)
         && Fields.All.Any(field => line.StartsWith($"  > {field.Label}", StringComparison.Ordinal))
         && !line.Contains('?', StringComparison.Ordinal)
-        && !line.Contains("scratched", StringComparison.Ordinal)
+        && !line.Contains("disregarded", StringComparison.Ordinal)
         && !line.Contains("adjusted", StringComparison.Ordinal)
         && line[4..].IndexOfAny([.. "0123456789"]) > 0;
 

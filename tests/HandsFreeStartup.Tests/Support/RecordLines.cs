@@ -12,7 +12,7 @@ public static class RecordLines
     static string? Line(StartupEvent happened) => happened switch
     {
         ReadingEntered { Reading: var reading } => Line("entered", reading.Key, reading.Value.ToString(CultureInfo.InvariantCulture)),
-        ReadingScratched scratched => Line("scratched", scratched.Key, ""),
+        ReadingScratched scratched => Line("disregarded", scratched.Key, ""),
         ReadingVoided voided => Line("voided", voided.Key, ""),
         AdjustmentMade made => Line("adjusted", made.Key, FormattableString.Invariant($"{made.From} to {made.To}")),
         StartupSigned => "signed\t\t\t",

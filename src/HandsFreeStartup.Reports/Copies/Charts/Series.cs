@@ -36,7 +36,7 @@ sealed record Series(
     public static IReadOnlyList<Series> Of(CopyFacts copy) =>
     [
         .. from fate in copy.Facts.Readings
-           where fate.End is not (ReadingEnd.Refused or ReadingEnd.Unanswered or ReadingEnd.Scratched)
+           where fate.End is not (ReadingEnd.Refused or ReadingEnd.Unanswered or ReadingEnd.Disregarded)
            group fate by fate.Reading.Key into same
            where same.Count() > 1
            select Of(copy, same.Key, [.. same.OrderBy(fate => fate.At)]),

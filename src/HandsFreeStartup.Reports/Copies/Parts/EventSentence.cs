@@ -55,7 +55,7 @@ static class EventSentence
     {
         ReadingEntered entered => $"Entered, provisional: {Reading(entered.Reading)}.",
         ReadingStood stood => $"Final: {Words.Label(stood.Key)}.",
-        ReadingScratched scratched => $"SCRATCHED: {Words.Label(scratched.Key)}.",
+        ReadingScratched scratched => $"DISREGARDED: {Words.Label(scratched.Key)}.",
         ReadingVoided voided => $"VOID: {Words.Label(voided.Key)}, {voided.Because}.",
         ConfirmationAsked asked => $"Read back, not entered: {Reading(asked.Reading)}.",
         _ => "The value that was read back was NOT CONFIRMED.",

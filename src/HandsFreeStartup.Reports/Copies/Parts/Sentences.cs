@@ -23,7 +23,7 @@ static class Sentences
     {
         ReadingEnd.Final => "stands",
         ReadingEnd.Provisional => "stands, provisional: nothing was accepted after it",
-        ReadingEnd.Scratched => "SCRATCHED, does not count",
+        ReadingEnd.Disregarded => "DISREGARDED, does not count",
         ReadingEnd.Replaced => "REPLACED by a later value, does not count",
         ReadingEnd.Void => $"VOID, does not count: {fate.Because}",
         ReadingEnd.Early => "EARLY, before its time was over: not judged, does not count",

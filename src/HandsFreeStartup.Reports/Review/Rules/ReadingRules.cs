@@ -81,7 +81,7 @@ static class ReadingRules
     /// <summary>A value said anew while adjusting, or until it settles, is no correction.</summary>
     static bool IsGivenUp(ReviewedJob job, ReadingFate fate, IEnumerable<ReadingFate> later) => fate.End switch
     {
-        ReadingEnd.Scratched or ReadingEnd.Refused => true,
+        ReadingEnd.Disregarded or ReadingEnd.Refused => true,
         ReadingEnd.Replaced => later.FirstOrDefault()?.StepId == fate.StepId && job.Plan.Steps.FirstOrDefault(step => step.Id == fate.StepId) is { } step
             && step.Kind != StepKind.Adjust && step.Readings.All(demand => demand.FieldId != fate.Reading.Key.FieldId || demand.Settles is null),
         _ => false,
@@ -89,7 +89,7 @@ static class ReadingRules
 
     static string Fate(ReadingFate fate) => $"{Words.Value(fate.Reading)} {fate.End switch
     {
-        ReadingEnd.Scratched => "scratched",
+        ReadingEnd.Disregarded => "disregarded",
         ReadingEnd.Refused => "not confirmed",
         _ => "replaced",
     }}";
