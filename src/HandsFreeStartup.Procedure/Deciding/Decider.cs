@@ -21,7 +21,7 @@ sealed class Decider(StartupState state, DateTimeOffset now)
 
         if (phrase is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell } stop)
         {
-            return _halt.Stop(stop.Word == CommandWord.GasSmell ? StopCause.GasSmell : StopCause.Emergency, stop.Evidence);
+            return _halt.Stop(stop.Word == CommandWord.GasSmell ? StopCause.GasSmell : StopCause.Emergency, stop.Evidence, stop.IsFire);
         }
 
         if (phrase is Phrase.NotUnderstood || state.Phase is Phase.Preparing or Phase.Finished)

@@ -8,9 +8,9 @@ namespace HandsFreeStartup.Procedure.Deciding;
 sealed class Halt(StartupState state, DateTimeOffset now)
 {
     /// <summary>Stops. After a smell of gas the wait begins anew.</summary>
-    public IReadOnlyList<StartupEvent> Stop(StopCause cause, Evidence evidence) => cause == StopCause.GasSmell
+    public IReadOnlyList<StartupEvent> Stop(StopCause cause, Evidence evidence, bool isFire = false) => cause == StopCause.GasSmell
         ? [new StartupStopped(now, cause, evidence), StartWait()]
-        : [new StartupStopped(now, cause, evidence)];
+        : [new StartupStopped(now, cause, evidence, isFire)];
 
     public IReadOnlyList<StartupEvent> WhileStopped(Phrase phrase) => phrase switch
     {

@@ -309,7 +309,8 @@ public sealed record ListeningResumed(DateTimeOffset At) : StartupEvent(At);
 /// <param name="At">When.</param>
 /// <param name="Cause">Why.</param>
 /// <param name="Evidence">How it was heard.</param>
-public sealed record StartupStopped(DateTimeOffset At, StopCause Cause, Evidence Evidence) : StartupEvent(At);
+/// <param name="IsFire">Whether a fire was told.</param>
+public sealed record StartupStopped(DateTimeOffset At, StopCause Cause, Evidence Evidence, bool IsFire = false) : StartupEvent(At);
 
 /// <summary>A stopped start-up goes on, deliberately.</summary>
 /// <param name="At">When.</param>

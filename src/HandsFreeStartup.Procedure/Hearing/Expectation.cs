@@ -11,6 +11,11 @@ public sealed record ExpectedReading(Field Field, ImmutableArray<string> Names)
     public static ExpectedReading Of(Field field) => new(field, field.SpokenNames);
 }
 
+/// <summary>One of several things that may be chosen by voice or by typing.</summary>
+/// <param name="Value">As it is kept.</param>
+/// <param name="Says">The words that choose it.</param>
+public sealed record SpokenChoice(string Value, string Says);
+
 /// <summary>Everything that may be said at this moment. It never holds an expected value or limit.</summary>
 /// <param name="Readings">Legal readings.</param>
 /// <param name="Commands">Legal commands; the safety phrases are always among them.</param>
@@ -22,6 +27,9 @@ public sealed record Expectation(
     ImmutableArray<AnswerWord> Answers,
     bool Dictation = false)
 {
+    /// <summary>What may be chosen; empty unless the tool has offered it.</summary>
+    public ImmutableArray<SpokenChoice> Choices { get; init; } = [];
+
     /// <summary>All fields and commands, no answers: the context <c>open</c> of a measuring manifest.</summary>
     public static Expectation Open { get; } =
         new([.. Fields.All.Select(ExpectedReading.Of)], [.. Hearing.Commands.All.Select(command => command.Word)], []);
@@ -31,6 +39,7 @@ public sealed record Expectation(
         string.Join(',', Readings.Select(reading => $"{reading.Field.Id}:{reading.Field.Unit.Symbol}({string.Join('/', reading.Names)})")),
         string.Join(',', Commands),
         string.Join(',', Answers),
+        string.Join(',', Choices.Select(choice => choice.Says)),
         Dictation);
 
     /// <inheritdoc/>

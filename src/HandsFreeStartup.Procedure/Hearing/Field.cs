@@ -25,6 +25,9 @@ public sealed record Field(
     int FewestDecimals,
     int MostDecimals)
 {
+    /// <summary>Whether a value above <see cref="Highest"/> is entered as "over" instead of being refused: what is too much for the field is too much for people.</summary>
+    public bool MayBeOver { get; init; }
+
     /// <summary>Whether <paramref name="value"/> is physically possible for this field.</summary>
     public bool IsPossible(decimal value) => value >= Lowest && value <= Highest;
 

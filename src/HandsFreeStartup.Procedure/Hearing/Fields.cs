@@ -14,8 +14,8 @@ public static class Fields
     [
         new("oxygen", "Oxygen", ["oxygen", "O two"], Unit.Percent, 0m, 20.9m, 2m, 14m, 1, 1),
         new("carbon_dioxide", "Carbon dioxide", ["carbon dioxide", "C O two"], Unit.Percent, 0m, 15m, 4m, 12.5m, 1, 1),
-        new("flue_co", "CO in flue", ["monoxide", "carbon monoxide", "C O"], Unit.PartsPerMillion, 0m, 4000m, 0m, 1000m, 0, 0),
-        new("room_co", "CO in room", ["room monoxide", "room carbon monoxide", "room C O"], Unit.PartsPerMillion, 0m, 500m, 0m, 100m, 0, 0),
+        new("flue_co", "CO in flue", ["monoxide", "carbon monoxide", "C O"], Unit.PartsPerMillion, 0m, 9999m, 0m, 1000m, 0, 0) { MayBeOver = true },
+        new("room_co", "CO in room", ["room monoxide", "room carbon monoxide", "room C O"], Unit.PartsPerMillion, 0m, 9999m, 0m, 100m, 0, 0) { MayBeOver = true },
         new("flue_temperature", "Flue temperature", ["flue temperature", "stack temperature"], Unit.Fahrenheit, 60m, 900m, 80m, 550m, 0, 0),
         new("air_temperature", "Combustion air", ["air temperature", "combustion air"], Unit.Fahrenheit, -40m, 130m, 20m, 110m, 0, 0),
         new("draft", "Draft", ["draft"], Unit.InchesOfWater, -0.50m, 0.50m, -0.20m, 0.10m, 2, 3),

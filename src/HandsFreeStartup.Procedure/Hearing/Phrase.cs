@@ -51,17 +51,30 @@ public abstract record Phrase(Evidence Evidence)
     /// <param name="Field">Which field.</param>
     /// <param name="Value">In the field's unit, with the decimals as spoken (7.60 keeps its zero).</param>
     /// <param name="Evidence">How it was heard; amber needs a confirmation.</param>
-    public sealed record Reading(Field Field, decimal Value, Evidence Evidence) : Phrase(Evidence);
+    public sealed record Reading(Field Field, decimal Value, Evidence Evidence) : Phrase(Evidence)
+    {
+        /// <summary>Whether "over range", or a number above the field's range, was said; the value is then the end of the range.</summary>
+        public bool IsOver { get; init; }
+    }
 
     /// <summary>A command; only a green one, or a safety phrase, arrives here.</summary>
     /// <param name="Word">Which.</param>
     /// <param name="Evidence">How it was heard.</param>
-    public sealed record Order(CommandWord Word, Evidence Evidence) : Phrase(Evidence);
+    public sealed record Order(CommandWord Word, Evidence Evidence) : Phrase(Evidence)
+    {
+        /// <summary>Whether a fire was called out: an emergency stop with its own instructions.</summary>
+        public bool IsFire { get; init; }
+    }
 
     /// <summary>An answer to the tool's question.</summary>
     /// <param name="Word">Which.</param>
     /// <param name="Evidence">How it was heard.</param>
     public sealed record Answer(AnswerWord Word, Evidence Evidence) : Phrase(Evidence);
+
+    /// <summary>One of the choices that were offered.</summary>
+    /// <param name="Value">Which, as it is kept.</param>
+    /// <param name="Evidence">How it was heard.</param>
+    public sealed record Choice(string Value, Evidence Evidence) : Phrase(Evidence);
 
     /// <summary>Free speech that was asked for; the words stand in the evidence.</summary>
     /// <param name="Evidence">The words and how they were heard.</param>

@@ -56,14 +56,17 @@ static class PhraseGrammar
             from way in Answers.Of(answer).Ways
             from text in Written(way)
             select (text, Final(new Ending(new Meaning.Answer(answer))));
-        return new PhraseState(() => [.. readings, .. commands, .. answers, .. SafetyPhrases()]);
+        IEnumerable<(string, PhraseState)> choices =
+            from choice in expectation.Choices
+            from text in Written(choice.Says)
+            select (text, Final(new Ending(new Meaning.Choice(choice.Value))));
+        return new PhraseState(() => [.. readings, .. commands, .. answers, .. choices, .. SafetyPhrases()]);
     }
 
     static IEnumerable<(string, PhraseState)> SafetyPhrases() =>
-        from command in Commands.All
-        where command.IsSafetyPhrase
-        from text in Written(command.Id)
-        select (text, Final(new Ending(new Meaning.Order(command.Word))));
+        from way in SafetyWords.Ways
+        from text in Written(way.Words)
+        select (text, Final(new Ending(new Meaning.Order(way.Word) { IsFire = way.IsFire })));
 
     /// <summary>The ways the model writes a name or command: capital or not at the start; spelled letters apart or joined, with a digit or a word after them.</summary>
     static IEnumerable<string> Written(string words)
@@ -83,7 +86,8 @@ static class PhraseGrammar
     static PhraseState AfterName(NumberPlace place)
     {
         PhraseState number = NumberStart(place);
-        return new PhraseState(() => [.. number.Edges, (",", number)]);
+        IEnumerable<(string, PhraseState)> over = place.Field.MayBeOver ? [($" {PhraseText.Over}", Final(new Ending(Meaning.Reading.Over(place.Field))))] : [];
+        return new PhraseState(() => [.. number.Edges, (",", number), .. over]);
     }
 
     static PhraseState NumberStart(NumberPlace place)
@@ -134,7 +138,7 @@ static class PhraseGrammar
             }
         }
 
-        if (place.Field.MostDecimals > 0)
+        if (place.Field.MostDecimals > 0 && place.Field.Lowest < 1)
         {
             yield return (space + ".", Decimals(place, negative, 0));
         }
@@ -193,7 +197,7 @@ static class PhraseGrammar
     /// <summary>Whose number is being spelled.</summary>
     sealed record NumberPlace(Field Field, NumberGrammar Grammar, bool NameSpelled)
     {
-        public Ending End(SpokenNumber number) => new(new Meaning.Reading(Field, number.Value), number.PointImplied, NameSpelled);
+        public Ending End(SpokenNumber number) => new(Meaning.Reading.Of(Field, number.Value), number.PointImplied, NameSpelled);
 
         public ImmutableArray<Ending> EndIfLegal(decimal value) => Grammar.IsLegal(value) ? [End(new SpokenNumber(value, false))] : [];
     }

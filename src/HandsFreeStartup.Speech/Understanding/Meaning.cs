@@ -11,27 +11,46 @@ public abstract record Meaning
     /// <param name="Value">In the field's unit, with the decimals as spoken.</param>
     public sealed record Reading(Field Field, decimal Value) : Meaning
     {
-        /// <inheritdoc/>
-        public bool Equals(Reading? other) => other is not null && other.Field.Id == Field.Id && other.Value == Value;
+        /// <summary>Whether "over range", or a number above the field's range, was said; the value is then the end of the range.</summary>
+        public bool IsOver { get; init; }
+
+        /// <summary>The reading of a number that may lie above the range of a field that may be over it.</summary>
+        public static Reading Of(Field field, decimal value) => field.MayBeOver && value > field.Highest ? Over(field) : new Reading(field, value);
+
+        /// <summary>More than the field's range.</summary>
+        public static Reading Over(Field field) => new(field, field.Highest) { IsOver = true };
 
         /// <inheritdoc/>
-        public override int GetHashCode() => HashCode.Combine(Field.Id, Value);
+        public bool Equals(Reading? other) => other is not null && other.Field.Id == Field.Id && other.Value == Value && other.IsOver == IsOver;
+
+        /// <inheritdoc/>
+        public override int GetHashCode() => HashCode.Combine(Field.Id, Value, IsOver);
     }
 
     /// <summary>A command.</summary>
     /// <param name="Word">Which.</param>
-    public sealed record Order(CommandWord Word) : Meaning;
+    public sealed record Order(CommandWord Word) : Meaning
+    {
+        /// <summary>Whether a fire was called out.</summary>
+        public bool IsFire { get; init; }
+    }
 
     /// <summary>An answer.</summary>
     /// <param name="Word">Which.</param>
     public sealed record Answer(AnswerWord Word) : Meaning;
 
-    /// <summary>As in a measuring manifest: <c>oxygen=7.6</c>, <c>command=done</c>, <c>command=yes</c>.</summary>
+    /// <summary>One of the choices that were offered.</summary>
+    /// <param name="Value">Which, as it is kept.</param>
+    public sealed record Choice(string Value) : Meaning;
+
+    /// <summary>As in a measuring manifest: <c>oxygen=7.6</c>, <c>flue_co=over</c>, <c>command=done</c>, <c>command=yes</c>, <c>choice=II</c>.</summary>
     public sealed override string ToString() => this switch
     {
+        Reading { IsOver: true } over => $"{over.Field.Id}=over",
         Reading reading => string.Create(CultureInfo.InvariantCulture, $"{reading.Field.Id}={reading.Value}"),
         Order order => $"command={Commands.Of(order.Word).Id}",
         Answer answer => $"command={Answers.Of(answer.Word).Ways[0]}",
+        Choice choice => $"choice={choice.Value}",
         _ => "",
     };
 }

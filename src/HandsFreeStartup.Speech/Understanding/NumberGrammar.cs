@@ -24,8 +24,11 @@ sealed class NumberGrammar(decimal lowest, decimal highest, int fewestDecimals, 
     readonly int _mostWhole = (int)Math.Max(Math.Abs(lowest), Math.Abs(highest));
     readonly Dictionary<Thread, bool> _canFinish = [];
 
-    /// <summary>The grammar of a field's numbers.</summary>
-    public static NumberGrammar Of(Field field) => new(field.Lowest, field.Highest, field.FewestDecimals, field.MostDecimals);
+    /// <summary>The highest number that is understood where a field may be over its range.</summary>
+    const decimal HighestOver = 99_999;
+
+    /// <summary>The grammar of a field's numbers, and of those above its range where it may be over.</summary>
+    public static NumberGrammar Of(Field field) => new(field.Lowest, field.MayBeOver ? HighestOver : field.Highest, field.FewestDecimals, field.MostDecimals);
 
     /// <summary>Before the first word.</summary>
     public NumberState Start => new(this, [new(Stage.Start)]);
@@ -85,15 +88,16 @@ sealed class NumberGrammar(decimal lowest, decimal highest, int fewestDecimals, 
         (Stage.Start or Stage.Minus, NumberPart.A) => at.To(Stage.A, 1),
         (not Stage.A and not Stage.HundredsAnd and not Stage.PairOh, NumberPart.Point) => mostDecimals > 0 ? at.To(Stage.Fraction, at.Whole) with { HasPoint = true } : null,
 
-        // "three hundred", "eleven hundred", "two thousand"
+        // "three hundred", "eleven hundred", "two thousand", "twelve thousand"
         (Stage.OneDigit or Stage.A, NumberPart.Hundred) => at.To(Stage.Hundreds, 100 * at.Whole),
         (Stage.TwoDigits, NumberPart.Hundred) when at.Whole % 10 != 0 => at.To(Stage.Hundreds, 100 * at.Whole),
-        (Stage.OneDigit or Stage.A, NumberPart.Thousand) => at.To(Stage.Thousands, 1000 * at.Whole),
+        (Stage.OneDigit or Stage.TwoDigits or Stage.Tens or Stage.A, NumberPart.Thousand) => at.To(Stage.Thousands, 1000 * at.Whole),
 
         // "three two eight", digit by digit
         (Stage.OneDigit, NumberPart.Digit) => at.To(Stage.TwoSingles, 10 * at.Whole + word.Value),
         (Stage.TwoSingles, NumberPart.Digit) => at.To(Stage.ThreeSingles, 10 * at.Whole + word.Value),
-        (Stage.ThreeSingles, NumberPart.Digit) => at.To(Stage.Closed, 10 * at.Whole + word.Value),
+        (Stage.ThreeSingles, NumberPart.Digit) => at.To(Stage.FourSingles, 10 * at.Whole + word.Value),
+        (Stage.FourSingles, NumberPart.Digit) => at.To(Stage.Closed, 10 * at.Whole + word.Value),
 
         // "twenty eight"
         (Stage.Tens, NumberPart.Digit) when word.Value > 0 => at.To(Stage.TwoDigits, at.Whole + word.Value),
@@ -147,6 +151,7 @@ sealed class NumberGrammar(decimal lowest, decimal highest, int fewestDecimals, 
         Tens,
         TwoSingles,
         ThreeSingles,
+        FourSingles,
         PairOh,
         Hundreds,
         HundredsAnd,

@@ -29,8 +29,8 @@ public static class PhraseEnds
         return text.Meanings switch
         {
             [] => PhraseEnd.Open,
-            [Meaning.Order or Meaning.Answer] => (!expectation.Dictation || PhraseText.IsSafety(text.Meanings[0])) && !BeginsLonger(plain, expectation) ? PhraseEnd.Closed : PhraseEnd.Open,
-            _ when text.Meanings.OfType<Meaning.Reading>().Any(reading => EndsInUnit(plain, reading.Field)) => PhraseEnd.Closed,
+            [Meaning.Order or Meaning.Answer or Meaning.Choice] => (!expectation.Dictation || PhraseText.IsSafety(text.Meanings[0])) && !BeginsLonger(plain, expectation) ? PhraseEnd.Closed : PhraseEnd.Open,
+            _ when text.Meanings.OfType<Meaning.Reading>().Any(reading => EndsInUnit(plain, reading.Field)) || EndsIn(plain, PlainWords.Of(PhraseText.Over)) => PhraseEnd.Closed,
             _ => text.Meanings.OfType<Meaning.Reading>().Any(CanGrow) ? PhraseEnd.Open : PhraseEnd.Complete,
         };
     }
@@ -38,15 +38,18 @@ public static class PhraseEnds
     static bool BeginsLonger(ImmutableArray<string> words, Expectation expectation) =>
         expectation.Commands.Select(command => Commands.Of(command).Id)
             .Concat(expectation.Readings.SelectMany(reading => reading.Names))
+            .Concat(expectation.Choices.Select(choice => choice.Says))
             .Select(PlainWords.Of)
             .Any(other => other.Length > words.Length && other[..words.Length].SequenceEqual(words));
 
     static bool EndsInUnit(ImmutableArray<string> words, Field field) =>
-        field.Unit.Spoken.Append(field.Unit.Symbol).Select(PlainWords.Of).Any(unit => words.Length > unit.Length && words[^unit.Length..].SequenceEqual(unit));
+        field.Unit.Spoken.Append(field.Unit.Symbol).Select(PlainWords.Of).Any(unit => EndsIn(words, unit));
+
+    static bool EndsIn(ImmutableArray<string> words, ImmutableArray<string> end) => words.Length > end.Length && words[^end.Length..].SequenceEqual(end);
 
     /// <summary>A model writes figures for words, so that "45" may have been "forty five" or "four five": the number is open if it is for any way of saying it.</summary>
     static bool CanGrow(Meaning.Reading reading) =>
-        SpokenNumbers.AllSpellings(reading.Value, reading.Field).Any(spelling => CanGrow(spelling.Split(' '), reading.Field));
+        reading.IsOver || SpokenNumbers.AllSpellings(reading.Value, reading.Field).Any(spelling => CanGrow(spelling.Split(' '), reading.Field));
 
     static bool CanGrow(IEnumerable<string> number, Field field)
     {

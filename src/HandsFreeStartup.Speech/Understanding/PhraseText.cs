@@ -16,6 +16,11 @@ public static class PhraseText
     static readonly ImmutableArray<(Unit Unit, ImmutableArray<string> Words)> Units =
         [.. Unit.All.SelectMany(unit => unit.Spoken.Append(unit.Symbol).Select(way => (unit, PlainWords.Of(way))))];
 
+    /// <summary>Said instead of a number above the field's range.</summary>
+    internal const string Over = "over range";
+
+    static readonly ImmutableArray<string> OverRange = PlainWords.Of(Over);
+
     /// <summary>A line from the keyboard as a phrase; what cannot be read becomes <see cref="Phrase.NotUnderstood"/> with one sentence that says why.</summary>
     /// <param name="line">As typed.</param>
     /// <param name="expectation">What may be entered now.</param>
@@ -44,9 +49,10 @@ public static class PhraseText
 
     internal static Phrase ToPhrase(Meaning meaning, Evidence evidence) => meaning switch
     {
-        Meaning.Reading reading => new Phrase.Reading(reading.Field, reading.Value, evidence),
-        Meaning.Order order => new Phrase.Order(order.Word, evidence),
+        Meaning.Reading reading => new Phrase.Reading(reading.Field, reading.Value, evidence) { IsOver = reading.IsOver },
+        Meaning.Order order => new Phrase.Order(order.Word, evidence) { IsFire = order.IsFire },
         Meaning.Answer answer => new Phrase.Answer(answer.Word, evidence),
+        Meaning.Choice choice => new Phrase.Choice(choice.Value, evidence),
         _ => new Phrase.NotUnderstood(evidence),
     };
 
@@ -54,9 +60,19 @@ public static class PhraseText
 
     static TextMeaning? ReadWord(ImmutableArray<string> words, Expectation expectation)
     {
+        if (SafetyText.Of(words, expectation.Dictation) is { } safety)
+        {
+            return One(safety);
+        }
+
+        foreach (SpokenChoice choice in expectation.Choices.Where(choice => PlainWords.Of(choice.Says).SequenceEqual(words) || PlainWords.Of(choice.Value).SequenceEqual(words)))
+        {
+            return One(new Meaning.Choice(choice.Value));
+        }
+
         foreach (Command command in Commands.All.Where(command => PlainWords.Of(command.Id).SequenceEqual(words)))
         {
-            return command.IsSafetyPhrase || expectation.Commands.Contains(command.Word)
+            return expectation.Commands.Contains(command.Word)
                 ? One(new Meaning.Order(command.Word))
                 : Nothing($"\"{command.Id}\" cannot be said now.");
         }
@@ -85,7 +101,7 @@ public static class PhraseText
         }
 
         var found = named
-            .SelectMany(name => NumbersOf(name.After, name.Field).Select(number => (Meaning: new Meaning.Reading(name.Field, number.Value), number.PointImplied)))
+            .SelectMany(name => ReadingsOf(name.Field, name.After))
             .DistinctBy(reading => reading.Meaning).ToArray();
         return found switch
         {
@@ -97,6 +113,12 @@ public static class PhraseText
                 $"It can mean {string.Join(" or ", found.Select(reading => reading.Meaning))}: say the point, or each digit."),
         };
     }
+
+    /// <summary>What the words after a name can mean: a number, or more than the field's range.</summary>
+    static IEnumerable<(Meaning.Reading Meaning, bool PointImplied)> ReadingsOf(Field field, ImmutableArray<string> words) =>
+        field.MayBeOver && words.SequenceEqual(OverRange)
+            ? [(Meaning.Reading.Over(field), false)]
+            : NumbersOf(words, field).Select(number => (Meaning.Reading.Of(field, number.Value), number.PointImplied));
 
     static IEnumerable<SpokenNumber> NumbersOf(ImmutableArray<string> words, Field field) =>
         SpokenNumbers.Parse(WithoutUnit(words, field.Unit), field);

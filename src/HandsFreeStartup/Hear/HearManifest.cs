@@ -53,7 +53,7 @@ static class HearManifest
         string[] parts = text.Split('=', 2);
         bool isKnown = text == "nothing" || (parts.Length == 2 && (parts[0] == "command"
             ? Commands.Find(parts[1]) is not null || Answers.Find(parts[1]) is not null
-            : Fields.Find(parts[0]) is not null && decimal.TryParse(parts[1], CultureInfo.InvariantCulture, out _)));
+            : Fields.Find(parts[0]) is { } field && (field.MayBeOver && parts[1] == "over" || decimal.TryParse(parts[1], CultureInfo.InvariantCulture, out _))));
         return Retired.Contains(text) ? "nothing" : isKnown ? text : throw new WrongUseException($"{place}: '{text}' must be field=value, command=words, or nothing.");
     }
 

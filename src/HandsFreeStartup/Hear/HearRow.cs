@@ -70,8 +70,10 @@ sealed record HearRow(
 
     static string Label(Phrase phrase) => phrase switch
     {
+        Phrase.Reading { IsOver: true } over => $"{over.Field.Id}=over",
         Phrase.Reading reading => FormattableString.Invariant($"{reading.Field.Id}={reading.Value}"),
         Phrase.Order order => $"command={Commands.Of(order.Word).Id}",
+        Phrase.Choice choice => $"choice={choice.Value}",
         Phrase.Answer answer => $"command={Answers.Of(answer.Word).Ways[0]}",
         _ => Nothing,
     };

@@ -25,6 +25,12 @@ public sealed class PhraseTextTests
     [InlineData("MANIFOLD 3.50 in. w.c.", "manifold_pressure=3.50")]
     [InlineData("flame current 4.2 microamps", "flame_current=4.2")]
     [InlineData("meter one twenty one seconds", "meter_time=121")]
+    [InlineData("monoxide over range", "flue_co=over")]
+    [InlineData("room monoxide over range", "room_co=over")]
+    [InlineData("monoxide 9999", "flue_co=9999")]
+    [InlineData("monoxide twelve thousand", "flue_co=over")]
+    [InlineData("monoxide one zero zero zero zero", "flue_co=over")]
+    [InlineData("monoxide 12500 ppm", "flue_co=over")]
     [InlineData("done", "command=done")]
     [InlineData("Disregard.", "command=disregard")]
     [InlineData("gas smell", "command=gas smell")]
@@ -48,6 +54,7 @@ public sealed class PhraseTextTests
     [InlineData("draft 0.2", "needs 2 to 3 decimals")]
     [InlineData("flue temperature 328.5", "whole number")]
     [InlineData("draft 0.02 volts", "entered in in. w.c., not in V")]
+    [InlineData("flue temperature over range", "is not a number")]
     [InlineData("yes", "Nothing was asked")]
     [InlineData("negative", "Nothing was asked")]
     [InlineData("scratch that", "no name or command")]
@@ -129,5 +136,16 @@ public sealed class PhraseTextTests
         Assert.All(["manifold 872", "manifold pressure eight hundred seventy two pascals"], line =>
             Assert.Equal(872m, Assert.IsType<Phrase.Reading>(PhraseText.Typed(line, expectation)).Value));
         Assert.Contains("entered in Pa, not in in. w.c.", Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed("manifold 872 inches", expectation)).Evidence.Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_choice_is_made_by_its_words_or_as_it_is_kept_and_only_where_it_is_offered()
+    {
+        Expectation offered = new Expectation([], [], []) { Choices = [new SpokenChoice("II", "category two"), new SpokenChoice("gas-supplier", "gas supplier")] };
+
+        Assert.Equal("gas-supplier", Assert.IsType<Phrase.Choice>(PhraseText.Typed("Gas supplier.", offered)).Value);
+        Assert.Equal("II", Assert.IsType<Phrase.Choice>(PhraseText.Typed("category two", offered)).Value);
+        Assert.Equal("II", Assert.IsType<Phrase.Choice>(PhraseText.Typed("ii", offered)).Value);
+        Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed("gas supplier", Expectation.Open));
     }
 }

@@ -20,7 +20,7 @@ public sealed class UserFileMistakeTests
     [InlineData("lower: 1.600, upper: 1.836", "lower: 1.836, upper: 1.600", "1.836, upper", "lower 1.836 is above upper 1.600.")]
     [InlineData("upper: 9\n", "upper: nine\n", "nine", "'nine' is no number.")]
     [InlineData("upper: 9\n", "upper: 9,5\n", "9,5", "'9,5' is no number. Expected digits with a decimal point")]
-    [InlineData("upper: 9\n", "upper: 900\n", "900", "900 ppm is no possible co in room. Expected 0 to 500")]
+    [InlineData("upper: 9\n", "upper: 90000\n", "90000", "90000 ppm is no possible co in room. Expected 0 to 9999")]
     [InlineData("    upper: 9\n", "", "room_co\n    unit", "The limit bounds nothing.")]
     [InlineData("unit: ppm", "unit: \"%\"", "\"%\"\n", "The unit '%' does not fit room_co. Write upper: 90000, unit: ppm.")]
     [InlineData("name: fuel_factor", "name: fuel_facto", "fuel_facto,", "'fuel_facto' is neither a field nor a result that can be limited. Did you mean 'fuel_factor'?")]

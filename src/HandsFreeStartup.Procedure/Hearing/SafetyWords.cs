@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace HandsFreeStartup.Procedure.Hearing;
+
+/// <summary>A way to say one of the two safety phrases.</summary>
+/// <param name="Word"><see cref="CommandWord.EmergencyStop"/> or <see cref="CommandWord.GasSmell"/>.</param>
+/// <param name="IsFire">Whether it tells of a fire: an emergency stop with its own instructions.</param>
+/// <param name="Words">As written in the table.</param>
+/// <param name="MostAround">With how many other words around it the way still counts; null for any number.</param>
+public sealed record SafetyWay(CommandWord Word, bool IsFire, string Words, int? MostAround);
+
+/// <summary>The ways to say the safety phrases, and what is like them and is none; one table, <c>safety-words.tsv</c>. A new way is one line there.</summary>
+public static class SafetyWords
+{
+    static readonly ImmutableArray<(string What, string Words, int? Most)> Table = Read();
+
+    /// <summary>Every way to stop.</summary>
+    public static ImmutableArray<SafetyWay> Ways { get; } =
+    [
+        .. from row in Table
+           where row.What is not ("-" or "around")
+           let isFire = row.What == "fire"
+           select new SafetyWay(isFire ? CommandWord.EmergencyStop : Commands.Find(row.What)!.Word, isFire, row.Words, row.Most),
+    ];
+
+    /// <summary>Phrases that hold a way, or sound like one, and must not stop.</summary>
+    public static ImmutableArray<string> NotMeant { get; } = [.. Table.Where(row => row.What == "-").Select(row => row.Words)];
+
+    /// <summary>Words that may stand around a way while free speech is dictated; among others it is a part of what is told.</summary>
+    public static ImmutableArray<string> Around { get; } = [.. Table.Where(row => row.What == "around").SelectMany(row => row.Words.Split(' '))];
+
+    static ImmutableArray<(string What, string Words, int? Most)> Read()
+    {
+        using Stream file = typeof(SafetyWords).Assembly.GetManifestResourceStream("safety-words.tsv")!;
+        using StreamReader reader = new(file);
+        return
+        [
+            .. from line in reader.ReadToEnd().ReplaceLineEndings("\n").Split('\n')
+               where line.Length > 0 && line[0] != '#'
+               let cells = line.Split('\t')
+               select (cells[0], cells[1], cells.Length > 2 ? int.Parse(cells[2], CultureInfo.InvariantCulture) : (int?)null),
+        ];
+    }
+}

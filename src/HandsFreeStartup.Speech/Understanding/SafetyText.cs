@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Speech.Understanding;
+
+/// <summary>Finds the safety phrases in words that were typed or read freely: alone, or with a few words around them ("yes, I do smell gas").</summary>
+static class SafetyText
+{
+    static readonly ImmutableArray<(SafetyWay Way, ImmutableArray<string> Words)> Ways =
+        [.. SafetyWords.Ways.Select(way => (way, PlainWords.Of(way.Words))).OrderByDescending(way => way.Item2.Length)];
+
+    /// <summary>What holds a way and must not stop, with where the way stands in it ("gas leak" in "gas leak check").</summary>
+    static readonly ImmutableArray<(ImmutableArray<string> Words, Span Way)> NotMeant =
+    [
+        .. from phrase in SafetyWords.NotMeant
+           let words = PlainWords.Of(phrase)
+           from way in Ways
+           from place in Places(words, way.Words)
+           select (words, place),
+    ];
+
+    static readonly ImmutableHashSet<string> Around = [.. SafetyWords.Around.SelectMany(word => PlainWords.Of(word))];
+
+    /// <summary>The safety phrase that is called out in <paramref name="words"/>, or null.</summary>
+    /// <param name="words">Plain words.</param>
+    /// <param name="isDictation">Whether free speech is expected: then a way that is a part of what is told does not count.</param>
+    public static Meaning.Order? Of(ImmutableArray<string> words, bool isDictation)
+    {
+        ImmutableArray<Span> covered =
+            [.. from phrase in NotMeant from place in Places(words, phrase.Words) select new Span(place.From + phrase.Way.From, phrase.Way.Count)];
+        return (from way in Ways
+                from place in Places(words, way.Words)
+                where !covered.Any(place.Overlaps)
+                let others = words.Length - place.Count
+                where isDictation ? words.Where((_, at) => !place.Holds(at)).All(Around.Contains) : others <= (way.Way.MostAround ?? others)
+                select new Meaning.Order(way.Way.Word) { IsFire = way.Way.IsFire }).FirstOrDefault();
+    }
+
+    static IEnumerable<Span> Places(ImmutableArray<string> words, ImmutableArray<string> phrase) =>
+        from at in Enumerable.Range(0, Math.Max(0, words.Length - phrase.Length + 1))
+        where words.AsSpan(at, phrase.Length).SequenceEqual(phrase.AsSpan())
+        select new Span(at, phrase.Length);
+
+    /// <summary>Some words in a row.</summary>
+    readonly record struct Span(int From, int Count)
+    {
+        public bool Holds(int at) => at >= From && at < From + Count;
+
+        public bool Overlaps(Span other) => From < other.From + other.Count && other.From < From + Count;
+    }
+}

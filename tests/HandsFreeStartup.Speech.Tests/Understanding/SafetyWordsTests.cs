@@ -1,0 +1,92 @@
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Understanding;
+
+namespace HandsFreeStartup.Speech.Tests.Understanding;
+
+public sealed class SafetyWordsTests
+{
+    static readonly Expectation Note = new([], [], [], Dictation: true);
+
+    public static TheoryData<string, CommandWord, bool> Ways()
+    {
+        TheoryData<string, CommandWord, bool> rows = [];
+        foreach (SafetyWay way in SafetyWords.Ways)
+        {
+            rows.Add(way.Words, way.Word, way.IsFire);
+        }
+
+        return rows;
+    }
+
+    public static TheoryData<string> NotMeant() => [.. SafetyWords.NotMeant];
+
+    [Fact]
+    public void The_table_holds_both_phrases_fire_and_what_must_not_stop()
+    {
+        Assert.Contains(SafetyWords.Ways, way => way is { Word: CommandWord.EmergencyStop, IsFire: false });
+        Assert.Contains(SafetyWords.Ways, way => way is { Word: CommandWord.EmergencyStop, IsFire: true });
+        Assert.Contains(SafetyWords.Ways, way => way.Word == CommandWord.GasSmell);
+        Assert.True(SafetyWords.NotMeant.Length > 50);
+    }
+
+    [Theory]
+    [MemberData(nameof(Ways))]
+    public void Each_way_stops_typed_whatever_else_may_be_entered(string words, CommandWord word, bool isFire)
+    {
+        foreach (Expectation expectation in new[] { Expectation.Open, Note, new Expectation([], [], []) })
+        {
+            Phrase.Order stop = Assert.IsType<Phrase.Order>(PhraseText.Typed($"{words.ToUpperInvariant()}!", expectation));
+            Assert.Equal((word, isFire), (stop.Word, stop.IsFire));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(NotMeant))]
+    public void Words_of_the_trade_and_near_phrases_do_not_stop(string words)
+    {
+        foreach (string line in new[] { words, $"the {words}", $"{words} please" })
+        {
+            Assert.False(PhraseText.Typed(line, Expectation.Open) is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell }, line);
+        }
+    }
+
+    [Theory]
+    [InlineData("yes, I do smell gas", CommandWord.GasSmell, false)]
+    [InlineData("I think I smell gas near the water heater", CommandWord.GasSmell, false)]
+    [InlineData("hey, there's a gas leak down here by the union", CommandWord.GasSmell, false)]
+    [InlineData("it smells of gas in here", CommandWord.GasSmell, false)]
+    [InlineData("gas leak at the valve", CommandWord.GasSmell, false)]
+    [InlineData("I don't smell gas, no wait, now I can smell gas", CommandWord.GasSmell, false)]
+    [InlineData("no, stop everything now", CommandWord.EmergencyStop, false)]
+    [InlineData("stop stop stop stop", CommandWord.EmergencyStop, false)]
+    [InlineData("stop, stop, stop it", CommandWord.EmergencyStop, false)]
+    [InlineData("emergency stop please", CommandWord.EmergencyStop, false)]
+    [InlineData("help, there is a fire in the attic", CommandWord.EmergencyStop, true)]
+    [InlineData("the furnace is on fire", CommandWord.EmergencyStop, true)]
+    [InlineData("we have a fire and I smell gas", CommandWord.EmergencyStop, true)]
+    public void A_way_counts_with_words_around_it(string line, CommandWord word, bool isFire)
+    {
+        Phrase.Order stop = Assert.IsType<Phrase.Order>(PhraseText.Typed(line, Expectation.Open));
+        Assert.Equal((word, isFire), (stop.Word, stop.IsFire));
+    }
+
+    [Theory]
+    [InlineData("there is a gas leak check in the manual")]
+    [InlineData("last winter there must have been some gas leak at the neighbors they told me")]
+    [InlineData("do you smell gas")]
+    [InlineData("the customer has never smelled gas")]
+    [InlineData("is there a fire extinguisher")]
+    [InlineData("the burner is on high fire now")]
+    public void What_is_told_about_it_does_not_stop(string line) => Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed(line, Expectation.Open));
+
+    [Theory]
+    [InlineData("gas leak at the union, tightened and brushed again")]
+    [InlineData("customer reported a gas smell last week")]
+    [InlineData("we have a fire damper that is stuck")]
+    public void A_note_may_tell_of_a_smell_or_a_leak(string note) => Assert.IsType<Phrase.Dictation>(PhraseText.Typed(note, Note));
+
+    [Theory]
+    [InlineData("help, I smell gas")]
+    [InlineData("okay everybody stop stop stop")]
+    public void But_nothing_keeps_a_call_out_of_the_way(string line) => Assert.IsType<Phrase.Order>(PhraseText.Typed(line, Note));
+}
