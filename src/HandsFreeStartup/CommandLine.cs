@@ -1,5 +1,6 @@
 using System.CommandLine;
 using HandsFreeStartup.Compute;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Forget;
 using HandsFreeStartup.Review;
 using HandsFreeStartup.Running;
@@ -42,10 +43,11 @@ public static class CommandLine
     /// <returns>The exit code.</returns>
     public static async Task<int> Run(string[] arguments, TextWriter output, TextWriter error)
     {
+        (output, error) = (new VisibleWriter(output), new VisibleWriter(error));
         ParseResult parsed = Build().Parse(arguments);
         if (parsed.Errors.Count > 0)
         {
-            await error.WriteLineAsync($"{OneLine(parsed.Errors[0].Message)} Add --help to see what can be given.");
+            error.WriteLine($"{OneLine(parsed.Errors[0].Message)} Add --help to see what can be given.");
             return ExitCode.WrongUse;
         }
 
@@ -59,15 +61,36 @@ public static class CommandLine
                 ProcessTerminationTimeout = null,
             });
         }
-        catch (Exception e) when (e is WrongUseException or ChecklistFileException or SoundFileException or LogException)
+        catch (Exception e) when (Sentence(e) is { } sentence)
         {
-            await error.WriteLineAsync(e.Message);
+            error.Write($"{sentence}\n");
             return ExitCode.WrongUse;
         }
         catch (Exception e)
         {
-            await error.WriteLineAsync($"Something failed inside the program: {OneLine(e.Message)} {DataFolder.Of(parsed).KeepDetails(e)}");
+            error.WriteLine($"Something failed inside the program: {OneLine(e.Message)} {KeepDetails(parsed, e)}");
             return ExitCode.InternalFailure;
+        }
+    }
+
+    /// <summary>What a person can do about it, place and remedy included; null where it is a defect of the program.</summary>
+    static string? Sentence(Exception failure) => failure switch
+    {
+        WrongUseException or ChecklistFileException or SoundFileException or LogException or ModelFileException or OutputGoneException => failure.Message,
+        OperationCanceledException => "It was stopped before its end. Run it again.",
+        _ when FileTrouble.Is(failure) => FileTrouble.Sentence(failure, OneLine(failure.Message).TrimEnd('.'), "look at the place and its disk, and try again"),
+        _ => null,
+    };
+
+    static string KeepDetails(ParseResult parsed, Exception failure)
+    {
+        try
+        {
+            return DataFolder.Of(parsed).KeepDetails(failure);
+        }
+        catch (WrongUseException)
+        {
+            return "The details are lost, because the data folder cannot be used.";
         }
     }
 

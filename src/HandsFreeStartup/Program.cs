@@ -1,1 +1,4 @@
-return await HandsFreeStartup.CommandLine.Run(args, Console.Out, Console.Error);
+using HandsFreeStartup;
+using HandsFreeStartup.Running;
+
+return await CommandLine.Run(args, StandardStreams.Output, StandardStreams.Error);

@@ -37,21 +37,48 @@ public sealed class StartupSession(
 
     const int RedsThatOpenTheKeys = 2;
 
+    /// <summary>Lines that may wait to be taken; who types more of them waits himself.</summary>
+    const int MostWaitingLines = 1000;
+
+    /// <summary>A file that takes longer lies on a disk that does not answer.</summary>
+    static readonly TimeSpan LongestFile = TimeSpan.FromSeconds(10);
+
+    /// <summary>The sound of a safety phrase is kept if it can be done while nobody notices.</summary>
+    static readonly TimeSpan LongestKeeping = TimeSpan.FromMilliseconds(50);
+
     readonly Channel<Input> _inputs = System.Threading.Channels.Channel.CreateUnbounded<Input>(new UnboundedChannelOptions { SingleReader = true });
+    readonly SemaphoreSlim _roomForLines = new(MostWaitingLines);
+    readonly Queue<Errand> _errands = [];
+    readonly SafetyWatch _safety = new(display, voice, clock);
     readonly Mouth _mouth = new(voice);
     EarView _ear = new(ear is null ? EarState.Off : EarState.Listening);
+    Task _hearing = Task.CompletedTask;
     Input.Turn? _waiting;
     Expectation _expected = procedure.Expectation;
+    bool _isClosed;
     int _reds;
 
     /// <summary>What may be said now; may be asked from any thread.</summary>
     public Expectation Expected => Volatile.Read(ref _expected);
 
-    /// <summary>Hands an input to the loop; without effect once the session is over.</summary>
-    public void Post(Input input) => _inputs.Writer.TryWrite(input);
+    /// <summary>Hands an input to the loop; without effect once the session is over. A safety order is taken before everything that waits.</summary>
+    public void Post(Input input)
+    {
+        if (_inputs.Writer.TryWrite(input) && SafetyIn(input, Expected) is { } order)
+        {
+            _safety.Expect(order.Word);
+        }
+    }
+
+    /// <summary>Hands a typed line to the loop, and waits where too many are waiting already.</summary>
+    public async Task Type(string line, CancellationToken stop)
+    {
+        await _roomForLines.WaitAsync(stop);
+        Post(new Input.Typed(line));
+    }
 
     /// <summary>No more inputs will come: the loop ends after the last one.</summary>
-    public void Close() => _inputs.Writer.TryComplete();
+    public void Close() => Post(new Input.Closing());
 
     /// <summary>Begins a new job.</summary>
     public void Begin(JobDescription job) => Record(procedure.Begin(job, clock.GetUtcNow()), null);
@@ -75,15 +102,23 @@ public sealed class StartupSession(
         {
             while (procedure.Phase != Phase.Finished)
             {
-                if (!await _inputs.Reader.WaitToReadAsync(stop))
+                while (_inputs.Reader.TryRead(out Input? input))
+                {
+                    stop.ThrowIfCancellationRequested();
+                    Take(input);
+                }
+
+                if (TakeSafetyHeard() || GoOn())
+                {
+                    continue;
+                }
+
+                if (_isClosed && _errands.Count == 0)
                 {
                     return SessionEnd.InputOver;
                 }
 
-                while (procedure.Phase != Phase.Finished && !stop.IsCancellationRequested && _inputs.Reader.TryRead(out Input? input))
-                {
-                    Take(input);
-                }
+                await _inputs.Reader.WaitToReadAsync(stop);
             }
 
             await _mouth.Finish(stop);
@@ -96,77 +131,204 @@ public sealed class StartupSession(
         finally
         {
             _inputs.Writer.TryComplete();
+            _safety.Close();
         }
     }
 
+    /// <summary>What cannot wait is done at once: a safety order, time, the state of the sound. Everything else is done in the order in which it came.</summary>
     void Take(Input input)
     {
+        if (input is Input.Typed)
+        {
+            _roomForLines.Release();
+        }
+
+        if (SafetyIn(input, procedure.Expectation) is { } order)
+        {
+            CarryOut(order);
+            return;
+        }
+
         switch (input)
         {
             case Input.SpeechBegan:
                 Notice(_ear with { State = EarState.HearingSpeech });
                 break;
-            case Input.Spoken spoken:
-                Hear(spoken);
-                break;
-            case Input.Unusable unusable:
-                Refuse(unusable.Why);
-                break;
-            case Input.Typed typed:
-                Obey(Read(typed.Line));
-                break;
-            case Input.Pressed pressed:
-                Obey(new Phrase.Order(pressed.Word, Evidence.Typed(Commands.Of(pressed.Word).Id)));
-                break;
             case Input.Sound sound:
                 Watch(sound);
-                break;
-            case Input.SoundEnded:
-                Notice(_ear with { State = EarState.Over, Level = AudioFrame.Floor });
                 break;
             case Input.Tick:
                 Record(procedure.Decide(new Phrase.TimePassed(), clock.GetUtcNow()), null);
                 break;
+            case Input.Closing:
+                _isClosed = true;
+                break;
+            case Input.Spoken spoken:
+                Hearing heard = new(ear!, _hearing, log.KeepClip, spoken, AwakeAfterHearing);
+                _hearing = heard.Begin(procedure.Expectation);
+                Notice(_ear with { State = EarState.Understanding });
+                _errands.Enqueue(new Errand(() => Obey(heard)) { Heard = heard });
+                break;
+            case Input.Typed typed:
+                Task<KeptPhoto>? photo = null;
+                _errands.Enqueue(new Errand(() => Obey(typed.Line, ref photo)));
+                break;
+            case Input.Unusable unusable:
+                _errands.Enqueue(Errand.Of(() => Refuse(unusable.Why)));
+                break;
+            case Input.Pressed pressed:
+                _errands.Enqueue(Errand.Of(() => Obey(OrderOf(pressed))));
+                break;
+            case Input.SoundEnded:
+                _errands.Enqueue(Errand.Of(() => Notice(_ear with { State = EarState.Over, Level = AudioFrame.Floor })));
+                break;
             case Input.Turn turn:
-                _waiting = turn;
+                _errands.Enqueue(Errand.Of(() => _waiting = turn));
                 break;
         }
 
         GrantTurn();
     }
 
+    /// <summary>A safety phrase does not wait for what was said before it, nor for whatever is being understood, read or kept.</summary>
+    bool TakeSafetyHeard()
+    {
+        Errand? errand = _errands.FirstOrDefault(waiting => waiting is { IsOver: false, Heard.Understood: Phrase.Order order } && IsSafety(order));
+        if (errand is not { Heard: { Understood: Phrase.Order said } heard })
+        {
+            return false;
+        }
+
+        errand.IsOver = true;
+        _ear = _ear with { State = EarState.Listening };
+        CarryOut(said with { Evidence = said.Evidence with { Clip = heard.KeepWithin(LongestKeeping) } });
+        return true;
+    }
+
+    /// <summary>Does what is first in turn, as far as that goes without waiting.</summary>
+    /// <returns>Whether anything was done.</returns>
+    bool GoOn()
+    {
+        while (_errands.TryPeek(out Errand? over) && over.IsOver)
+        {
+            _errands.Dequeue();
+        }
+
+        if (!_errands.TryPeek(out Errand? first) || !first.IsReady)
+        {
+            return false;
+        }
+
+        if (first.GoOn() is { } work)
+        {
+            AwakeAfter(work);
+            return false;
+        }
+
+        first.IsOver = true;
+        GrantTurn();
+        return true;
+    }
+
+    void CarryOut(Phrase.Order order)
+    {
+        Obey(order);
+        _safety.CarriedOut();
+    }
+
+    void AwakeAfter(Task work) =>
+        work.ContinueWith(_ => _inputs.Writer.TryWrite(new Input.Awake()), CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+
+    void AwakeAfterHearing(Task<Phrase> hearing) => hearing.ContinueWith(
+        heard =>
+        {
+            if (heard is { IsCompletedSuccessfully: true, Result: Phrase.Order order } && IsSafety(order))
+            {
+                _safety.Expect(order.Word);
+            }
+
+            _inputs.Writer.TryWrite(new Input.Awake());
+        }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
+
+    static bool IsSafety(Phrase.Order order) => Commands.Of(order.Word).IsSafetyPhrase;
+
+    static Phrase.Order OrderOf(Input.Pressed pressed) => new(pressed.Word, Evidence.Typed(Commands.Of(pressed.Word).Id));
+
+    static Phrase.Order? SafetyIn(Input input, Expectation expectation) => input switch
+    {
+        Input.Pressed pressed when IsSafety(OrderOf(pressed)) => OrderOf(pressed),
+        Input.Typed typed when PhraseText.Typed(typed.Line, expectation) is Phrase.Order order && IsSafety(order) => order,
+        _ => null,
+    };
+
     /// <summary>A typed line; "photo PATH" attaches a photo.</summary>
-    Phrase Read(string line)
+    /// <returns>What must be waited for before it is called again; null where all is done.</returns>
+    Task? Obey(string line, ref Task<KeptPhoto>? photo)
     {
         string text = line.Trim();
         if (photos is null || procedure.Expectation.Dictation || !text.StartsWith(PhotoCommand, StringComparison.OrdinalIgnoreCase))
         {
-            return PhraseText.Typed(line, procedure.Expectation);
+            Obey(PhraseText.Typed(line, procedure.Expectation));
+            return null;
+        }
+
+        string path = text[PhotoCommand.Length..].Trim();
+        photo ??= Kept(photos, path);
+        if (!photo.IsCompleted)
+        {
+            return photo;
         }
 
         Evidence evidence = Evidence.Typed(text);
-        return photos.Keep(text[PhotoCommand.Length..].Trim()) switch
+        Obey(photo.GetAwaiter().GetResult() switch
         {
             { Why: null } kept => new Phrase.Photo(kept.Name, kept.Sha256, evidence),
             { Why: var why } => new Phrase.NotUnderstood(evidence with { Certainty = Certainty.Red, Why = why }),
-        };
+        });
+        return null;
     }
 
-    void Hear(Input.Spoken spoken)
+    async Task<KeptPhoto> Kept(IPhotoShelf shelf, string path)
     {
-        Notice(_ear with { State = EarState.Understanding });
-        Phrase phrase = spoken.Ahead?.Under(procedure.Expectation) ?? ear!.Hear(spoken.Clip, procedure.Expectation);
-        _ear = _ear with { State = EarState.Listening };
-        if (phrase is Phrase.NotUnderstood)
+        try
         {
-            AskAgain(phrase.Evidence);
-            return;
+            return await Beside.Run(() => shelf.Keep(path)).WaitAsync(LongestFile, clock);
+        }
+        catch (TimeoutException)
+        {
+            return new KeptPhoto("", "", $"The photo {path} cannot be read: its disk does not answer. Copy it to this computer first.");
+        }
+    }
+
+    /// <summary>An utterance.</summary>
+    /// <returns>What must be waited for before it is called again; null where all is done.</returns>
+    Task? Obey(Hearing heard)
+    {
+        if (heard.PendingUnder(procedure.Expectation) is { } pending)
+        {
+            return pending;
         }
 
-        Obey(phrase, spoken.Clip);
+        Phrase phrase = heard.Phrase;
+        if (phrase is Phrase.NotUnderstood)
+        {
+            _ear = _ear with { State = EarState.Listening };
+            AskAgain(phrase.Evidence);
+            return null;
+        }
+
+        // Only the sound of what leads to something is kept; talk during a pause is none of the tool's business. Deciding changes nothing, so it can be done again.
+        if (!heard.IsKept && procedure.Decide(phrase, clock.GetUtcNow()).Count > 0)
+        {
+            return heard.Keep();
+        }
+
+        _ear = _ear with { State = EarState.Listening };
+        Obey(phrase with { Evidence = phrase.Evidence with { Clip = heard.Clip } });
+        return null;
     }
 
-    void Obey(Phrase phrase, SpeechClip? clip = null)
+    void Obey(Phrase phrase)
     {
         if (phrase is Phrase.NotUnderstood)
         {
@@ -176,16 +338,7 @@ public sealed class StartupSession(
 
         _reds = 0;
         _ear = _ear with { OffersKeys = false };
-        DateTimeOffset now = clock.GetUtcNow();
-        IReadOnlyList<StartupEvent> events = procedure.Decide(phrase, now);
-        if (clip is not null && events.Count > 0)
-        {
-            // Only the sound of what led to something is kept; talk during a pause is none of the tool's business. Deciding changes nothing, so it can be done again.
-            phrase = phrase with { Evidence = phrase.Evidence with { Clip = log.KeepClip(clip) } };
-            events = procedure.Decide(phrase, now);
-        }
-
-        Record(events, phrase.Evidence);
+        Record(procedure.Decide(phrase, clock.GetUtcNow()), phrase.Evidence);
     }
 
     void Refuse(Refusal why)

@@ -100,7 +100,7 @@ public sealed class ComputeTests : IDisposable
         Assert.Equal(2, result.ExitCode);
         Assert.Equal(
             [
-                $"{input}, line 3, column oxygen_dry_percent: 'seven' is no number.",
+                $"{input}, line 3, column oxygen_dry_percent: 'seven' is not a number: type its digits, such as 12.3.",
                 $"{input}, line 4, column fuel: 'coal' is no known fuel or gas; give its composition with --fuels.",
                 $"{input}, line 4, column carbon_monoxide_dry_ppm: is empty; a number is needed.",
                 $"{input}, line 5, column oxygen_dry_percent: 21.5 is above 20.89.",

@@ -1,4 +1,5 @@
 using System.Text;
+using HandsFreeStartup.Doors;
 
 namespace HandsFreeStartup.Reports.Summary;
 
@@ -49,5 +50,5 @@ sealed class PlainPage(int width, Func<string, string>? spelled = null)
     public override string ToString() => string.Join('\n', _text.Replace('\u00A0', ' ').ToString().Split('\n').Select(line => line.TrimEnd()));
 
     static IEnumerable<string> Words(string text, int longest) =>
-        text.Split([' ', '\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries).SelectMany(word => word.Chunk(longest)).Select(part => new string(part));
+        text.Split([' ', '\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries).SelectMany(word => VisibleText.Of(word).Chunk(longest)).Select(part => new string(part));
 }

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using HandsFreeStartup.Doors;
 
 namespace HandsFreeStartup.Speech.Listening;
 
@@ -12,6 +13,9 @@ public static class WavFile
     /// <summary>Samples per second everywhere inside the program.</summary>
     public const int Rate = 16_000;
 
+    /// <summary>An hour and a half in the best quality that is usual.</summary>
+    const int MostBytes = 1 << 30;
+
     /// <summary>The sound of a file, as 16 kHz mono samples between -1 and 1; channels are averaged, other rates are converted.</summary>
     /// <param name="path">A RIFF WAVE file with integer samples of 8, 16, 24 or 32 bits, or float samples of 32 or 64 bits.</param>
     /// <exception cref="SoundFileException">The file is missing, not of that kind, empty or cut short.</exception>
@@ -20,11 +24,11 @@ public static class WavFile
         byte[] bytes;
         try
         {
-            bytes = File.ReadAllBytes(path);
+            bytes = RegularFile.ReadAll(path, MostBytes);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
+        catch (Exception e) when (FileTrouble.Is(e))
         {
-            throw new SoundFileException($"{path} cannot be read: {e.Message}");
+            throw new SoundFileException(FileTrouble.Sentence(e, $"{path} cannot be read", "name another recording"));
         }
 
         RiffWave wave = RiffWave.Parse(bytes, path);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Speech.Understanding;
@@ -27,7 +28,12 @@ public static class PhraseText
     public static Phrase Typed(string line, Expectation expectation)
     {
         Evidence evidence = Evidence.Typed(line.Trim());
-        TextMeaning text = Read(line, expectation);
+        if (TextLength.Problem(evidence.Words, TextLength.Note, "The line") is { } tooLong)
+        {
+            return new Phrase.NotUnderstood(new Evidence("", evidence.Channel, Certainty.Red, Why: tooLong));
+        }
+
+        TextMeaning text = TypedLine.Read(line, expectation);
         if (text.Meanings is [var meaning] && (!expectation.Dictation || IsSafety(meaning)))
         {
             return ToPhrase(meaning, evidence);
@@ -58,7 +64,7 @@ public static class PhraseText
 
     internal static bool IsSafety(Meaning meaning) => meaning is Meaning.Order order && Commands.Of(order.Word).IsSafetyPhrase;
 
-    static TextMeaning? ReadWord(ImmutableArray<string> words, Expectation expectation)
+    internal static TextMeaning? ReadWord(ImmutableArray<string> words, Expectation expectation)
     {
         if (SafetyText.Of(words, expectation.Dictation) is { } safety)
         {
@@ -107,10 +113,7 @@ public static class PhraseText
         {
             [] => Nothing(WhyNoNumber(named[^1].Field, named[^1].After)),
             [var only] => new TextMeaning([only.Meaning], only.PointImplied, ""),
-            _ => new TextMeaning(
-                [.. found.Select(reading => reading.Meaning)],
-                found.Any(reading => reading.PointImplied),
-                $"It can mean {string.Join(" or ", found.Select(reading => reading.Meaning))}: say the point, or each digit."),
+            _ => Several([.. found.Select(reading => reading.Meaning)], found.Any(reading => reading.PointImplied)),
         };
     }
 
@@ -119,6 +122,26 @@ public static class PhraseText
         field.MayBeOver && words.SequenceEqual(OverRange)
             ? [(Meaning.Reading.Over(field), false)]
             : NumbersOf(words, field).Select(number => (Meaning.Reading.Of(field, number.Value), number.PointImplied));
+
+    /// <summary>What <paramref name="words"/> mean for a field whose name was typed before.</summary>
+    internal static TextMeaning ReadSpoken(Field field, ImmutableArray<string> words) => ReadingsOf(field, words).ToArray() switch
+    {
+        [] => Nothing(WhyNoNumber(field, words)),
+        [var only] => new TextMeaning([only.Meaning], only.PointImplied, ""),
+        var several => Several([.. several.Select(reading => reading.Meaning)], several.Any(reading => reading.PointImplied)),
+    };
+
+    internal static TextMeaning Several(IReadOnlyCollection<Meaning> meanings, bool pointImplied) => new(
+        [.. meanings], pointImplied, $"It can mean {string.Join(" or ", meanings)}: say the point, or each digit.");
+
+    /// <summary>Why <paramref name="value"/> cannot be entered in the field, and how it would be typed; null where it can.</summary>
+    internal static string? WhyNot(Field field, decimal value) =>
+        !field.IsPossible(value) ? string.Create(CultureInfo.InvariantCulture, $"{field.Label} lies between {field.Lowest} and {field.Highest} {field.Unit.Symbol}.")
+        : value.Scale < field.FewestDecimals
+            ? $"{field.Label} needs {DecimalsOf(field)}: {value.ToString(FormattableString.Invariant($"F{field.FewestDecimals}"), CultureInfo.InvariantCulture)}."
+        : value.Scale <= field.MostDecimals ? null
+        : field.MostDecimals == 0 ? $"{field.Label} is a whole number, without a point."
+        : $"{field.Label} has {DecimalsOf(field)}, not {value.Scale}.";
 
     static IEnumerable<SpokenNumber> NumbersOf(ImmutableArray<string> words, Field field) =>
         SpokenNumbers.Parse(WithoutUnit(words, field.Unit), field);
@@ -149,19 +172,17 @@ public static class PhraseText
         return NumbersOf(rest, unlimited).Select(number => number.Value).ToArray() switch
         {
             [] => $"{field.Label}: \"{string.Join(' ', rest)}\" is not a number.",
-            var values when !values.Any(field.IsPossible) => string.Create(
-                CultureInfo.InvariantCulture, $"{field.Label} lies between {field.Lowest} and {field.Highest} {field.Unit.Symbol}."),
-            _ when field.MostDecimals == 0 => $"{field.Label} is a whole number.",
-            _ => $"{field.Label} needs {DecimalsOf(field)}.",
+            var values when !values.Any(field.IsPossible) => WhyNot(field, values[0])!,
+            var values => WhyNot(field, values.First(field.IsPossible)) ?? $"{field.Label}: say the point, or each digit.",
         };
     }
 
     static string DecimalsOf(Field field) =>
         field.FewestDecimals == field.MostDecimals
-            ? $"{field.MostDecimals} decimal{(field.MostDecimals > 1 ? "s" : "")}"
-            : $"{field.FewestDecimals} to {field.MostDecimals} decimals";
+            ? $"{NumberWord.Ones[field.MostDecimals]} decimal{(field.MostDecimals > 1 ? "s" : "")}"
+            : $"{NumberWord.Ones[field.FewestDecimals]} to {NumberWord.Ones[field.MostDecimals]} decimals";
 
-    static TextMeaning One(Meaning meaning) => new([meaning], false, "");
+    internal static TextMeaning One(Meaning meaning) => new([meaning], false, "");
 
-    static TextMeaning Nothing(string reason) => new([], false, reason);
+    internal static TextMeaning Nothing(string reason) => new([], false, reason);
 }

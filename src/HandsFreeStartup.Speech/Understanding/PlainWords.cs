@@ -55,13 +55,13 @@ static partial class PlainWords
     /// <summary>A letter of a spelled name; "a" is none of them, but begins "a hundred".</summary>
     static bool IsSpelled(string word) => word.Length == 1 && word != "a";
 
-    [GeneratedRegex(@"(?<=\b\d),(?=\d{3}\b)")]
+    [GeneratedRegex(@"(?<=\b[0-9]),(?=[0-9]{3}\b)")]
     private static partial Regex ThousandsComma();
 
-    [GeneratedRegex(@"(?<![\p{L}\d])-\s*(?=[.\d])")]
+    [GeneratedRegex(@"(?<![\p{L}0-9])-\s*(?=[.0-9])")]
     private static partial Regex Sign();
 
-    [GeneratedRegex(@"\d*\.\d+|\d+")]
+    [GeneratedRegex(@"[0-9]*\.[0-9]+|[0-9]+")]
     private static partial Regex Figures();
 
     [GeneratedRegex(@"\b(\p{L})\.")]

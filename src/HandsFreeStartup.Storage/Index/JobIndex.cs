@@ -1,4 +1,4 @@
-using System.Globalization;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Storage.Log;
 using Microsoft.Data.Sqlite;
 
@@ -12,6 +12,9 @@ public sealed class JobIndex : IDisposable
 {
     const string Schema = "create table if not exists job (path text primary key, stamp text not null, content text not null) strict, without rowid";
 
+    /// <summary>More than a hundred thousand jobs need.</summary>
+    const long MostBytes = 1L << 30;
+
     readonly SqliteConnection _connection;
 
     JobIndex(SqliteConnection connection) => _connection = connection;
@@ -23,38 +26,43 @@ public sealed class JobIndex : IDisposable
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(path))!);
+            RegularFile.Check(path, MostBytes, follows: false);
             return new JobIndex(Begun(path));
         }
         catch (SqliteException)
         {
             return new JobIndex(BegunAnew(path));
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        catch (Exception error) when (FileTrouble.Is(error))
         {
             return new JobIndex(Begun(":memory:"));
         }
     }
 
-    /// <summary>Changes whenever a job's file, what a killed process left beside it, or its folder of recordings does.</summary>
-    /// <remarks>Sizes and times of writing. Who sets them back by hand is found out by reading the jobs afresh, not by this.</remarks>
-    public static string StampOf(string jobPath)
-    {
-        FileInfo job = new(jobPath), wal = new($"{jobPath}-wal");
-        DirectoryInfo clips = new(ClipStore.FolderOf(jobPath));
-        return string.Create(CultureInfo.InvariantCulture,
-            $"{job.Length} {job.LastWriteTimeUtc.Ticks} {(wal.Exists ? wal.Length : 0)} {(wal.Exists ? wal.LastWriteTimeUtc.Ticks : 0)} {(clips.Exists ? clips.LastWriteTimeUtc.Ticks : 0)}");
-    }
+    /// <summary>Changes whenever the content of a job's file does, of what a killed process left beside it, or of one of its recordings and photos.</summary>
+    /// <remarks>Sizes, times and a hash of samples of each; see <see cref="Attachment.FingerprintOf"/>. It reads a few kilobytes a file, where a verification reads everything.</remarks>
+    public static string StampOf(string jobPath) => string.Join(
+        ' ', Attachment.FingerprintOf(jobPath), Attachment.FingerprintOf($"{jobPath}-wal"),
+        Attachment.FingerprintOfAll(ClipStore.FolderOf(jobPath)), Attachment.FingerprintOfAll(PhotoStore.FolderOf(jobPath)));
 
-    /// <summary>Everything that it holds: stamp and content by the job's full path.</summary>
+    /// <summary>Everything that it holds: stamp and content by the job's full path. Nothing, where it cannot be read.</summary>
     public IReadOnlyDictionary<string, (string Stamp, string Content)> ReadAll()
     {
-        using SqliteCommand command = _connection.CreateCommand();
-        command.CommandText = "select path, stamp, content from job";
-        using SqliteDataReader rows = command.ExecuteReader();
         Dictionary<string, (string, string)> all = [];
-        while (rows.Read())
+        try
         {
-            all[rows.GetString(0)] = (rows.GetString(1), rows.GetString(2));
+            using SqliteCommand command = _connection.CreateCommand();
+            command.CommandText = "select path, stamp, content from job";
+            using SqliteDataReader rows = command.ExecuteReader();
+            while (rows.Read())
+            {
+                all[rows.GetString(0)] = (rows.GetString(1), rows.GetString(2));
+            }
+        }
+        catch (SqliteException)
+        {
+            // The jobs are read again.
+            all.Clear();
         }
 
         return all;
@@ -127,7 +135,7 @@ public sealed class JobIndex : IDisposable
             File.Delete(path);
             return Begun(path);
         }
-        catch (Exception error) when (error is SqliteException or IOException or UnauthorizedAccessException)
+        catch (Exception error) when (error is SqliteException || FileTrouble.Is(error))
         {
             return Begun(":memory:");
         }

@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Security.Cryptography;
+using HandsFreeStartup.Doors;
 
 namespace HandsFreeStartup.Storage.Log;
 
@@ -35,18 +36,20 @@ public sealed class ClipStore(string jobPath)
             }
             return name;
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        catch (Exception error) when (FileTrouble.Is(error))
         {
-            throw new LogException($"The recording cannot be kept in {FolderOf(jobPath)}: {error.Message.TrimEnd('.')}. Free some space, and go on with start --resume.", error);
+            throw new LogException(FileTrouble.Sentence(error, $"The recording cannot be kept in {FolderOf(jobPath)}", "put it right and go on with start --resume"), error);
         }
     }
 
-    /// <summary>Full path of a kept clip, or null if it is missing.</summary>
-    public string? Find(string name)
-    {
-        string path = Path.Combine(FolderOf(jobPath), Path.GetFileName(name));
-        return File.Exists(path) ? path : null;
-    }
+    /// <summary>Full path of a kept clip, or null if it is missing or is no file that a clip can be.</summary>
+    public string? Find(string name) => Attachment.IsUsable(StatusOf(name)) ? PathOf(name) : null;
+
+    /// <summary>What lies in the place of a clip.</summary>
+    internal FileStatus StatusOf(string name) => Attachment.StatusOf(FolderOf(jobPath), name);
+
+    /// <summary>Where a clip belongs.</summary>
+    internal string PathOf(string name) => Path.Combine(FolderOf(jobPath), name);
 
     /// <summary>All files in the folder of a job's clips.</summary>
     public static IReadOnlyList<string> FilesOf(string jobPath) => Directory.Exists(FolderOf(jobPath)) ? Directory.GetFiles(FolderOf(jobPath)) : [];

@@ -1,5 +1,5 @@
-using System.Security.Cryptography;
 using System.Text.Json;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Events;
 
 namespace HandsFreeStartup.Storage.Log;
@@ -24,11 +24,34 @@ sealed class ContentCheck
                 Check(events[i].Stored, happened, isFirst: i == 0);
             }
         }
+
+        CheckOrder([.. events.Select(one => one.Happened)]);
     }
 
     public IReadOnlyList<LogFinding> Findings => _findings;
 
     public Redaction? Redaction { get; }
+
+    /// <summary>Whether a start-up can have gone that way. Where an event or the files cannot be read, that has been told and nothing more can be.</summary>
+    void CheckOrder(IReadOnlyList<StartupEvent?> events)
+    {
+        if (events is not [StartupBegan began, ..] || events.Contains(null))
+        {
+            return;
+        }
+
+        try
+        {
+            if (Replay.FirstImpossible(UserFiles.UserFile.PlanOf(began.Job), [.. events.OfType<StartupEvent>()]) is { } impossible)
+            {
+                _findings.Add(impossible);
+            }
+        }
+        catch (UserFiles.ChecklistFileException)
+        {
+            // What led the job cannot be read by this program; the review tells of it.
+        }
+    }
 
     StartupEvent? Parsed(StoredLog log, StoredEvent stored)
     {
@@ -77,14 +100,20 @@ sealed class ContentCheck
         return [.. ClipNames(body.RootElement).Select(clip => WhatIsWrong(clip, isForgotten)).OfType<string>()];
     }
 
-    string? WhatIsWrong(string clip, bool isForgotten) => (new ClipStore(_path).Find(clip), isForgotten) switch
+    string? WhatIsWrong(string clip, bool isForgotten)
     {
-        (null, true) => null,
-        (null, false) => $"the recording {clip} is missing.",
-        ({ } file, _) when $"{Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(file)))}.wav" != clip => $"the recording {clip} was changed or damaged.",
-        (_, true) => $"the recording {clip} is still there although it was to be removed: run forget again.",
-        _ => null,
-    };
+        ClipStore clips = new(_path);
+        FileStatus status = clips.StatusOf(clip);
+        return (status.Kind, isForgotten) switch
+        {
+            (FileKind.None, true) => null,
+            (FileKind.None, false) => $"the recording {clip} is missing.",
+            _ when !Attachment.IsUsable(status) => $"the recording {clip} was exchanged: what lies in its place is a link, a device, or larger than any recording.",
+            _ when $"{Attachment.HashOf(clips.PathOf(clip))}.wav" != clip => $"the recording {clip} was changed or damaged.",
+            (_, true) => $"the recording {clip} is still there although it was to be removed: run forget again.",
+            _ => null,
+        };
+    }
 
     static IEnumerable<string> ClipNames(JsonElement element) => element.ValueKind switch
     {

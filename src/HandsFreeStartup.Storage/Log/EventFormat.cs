@@ -50,7 +50,7 @@ public static class EventFormat
             return JsonSerializer.Deserialize(body, type, Options) as StartupEvent
                 ?? throw new LogException($"The event of kind '{kind}' is empty.");
         }
-        catch (JsonException error)
+        catch (Exception error) when (Damage.Explains(error))
         {
             throw new LogException($"The content of the event of kind '{kind}' cannot be read: {error.Message}", error);
         }

@@ -1,3 +1,5 @@
+using HandsFreeStartup.Doors;
+
 namespace HandsFreeStartup.Storage.Log;
 
 /// <summary>Keeps a job to one process. The operating system lets go of it when the process ends, however it ends.</summary>
@@ -9,13 +11,18 @@ sealed class JobLock : IDisposable
 
     public static JobLock Take(string jobPath)
     {
+        if (FileStatus.Of(PathFor(jobPath)).Kind is not (FileKind.None or FileKind.Regular))
+        {
+            throw new LogException($"The record {jobPath} cannot be locked: what lies at {PathFor(jobPath)} is no file. Remove it and try again.");
+        }
+
         try
         {
             return new JobLock(new FileStream(PathFor(jobPath), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose));
         }
         catch (IOException error) when (error is not (DirectoryNotFoundException or FileNotFoundException))
         {
-            throw new LogException(IsHeld(jobPath) ? LogErrors.InUse(jobPath) : $"The record {jobPath} cannot be locked: {error.Message.TrimEnd('.')}.", error);
+            throw new LogException(IsHeld(jobPath) ? LogErrors.InUse(jobPath) : $"The record {jobPath} cannot be locked: {error.Message.TrimEnd('.')}. Look at its folder and try again.", error);
         }
         catch (Exception error) when (error is UnauthorizedAccessException or DirectoryNotFoundException or FileNotFoundException)
         {
@@ -26,7 +33,7 @@ sealed class JobLock : IDisposable
     /// <summary>Whether a living process holds the job. A file left behind by a dead one does not count.</summary>
     public static bool IsHeld(string jobPath)
     {
-        if (!File.Exists(PathFor(jobPath)))
+        if (FileStatus.Of(PathFor(jobPath)).Kind != FileKind.Regular)
         {
             return false;
         }

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Doors;
 using Microsoft.Data.Sqlite;
 
 namespace HandsFreeStartup.Storage.Log;
@@ -5,6 +6,9 @@ namespace HandsFreeStartup.Storage.Log;
 /// <summary>A job's file opened for reading only. The file is never touched: what a killed process left in its -wal file is read from a copy.</summary>
 sealed class JobSnapshot : IDisposable
 {
+    /// <summary>More than any job has: its photos and recordings lie beside it.</summary>
+    public const int MostBytes = 64 << 20;
+
     readonly string? _copyFolder;
 
     JobSnapshot(SqliteConnection connection, string? copyFolder)
@@ -18,7 +22,8 @@ sealed class JobSnapshot : IDisposable
     /// <exception cref="LogException">The file is missing, in use or cannot be opened.</exception>
     public static JobSnapshot Open(string path)
     {
-        if (!File.Exists(path))
+        FileStatus status = FileStatus.Of(path);
+        if (status.Kind == FileKind.None)
         {
             throw new LogException($"There is no record {path}. Look at the name and the folder.");
         }
@@ -28,12 +33,15 @@ sealed class JobSnapshot : IDisposable
             throw new LogException(LogErrors.InUse(path));
         }
 
-        string? copyFolder = new FileInfo($"{path}-wal") is { Exists: true, Length: > 0 } ? Directory.CreateTempSubdirectory("handsfree-job-").FullName : null;
+        string? copyFolder = null;
         try
         {
+            RegularFile.Check(path, MostBytes, follows: false);
+            RegularFile.Check($"{path}-wal", MostBytes, follows: false);
+            copyFolder = FileStatus.Of($"{path}-wal").Bytes > 0 ? FolderForCopy(path) : null;
             return new JobSnapshot(copyFolder is null ? OpenUntouched(path) : OpenCopy(path, copyFolder), copyFolder);
         }
-        catch (Exception error) when (error is SqliteException or IOException or UnauthorizedAccessException)
+        catch (Exception error) when (error is SqliteException || FileTrouble.Is(error))
         {
             Remove(copyFolder);
             throw LogErrors.OnOpening(path, error);
@@ -50,6 +58,19 @@ sealed class JobSnapshot : IDisposable
     static SqliteConnection OpenUntouched(string path) =>
         Opened(new Uri(Path.GetFullPath(path)).AbsoluteUri + "?immutable=1", SqliteOpenMode.ReadOnly);
 
+    static string FolderForCopy(string path)
+    {
+        try
+        {
+            return Directory.CreateTempSubdirectory("handsfree-job-").FullName;
+        }
+        catch (Exception error) when (FileTrouble.Is(error))
+        {
+            throw new UnusableFileException(FileTrouble.Sentence(
+                error, $"The record {path} was left by a killed program and is read from a copy, which cannot be made in {Path.GetTempPath()}", "name a folder that can be written in the variable TMPDIR"));
+        }
+    }
+
     static SqliteConnection OpenCopy(string path, string folder)
     {
         string copy = Path.Combine(folder, "job.db");
@@ -62,6 +83,7 @@ sealed class JobSnapshot : IDisposable
     {
         SqliteConnection connection = new(new SqliteConnectionStringBuilder { DataSource = source, Mode = mode, Pooling = false, DefaultTimeout = 1 }.ToString());
         connection.Open();
+        LogConnection.Guard(connection);
         return connection;
     }
 

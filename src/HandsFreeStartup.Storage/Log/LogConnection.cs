@@ -6,6 +6,9 @@ namespace HandsFreeStartup.Storage.Log;
 /// <summary>Sets up the connection through which a log is written.</summary>
 static class LogConnection
 {
+    const int InstructionsBetween = 100_000;
+    const int MostInstructions = 500_000_000;
+
     /// <summary>Exclusive, write-ahead, synced at every commit, triggers for REPLACE too: set, and read back.</summary>
     public static void Prepare(SqliteConnection connection)
     {
@@ -18,6 +21,18 @@ static class LogConnection
         Demand(connection, "pragma secure_delete=on", "1");
         // Moving the log into the main file costs many syncs; it is done when a job is opened and closed, never while somebody waits for an event.
         Demand(connection, "pragma wal_autocheckpoint=0", "0");
+    }
+
+    /// <summary>
+    /// Reads a stranger's file: functions that its schema names are not run, and a query that works without end is broken off. The count is of the database's own
+    /// instructions and the same on every machine; the largest job needs less than a hundredth of it.
+    /// </summary>
+    public static void Guard(SqliteConnection connection)
+    {
+        Execute(connection, "pragma trusted_schema=off");
+        Execute(connection, "pragma cell_size_check=on");
+        int left = MostInstructions / InstructionsBetween;
+        SQLitePCL.raw.sqlite3_progress_handler(connection.Handle, InstructionsBetween, _ => left-- > 0 ? 0 : 1, null);
     }
 
     /// <summary>Moves everything into the main file and empties the write-ahead log.</summary>

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Doors;
 using Microsoft.Data.Sqlite;
 
 namespace HandsFreeStartup.Storage.Log;
@@ -13,15 +14,20 @@ static class LogErrors
     const int Full = 13;
     const int CannotOpen = 14;
     const int NotADatabase = 26;
+    const int Interrupted = 9;
+    const int TooBig = 18;
 
     public static LogException OnOpening(string path, Exception error) => new(error switch
     {
         SqliteException { SqliteErrorCode: Busy or Locked } => InUse(path),
+        UnusableFileException => error.Message,
+        SqliteException { SqliteErrorCode: Interrupted or TooBig } => $"{path} takes more work to read than any record of this program: it is damaged or none. Keep the file as it is.",
         SqliteException { SqliteErrorCode: ReadOnly or CannotOpen } or UnauthorizedAccessException =>
             $"The record {path} cannot be written: its folder is read-only or missing. Choose another folder with --data, or make this one writable.",
         SqliteException { SqliteErrorCode: Corrupt or NotADatabase } => $"{path} is damaged or no record of this program. Keep the file as it is and run verify on it.",
         SqliteException { SqliteErrorCode: Full } => $"The disk is full; the record {path} cannot be opened for writing. Free some space and try again.",
-        _ => $"The record {path} cannot be opened: {error.Message.TrimEnd('.')}.",
+        _ when FileTrouble.Is(error) => FileTrouble.Sentence(error, $"The record {path} cannot be opened", "look at the disk, or choose another folder with --data"),
+        _ => $"The record {path} cannot be opened: {error.Message.TrimEnd('.')}. Look at the disk, or choose another folder with --data.",
     }, error);
 
     public static LogException OnAppending(string path, long sequence, SqliteException error)

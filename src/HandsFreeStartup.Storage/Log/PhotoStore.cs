@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using HandsFreeStartup.Doors;
 
 namespace HandsFreeStartup.Storage.Log;
 
@@ -6,7 +7,7 @@ namespace HandsFreeStartup.Storage.Log;
 /// <param name="jobPath">The job's file; the photos lie in the folder <c>.photos</c> beside it.</param>
 public sealed class PhotoStore(string jobPath)
 {
-    const long LargestBytes = 50 << 20;
+    const int LargestBytes = 50 << 20;
 
     /// <summary>The folder of the photos of a job.</summary>
     public static string FolderOf(string jobPath) => $"{jobPath}.photos";
@@ -19,20 +20,19 @@ public sealed class PhotoStore(string jobPath)
     {
         try
         {
-            if (new FileInfo(path) is not { Exists: true, Length: <= LargestBytes })
-            {
-                throw new LogException($"There is no photo {path}, or it is larger than 50 megabytes. Look at the name and the folder.");
-            }
-
-            string hash = Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(path)));
-            string name = $"{hash}{Path.GetExtension(path).ToLowerInvariant()}";
+            byte[] photo = RegularFile.ReadAll(path, LargestBytes);
+            string hash = Convert.ToHexStringLower(SHA256.HashData(photo));
+            string name = $"{hash}{ExtensionOf(path)}";
             Directory.CreateDirectory(FolderOf(jobPath));
-            File.Copy(path, Path.Combine(FolderOf(jobPath), name), overwrite: true);
+            WholeFile.Write(Path.Combine(FolderOf(jobPath), name), kept => kept.Write(photo), "The photo's copy");
             return (name, hash);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        catch (Exception error) when (FileTrouble.Is(error))
         {
-            throw new LogException($"The photo {path} cannot be kept: {error.Message.TrimEnd('.')}.", error);
+            throw new LogException(FileTrouble.Sentence(error, $"The photo {path} cannot be kept", "look at the name and the folder"), error);
         }
     }
+
+    /// <summary>The end of the name where it is one that pictures have; it becomes part of the record.</summary>
+    static string ExtensionOf(string path) => Path.GetExtension(path).ToLowerInvariant() is { Length: > 1 and <= 6 } extension && extension.Skip(1).All(char.IsAsciiLetterOrDigit) ? extension : "";
 }

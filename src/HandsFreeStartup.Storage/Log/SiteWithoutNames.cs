@@ -34,7 +34,7 @@ static class SiteWithoutNames
             file.Save(kept, assignAnchors: false);
             return kept.ToString();
         }
-        catch (YamlException)
+        catch (Exception error) when (error is YamlException or InvalidOperationException)
         {
             return "";
         }

@@ -20,7 +20,7 @@ public static class StartupLogVerifier
             using JobSnapshot snapshot = JobSnapshot.Open(path);
             return Verify(path, snapshot.Connection, printed);
         }
-        catch (SqliteException error)
+        catch (Exception error) when (error is SqliteException || Damage.Explains(error))
         {
             return new Verification(0, null, [new LogFinding(null, $"The file is damaged and cannot be read: {error.Message.TrimEnd('.')}.")]);
         }

@@ -25,9 +25,18 @@ sealed record StoredEvent(long Sequence, byte[] RecordedAt, byte[] Kind, byte[] 
         command.CommandText = Query;
         using SqliteDataReader rows = command.ExecuteReader();
         List<StoredEvent> events = [];
+        long bytes = 0;
         while (rows.Read())
         {
-            events.Add(new StoredEvent(rows.GetInt64(0), Bytes(rows, 1), Bytes(rows, 2), Bytes(rows, 3), Bytes(rows, 4), Bytes(rows, 5), rows.GetInt64(6) == 1));
+            StoredEvent stored = new(rows.GetInt64(0), Bytes(rows, 1), Bytes(rows, 2), Bytes(rows, 3), Bytes(rows, 4), Bytes(rows, 5), rows.GetInt64(6) == 1);
+            bytes += stored.RecordedAt.Length + stored.Kind.Length + stored.Body.Length + stored.PreviousHash.Length + stored.Hash.Length;
+            // Rows of a crafted file can share their pages and so be more than the file.
+            if (bytes > JobSnapshot.MostBytes)
+            {
+                throw new LogException("The record holds more than its file can: it is damaged or no record of this program. Keep the file as it is.");
+            }
+
+            events.Add(stored);
         }
         return events;
     }

@@ -26,5 +26,9 @@ public sealed record StoredJob(string Path, IReadOnlyList<StartupEvent> Events, 
         {
             throw LogErrors.OnOpening(path, error);
         }
+        catch (Exception error) when (Damage.Explains(error))
+        {
+            throw Damage.In(path, error);
+        }
     }
 }

@@ -26,7 +26,7 @@ sealed record StoredLog(LogFormat Format, IReadOnlyList<StoredEvent> Events, IRe
         {
             return EventFormat.Read(kind, Format.IsSealed ? PersonalParts.PutBack(kind, body, path => ContentOf(stored.Sequence, path)) : body);
         }
-        catch (System.Text.Json.JsonException error)
+        catch (Exception error) when (Damage.Explains(error))
         {
             throw new LogException($"A personal part of the event of kind '{kind}' cannot be read: {error.Message}", error);
         }

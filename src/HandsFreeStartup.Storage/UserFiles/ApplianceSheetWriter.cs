@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Checklists;
 
 namespace HandsFreeStartup.Storage.UserFiles;
@@ -58,5 +59,17 @@ public static class ApplianceSheetWriter
         yield return $"source: {Quoted(limit.Source)}";
     }
 
-    static string Quoted(string text) => $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+    /// <summary>What cannot be seen is written as its number, so that it is seen in the file too.</summary>
+    static string Quoted(string text)
+    {
+        StringBuilder quoted = new("\"");
+        foreach (char letter in text)
+        {
+            _ = letter is '"' or '\\' ? quoted.Append('\\').Append(letter)
+                : !VisibleText.IsVisible([letter]) && !char.IsSurrogate(letter) ? quoted.Append(CultureInfo.InvariantCulture, $"\\u{(int)letter:X4}")
+                : quoted.Append(letter);
+        }
+
+        return quoted.Append('"').ToString();
+    }
 }

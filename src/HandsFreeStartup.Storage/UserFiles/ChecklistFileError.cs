@@ -1,3 +1,5 @@
+using HandsFreeStartup.Doors;
+
 namespace HandsFreeStartup.Storage.UserFiles;
 
 /// <summary>A mistake in a file of the user.</summary>
@@ -9,15 +11,18 @@ public sealed record ChecklistFileError(string File, int Line, int Column, strin
 {
     /// <summary>As shown: <c>file:line:column: message</c>.</summary>
     public override string ToString() =>
-        Line == 0 ? $"{File}: {Message}" : FormattableString.Invariant($"{File}:{Line}:{Column}: {Message}");
+        VisibleText.Of(Line == 0 ? $"{File}: {Message}" : FormattableString.Invariant($"{File}:{Line}:{Column}: {Message}"));
 }
 
 /// <summary>Files of the user that cannot be used, with every mistake found in them.</summary>
 public sealed class ChecklistFileException : Exception
 {
+    /// <summary>Who has made more of them has one in common to all.</summary>
+    const int MostTold = 100;
+
     /// <summary>Carries the mistakes; there is at least one.</summary>
     public ChecklistFileException(IReadOnlyList<ChecklistFileError> errors)
-        : base(string.Join(Environment.NewLine, errors)) => Errors = errors;
+        : base(string.Join('\n', errors.Take(MostTold).Select(error => error.ToString()).Concat(errors.Count > MostTold ? [FormattableString.Invariant($"and {errors.Count - MostTold} more")] : []))) => Errors = errors;
 
     /// <summary>Every mistake, in the order of the files and their lines.</summary>
     public IReadOnlyList<ChecklistFileError> Errors { get; }

@@ -43,7 +43,7 @@ static class ChecklistPaths
     {
         foreach (StepEntry first in adjustments)
         {
-            if (WayBack(first, [first], adjustments, checklist) is not { } way)
+            if (WayBack(first, adjustments, checklist) is not { } way)
             {
                 continue;
             }
@@ -55,22 +55,37 @@ static class ChecklistPaths
         }
     }
 
-    /// <summary>The shortest known way from the last adjustment back to the first; null if there is none.</summary>
-    static ImmutableArray<StepEntry>? WayBack(StepEntry first, ImmutableArray<StepEntry> way, ImmutableArray<StepEntry> adjustments, ChecklistEntry checklist)
+    /// <summary>The shortest way from an adjustment over others back to it, itself first; null if there is none. Each adjustment is looked at once, whatever leads to it.</summary>
+    static ImmutableArray<StepEntry>? WayBack(StepEntry first, ImmutableArray<StepEntry> adjustments, ChecklistEntry checklist)
     {
-        foreach (StepEntry next in adjustments.Where(next => way[^1].Step.Voids.Any(id => Leads(id, next, checklist))))
+        Dictionary<StepEntry, StepEntry> reachedFrom = [];
+        Queue<StepEntry> next = new([first]);
+        while (next.TryDequeue(out StepEntry? last))
         {
-            if (next == first)
+            foreach (StepEntry other in adjustments.Where(other => !reachedFrom.ContainsKey(other) && last.Step.Voids.Any(id => Leads(id, other, checklist))))
             {
-                return way;
-            }
+                reachedFrom[other] = last;
+                if (other == first)
+                {
+                    return Way(first, reachedFrom);
+                }
 
-            if (!way.Contains(next) && WayBack(first, way.Add(next), adjustments, checklist) is { } found)
-            {
-                return found;
+                next.Enqueue(other);
             }
         }
+
         return null;
+    }
+
+    static ImmutableArray<StepEntry> Way(StepEntry first, Dictionary<StepEntry, StepEntry> reachedFrom)
+    {
+        List<StepEntry> back = [];
+        for (StepEntry at = reachedFrom[first]; at != first; at = reachedFrom[at])
+        {
+            back.Add(at);
+        }
+
+        return [first, .. back.AsEnumerable().Reverse()];
     }
 
     /// <summary>Whether voiding the step of that id voids what <paramref name="adjustment"/> watches.</summary>

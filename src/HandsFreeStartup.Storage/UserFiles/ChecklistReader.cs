@@ -18,6 +18,10 @@ sealed record ChecklistEntry(Checklist Checklist, ImmutableArray<StepEntry> Step
 /// <summary>Reads a checklist.</summary>
 sealed class ChecklistReader(Findings findings)
 {
+    /// <summary>Every way through a checklist is walked before it is used; more would take longer than a person waits.</summary>
+    const int MostSteps = 500;
+    const int MostOccasions = 12;
+
     static readonly ImmutableArray<string> Kinds = [.. Enum.GetNames<StepKind>().Select(name => name.ToLowerInvariant())];
     ImmutableArray<string> _occasions = [];
 
@@ -41,6 +45,12 @@ sealed class ChecklistReader(Findings findings)
             Occasions = occasions,
         };
         ChecklistEntry read = new(checklist, steps, limits);
+        if (steps.Length > MostSteps || occasions.Length > MostOccasions)
+        {
+            findings.Add(map.Place, FormattableString.Invariant($"The checklist has {steps.Length} steps and {occasions.Length} occasions; {MostSteps} and {MostOccasions} are taken. Make two of it."));
+            return read;
+        }
+
         ChecklistRules.Check(read);
         return read;
     }

@@ -1,11 +1,17 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using HandsFreeStartup.Doors;
 
 namespace HandsFreeStartup.Storage.UserFiles;
 
 /// <summary>Reads the keys of one map. What is missing or wrong becomes a finding and a harmless stand-in, so that reading goes on.</summary>
 sealed class EntryReader
 {
+    /// <summary>More than any furnace, house or checklist has of anything.</summary>
+    const int MostItems = 200;
+
+    /// <summary>What is told in whole sentences; everything else is a name or a title.</summary>
+    static readonly ImmutableHashSet<string> LongTexts = ["'do'", "'why'", "'caution'", "'otherwise'", "'text'"];
+
     readonly Dictionary<string, YamlValue> _values = [];
     readonly Findings _findings;
     readonly string _what;
@@ -125,12 +131,12 @@ sealed class EntryReader
             return null;
         }
 
-        if (decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number))
+        if (TypedNumber.Read(text, out string reason, "3.5") is { } number)
         {
             return number;
         }
 
-        Report(key, $"'{text}' is no number. Expected digits with a decimal point and no unit, such as 3.5.");
+        Report(key, $"{reason}. Numbers stand here without a unit.");
         return null;
     }
 
@@ -164,6 +170,12 @@ sealed class EntryReader
         if (value is not YamlList list)
         {
             _findings.Add(value.Place, $"Expected a list for '{key}': lines that begin with '- ', or [one, two].");
+            return [];
+        }
+
+        if (list.Items.Length > MostItems)
+        {
+            _findings.Add(value.Place, FormattableString.Invariant($"The list '{key}' has {list.Items.Length} items; {MostItems} are taken. Make it shorter."));
             return [];
         }
 
@@ -206,11 +218,22 @@ sealed class EntryReader
         }
     }
 
+    /// <summary>A text that was written in several lines is shown in as many as the screen needs.</summary>
+    static string OnOneLine(string text) =>
+        text.AsSpan().IndexOfAny('\n', '\r', '\t') < 0 ? text.Trim() : string.Join(' ', text.Split(['\n', '\r', '\t', ' '], StringSplitOptions.RemoveEmptyEntries));
+
     string? TextOf(YamlValue value, string what)
     {
         if (value is YamlText { Text: { } text } && !string.IsNullOrWhiteSpace(text))
         {
-            return text.Trim();
+            int most = LongTexts.Contains(what) ? TextLength.Note : TextLength.Title;
+            if (TextLength.Problem(text, most, $"The text of {what}") is not { } tooLong)
+            {
+                return OnOneLine(text);
+            }
+
+            _findings.Add(value.Place, tooLong);
+            return null;
         }
 
         _findings.Add(value.Place, value is YamlText ? $"{what} has no value. Write a text after it, or remove it." : $"Expected a plain text for {what}.");

@@ -3,10 +3,13 @@ namespace HandsFreeStartup.Storage.UserFiles;
 /// <summary>Finds what was probably meant by a word that is not known.</summary>
 static class Nearest
 {
+    /// <summary>Nobody mistypes a longer one.</summary>
+    const int LongestWord = 60;
+
     /// <summary>" Did you mean 'x'?" where a candidate is close, then the list of all.</summary>
     public static string Hint(string word, IReadOnlyCollection<string> candidates)
     {
-        string? nearest = candidates.MinBy(candidate => Distance(word, candidate));
+        string? nearest = word.Length > LongestWord ? null : candidates.MinBy(candidate => Distance(word, candidate));
         string meant = word.Length > 2 && nearest is not null && Distance(word, nearest) <= Math.Max(1, word.Length / 3) ? $" Did you mean '{nearest}'?" : "";
         return $"{meant} Expected {(candidates.Count == 1 ? "" : "one of ")}{string.Join(", ", candidates)}.";
     }

@@ -7,8 +7,18 @@ namespace HandsFreeStartup.Storage.UserFiles;
 /// <summary>What must hold between a checklist, an appliance sheet and a site that are used together.</summary>
 static class PlanRules
 {
+    /// <summary>Steps of a plan, each walk counted once a room.</summary>
+    const int MostSteps = 3000;
+
     public static void Check(ChecklistEntry checklist, ApplianceEntry appliance, Site site)
     {
+        StepEntry[] walks = [.. checklist.Steps.Where(step => step.Step.Kind == StepKind.Walk)];
+        if (checklist.Steps.Length + walks.Length * site.Rooms.Length > MostSteps)
+        {
+            walks[0].Entry.Report("kind", FormattableString.Invariant($"{walks.Length} walks through the {site.Rooms.Length} rooms of the site are more than the {MostSteps} steps that a start-up may have. Leave out walks or rooms."));
+            return;
+        }
+
         foreach (string? occasion in checklist.Checklist.Occasions.Select(known => known.Id).DefaultIfEmpty())
         {
             StartupPlan plan = StartupPlan.From(checklist.Checklist, appliance.Sheet, site, occasion: occasion);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
 
@@ -34,6 +35,7 @@ static class SiteReader
     static ImmutableArray<string> Rooms(EntryReader file)
     {
         ImmutableArray<string> rooms = file.Texts("rooms", isRequired: true);
+        HashSet<string> ids = [];
         for (int i = 0; i < rooms.Length; i++)
         {
             if (!rooms[i].All(letter => char.IsLetterOrDigit(letter) || letter is ' ' or '-'))
@@ -41,8 +43,12 @@ static class SiteReader
                 file.Report("rooms", i, $"'{rooms[i]}' cannot be a room. Expected letters, digits, spaces and hyphens, such as 'upper bedroom'.");
             }
 
-            string id = rooms[i].Replace(' ', '-');
-            if (rooms.Take(i).Any(earlier => earlier.Replace(' ', '-') == id))
+            if (TextLength.Problem(rooms[i], TextLength.Name, "The name of the room") is { } tooLong)
+            {
+                file.Report("rooms", i, tooLong);
+            }
+
+            if (!ids.Add(rooms[i].Replace(' ', '-')))
             {
                 file.Report("rooms", i, $"The room '{rooms[i]}' stands here a second time. Give it another name, or remove it.");
             }
@@ -62,22 +68,28 @@ static class SiteReader
                 entry.Report("field", $"The field '{field}' has an instrument already. Keep one.");
             }
 
-            return new InstrumentUncertainty(field, Uncertainty(entry, "expanded"), Uncertainty(entry, "expanded_percent"),
+            if (entry.IsMap && !entry.Has("expanded") && !entry.Has("expanded_percent"))
+            {
+                entry.Report("field", "No uncertainty is given. Expected 'expanded' in the field's unit, 'expanded_percent' of the reading, or both.");
+            }
+
+            // An instrument that reads worse than the whole range of its field reads nothing.
+            decimal most = Fields.Find(field) is { } known ? known.Highest - known.Lowest : decimal.MaxValue;
+            return new InstrumentUncertainty(field, Uncertainty(entry, "expanded", most), Uncertainty(entry, "expanded_percent", 100),
                 entry.Text("source", " Say who states the uncertainty: the data sheet, the calibration certificate or a standard's class."));
         });
     }
 
-    static decimal Uncertainty(EntryReader entry, string key)
+    static decimal Uncertainty(EntryReader entry, string key, decimal most)
     {
-        if (entry.IsMap && !entry.Has("expanded") && !entry.Has("expanded_percent"))
+        if (!entry.Has(key) || entry.Number(key) is not { } value)
         {
-            entry.Report("field", "No uncertainty is given. Expected 'expanded' in the field's unit, 'expanded_percent' of the reading, or both.");
+            return 0;
         }
 
-        decimal value = entry.Number(key) ?? 0;
-        if (entry.Has(key) && value <= 0)
+        if (value <= 0 || value > most)
         {
-            entry.Report(key, FormattableString.Invariant($"{key} {value} is not above zero. Write the expanded uncertainty (k = 2), or leave the key out."));
+            entry.Report(key, FormattableString.Invariant($"{key} {value} is not {(value <= 0 ? "above zero" : $"possible: at most {most} are taken")}. Write the expanded uncertainty (k = 2), or leave the key out."));
         }
         return value;
     }

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 
@@ -40,11 +41,7 @@ public static class UserFile
     {
         try
         {
-            if (new FileInfo(path) is { Exists: true, Length: > LargestBytes })
-            {
-                throw Unusable(path, "The file is larger than one mebibyte. Expected a checklist, an appliance sheet or a site, which is a page of text.");
-            }
-            return Copy(Path.GetFileName(path), StrictUtf8.GetString(File.ReadAllBytes(path)).TrimStart('\uFEFF'));
+            return Copy(Path.GetFileName(path), StrictUtf8.GetString(RegularFile.ReadAll(path, LargestBytes)).TrimStart('\uFEFF'));
         }
         catch (DecoderFallbackException)
         {
@@ -54,9 +51,9 @@ public static class UserFile
         {
             throw Unusable(path, "There is no such file. Look at the name and the folder.");
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        catch (Exception error) when (FileTrouble.Is(error))
         {
-            throw Unusable(path, $"The file cannot be read: {error.Message}");
+            throw Unusable(path, FileTrouble.Sentence(error, "The file cannot be read", "name another one"));
         }
     }
 
@@ -97,6 +94,11 @@ public static class UserFile
     /// <exception cref="ChecklistFileException">The copies cannot be used.</exception>
     public static StartupPlan PlanOf(JobDescription job)
     {
+        if (job.TimerFactor is not (> 0 and <= 1))
+        {
+            throw Unusable(job.JobId, FormattableString.Invariant($"The job shortens its timers by the factor {job.TimerFactor}. Expected one above 0 and at most 1; no program wrote this."));
+        }
+
         PlanFiles files = ReadTogether(job.Checklist, job.Appliance, job.Site, job.Settings);
         return StartupPlan.From(files.Checklist, files.Appliance, files.Site, job.TimerFactor, files.Settings, job.Occasion);
     }

@@ -20,6 +20,7 @@ sealed class YamlTree
 
     readonly Findings _findings;
     readonly Parser _parser;
+    readonly Stack<(Place Place, char Bracket)> _openBrackets = [];
     int _depth;
 
     YamlTree(string text, Findings findings)
@@ -31,17 +32,43 @@ sealed class YamlTree
     /// <summary>The file's one map, or null after a finding.</summary>
     public static YamlMap? Read(string text, Findings findings)
     {
+        YamlTree tree = new(text, findings);
         try
         {
-            return new YamlTree(text, findings).Document();
+            return tree.Document();
+        }
+        catch (InvalidOperationException)
+        {
+            // The library loses its place where a bracket is not closed before the next line.
+            (Place place, char bracket) = tree._openBrackets.TryPeek(out (Place, char) open) ? open : FirstBracket(text, tree._parser.Current?.End ?? Mark.Empty);
+            findings.Add(place, $"The '{bracket}' that begins here is not closed. Write '{Closing(bracket)}' where it ends, and a comma between its parts.");
+            return null;
         }
         catch (YamlException error)
         {
-            findings.Add(At(error.Start), $"This is no readable YAML: {error.Message.TrimEnd('.')}. "
+            string bracket = tree._openBrackets.TryPeek(out (Place Place, char Bracket) open)
+                ? FormattableString.Invariant($"Look whether the '{open.Bracket}' of line {open.Place.Line} is closed by '{Closing(open.Bracket)}'. ")
+                : "";
+            findings.Add(At(error.Start), $"This is no readable YAML: {error.Message.TrimEnd('.')}. {bracket}"
                 + "Check the indentation, and put a text that holds ': ' or ' #' or begins with a special character into double quotes.");
             return null;
         }
     }
+
+    /// <summary>The first bracket that opens after a place; the place itself, as if one stood there, where none does.</summary>
+    static (Place Place, char Bracket) FirstBracket(string text, Mark after)
+    {
+        int at = text.IndexOfAny(['{', '['], (int)Math.Min(after.Index, text.Length));
+        if (at < 0)
+        {
+            return (At(after), '{');
+        }
+
+        int lineStart = text.LastIndexOf('\n', at) + 1;
+        return (new Place(text.AsSpan(0, at).Count('\n') + 1, at - lineStart + 1), text[at]);
+    }
+
+    static char Closing(char bracket) => bracket == '{' ? '}' : ']';
 
     YamlMap? Document()
     {
@@ -99,18 +126,42 @@ sealed class YamlTree
             return new YamlText(place, scalar.Value);
         }
 
-        if (_parser.TryConsume<SequenceStart>(out _))
+        if (node is SequenceStart sequence)
         {
+            Opened(sequence.Style == SequenceStyle.Flow, place, '[');
+            _parser.Consume<SequenceStart>();
             List<YamlValue> items = [];
             while (!_parser.TryConsume<SequenceEnd>(out _))
             {
                 items.Add(Value());
             }
+
+            Closed(sequence.Style == SequenceStyle.Flow);
             return new YamlList(place, [.. items]);
         }
 
+        bool isFlow = node is MappingStart { Style: MappingStyle.Flow };
+        Opened(isFlow, place, '{');
         _parser.Consume<MappingStart>();
-        return Map(place);
+        YamlMap map = Map(place);
+        Closed(isFlow);
+        return map;
+    }
+
+    void Opened(bool isFlow, Place place, char bracket)
+    {
+        if (isFlow)
+        {
+            _openBrackets.Push((place, bracket));
+        }
+    }
+
+    void Closed(bool isFlow)
+    {
+        if (isFlow)
+        {
+            _openBrackets.Pop();
+        }
     }
 
     YamlMap Map(Place place)

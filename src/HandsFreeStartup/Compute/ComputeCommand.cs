@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Compute;
@@ -40,19 +41,12 @@ public static class ComputeCommand
         }
         // The header is read first, so that a wrong input file does not cost an old output file.
         CsvRows.Open(input, table.Inputs).Dispose();
-        using StreamWriter writer = Create(output);
-        return run.Over(input, writer, cancellation);
-    }
-
-    static StreamWriter Create(string file)
-    {
-        try
+        int code = ExitCode.Done;
+        WholeFile.Write(output, file =>
         {
-            return new StreamWriter(file, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new WrongUseException($"{file} cannot be written: {e.Message}");
-        }
+            using StreamWriter writer = new(file, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
+            code = run.Over(input, writer, cancellation);
+        }, "The table");
+        return code;
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CsvHelper;
 using CsvHelper.Configuration;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Compute;
@@ -8,12 +9,17 @@ namespace HandsFreeStartup.Compute;
 /// <summary>The rows of a CSV file with a header, one at a time; only the named columns are read, others are ignored.</summary>
 sealed class CsvRows : IDisposable
 {
+    const long MostBytes = 4L << 30;
+    const int LongestLine = 100_000;
+
     readonly CsvReader _csv;
+    readonly string _file;
     readonly (string Name, int Index)[] _columns;
 
-    CsvRows(CsvReader csv, (string, int)[] columns)
+    CsvRows(CsvReader csv, string file, (string, int)[] columns)
     {
         _csv = csv;
+        _file = file;
         _columns = columns;
     }
 
@@ -23,12 +29,12 @@ sealed class CsvRows : IDisposable
     /// <exception cref="WrongUseException">The file cannot be opened, or a column is missing or twice there.</exception>
     public static CsvRows Open(string file, IEnumerable<string> columns)
     {
-        CsvConfiguration configuration = new(CultureInfo.InvariantCulture) { MissingFieldFound = null, BadDataFound = null, IgnoreBlankLines = true };
-        CsvReader csv = new(OpenText(file), configuration);
+        CsvConfiguration configuration = new(CultureInfo.InvariantCulture) { MissingFieldFound = null, BadDataFound = null, IgnoreBlankLines = true, MaxFieldSize = LongestLine };
+        CsvReader csv = new(new BoundedLines(OpenText(file), file), configuration);
         try
         {
-            string[] header = csv.Read() && csv.ReadHeader() ? csv.HeaderRecord! : [];
-            return new(csv, [.. columns.Select(column => (column, Place(file, header, column)))]);
+            string[] header = Read(csv, file) && csv.ReadHeader() ? csv.HeaderRecord! : [];
+            return new(csv, file, [.. columns.Select(column => (column, Place(file, header, column)))]);
         }
         catch
         {
@@ -39,19 +45,31 @@ sealed class CsvRows : IDisposable
 
     /// <summary>The next row by column name, or null at the end. A cell that a short row lacks is empty.</summary>
     public Dictionary<string, string>? Next() =>
-        _csv.Read() ? _columns.ToDictionary(column => column.Name, column => _csv.GetField(column.Index) ?? "") : null;
+        Read(_csv, _file) ? _columns.ToDictionary(column => column.Name, column => _csv.GetField(column.Index) ?? "") : null;
 
     public void Dispose() => _csv.Dispose();
+
+    static bool Read(CsvReader csv, string file)
+    {
+        try
+        {
+            return csv.Read();
+        }
+        catch (CsvHelperException)
+        {
+            throw new WrongUseException($"{file}, line {csv.Parser.RawRow}: this is no row of a table; look for a quotation mark that is not closed.");
+        }
+    }
 
     static StreamReader OpenText(string file)
     {
         try
         {
-            return new StreamReader(file);
+            return new StreamReader(RegularFile.Open(file, MostBytes));
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception e) when (FileTrouble.Is(e))
         {
-            throw new WrongUseException($"{file} cannot be read: {e.Message}");
+            throw new WrongUseException(FileTrouble.Sentence(e, $"{file} cannot be read", "name another file"));
         }
     }
 
@@ -62,5 +80,33 @@ sealed class CsvRows : IDisposable
         return first < 0 ? throw new WrongUseException($"{file}, line 1: the column {column} is missing.")
             : Array.LastIndexOf(names, column) != first ? throw new WrongUseException($"{file}, line 1: the column {column} is there twice; keep one.")
             : first;
+    }
+
+    /// <summary>Text whose lines have an end: one that has none is no table, and would fill the memory.</summary>
+    sealed class BoundedLines(TextReader text, string file) : TextReader
+    {
+        int _line = 1;
+        int _letters;
+
+        public override int Read(char[] buffer, int index, int count)
+        {
+            int read = text.Read(buffer, index, count);
+            foreach (char letter in buffer.AsSpan(index, read))
+            {
+                (_line, _letters) = letter == '\n' ? (_line + 1, 0) : (_line, _letters + 1);
+                if (_letters > LongestLine)
+                {
+                    throw new WrongUseException(FormattableString.Invariant($"{file}, line {_line}: the line is longer than {LongestLine} letters, so that this is no table. Name another file."));
+                }
+            }
+
+            return read;
+        }
+
+        protected override void Dispose(bool disposing)
+        {
+            text.Dispose();
+            base.Dispose(disposing);
+        }
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using HandsFreeStartup.Calculations.Fuels;
+using HandsFreeStartup.Doors;
 
 namespace HandsFreeStartup.Compute;
 
@@ -24,9 +25,9 @@ sealed class RowInputs(Dictionary<string, string> cells, FuelBook fuels)
         {
             return Refuse(column, "is empty; a number is needed");
         }
-        if (!double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !double.IsFinite(value))
+        if (TypedNumber.ReadDouble(text, out string reason) is not { } value)
         {
-            return Refuse(column, $"'{text}' is no number");
+            return Refuse(column, reason);
         }
         return value < least ? Refuse(column, $"{text} is below {Shown(least)}")
             : value > most ? Refuse(column, $"{text} is above {Shown(most)}")

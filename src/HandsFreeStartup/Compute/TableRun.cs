@@ -1,5 +1,6 @@
 using System.Globalization;
 using CsvHelper;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Compute;
@@ -50,7 +51,7 @@ sealed class TableRun(ComputeTable table, FuelBook fuels, TextWriter messages, T
     {
         foreach (string cell in cells)
         {
-            csv.WriteField(cell);
+            csv.WriteField(TableCell.Of(cell));
         }
         csv.NextRecord();
     }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Reports.Copies;
 using HandsFreeStartup.Reports.Copies.Narrow;
@@ -35,14 +36,7 @@ public static class CopiesCommand
         CopySource source = Read(path);
         string folder = parsed.GetValue(Out) ?? Path.GetDirectoryName(Path.GetFullPath(path))!;
         Paper paper = parsed.GetValue(Size);
-        (string Name, byte[] Bytes)[] copies =
-        [
-            ("appliance.pdf", StartupCopies.Appliance(source, paper)),
-            ("customer.pdf", StartupCopies.Customer(source, paper)),
-            ("office.pdf", StartupCopies.Office(source, paper, parsed.GetValue(Charts))),
-            ("narrow.txt", Encoding.ASCII.GetBytes(NarrowCopy.Of(source, parsed.GetValue(Columns)))),
-        ];
-        foreach ((string name, byte[] bytes) in copies)
+        foreach ((string name, byte[] bytes) in Made(path, source, paper, parsed))
         {
             parsed.InvocationConfiguration.Output.WriteLine(Write(folder, $"{Path.GetFileNameWithoutExtension(path)}-{name}", bytes));
         }
@@ -54,43 +48,53 @@ public static class CopiesCommand
         return source.Findings.Count == 0 ? ExitCode.Done : ExitCode.FoundSomething;
     }
 
-    /// <summary>Writes beside the file first: a full disk or a broken run leaves the earlier copy as it was.</summary>
+    static (string Name, byte[] Bytes)[] Made(string path, CopySource source, Paper paper, ParseResult parsed)
+    {
+        try
+        {
+            return
+            [
+                ("appliance.pdf", StartupCopies.Appliance(source, paper)),
+                ("customer.pdf", StartupCopies.Customer(source, paper)),
+                ("office.pdf", StartupCopies.Office(source, paper, parsed.GetValue(Charts))),
+                ("narrow.txt", Encoding.ASCII.GetBytes(NarrowCopy.Of(source, parsed.GetValue(Columns)))),
+            ];
+        }
+        catch (Exception error) when (source.Findings.Count > 0 && Damage.Explains(error))
+        {
+            throw new WrongUseException($"The record {path} is not sound and cannot be copied: {source.Findings[0]} Run verify on it.");
+        }
+    }
+
+    /// <summary>A full disk or a broken run leaves the earlier copy as it was.</summary>
     static string Write(string folder, string name, byte[] bytes)
     {
         string file = Path.Combine(folder, name);
         try
         {
             Directory.CreateDirectory(folder);
-            string unfinished = $"{file}.part";
-            File.WriteAllBytes(unfinished, bytes);
-            File.Move(unfinished, file, overwrite: true);
-            return file;
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (FileTrouble.Is(e))
         {
-            throw new WrongUseException($"The copy {file} cannot be written: {e.Message.TrimEnd('.')}. Choose another folder with --out.");
+            throw new WrongUseException(FileTrouble.Sentence(e, $"The copy {file} cannot be written", "choose another folder with --out"));
         }
+
+        WholeFile.Write(file, copy => copy.Write(bytes), "The copy");
+        return file;
     }
 
     static CopySource Read(string path)
     {
-        try
+        StoredJob job = StoredJob.Read(path);
+        if (job.Events is not [StartupBegan began, ..])
         {
-            StoredJob job = StoredJob.Read(path);
-            if (job.Events is not [StartupBegan began, ..])
-            {
-                throw new WrongUseException($"The record {path} holds no start-up yet: there is nothing to copy.");
-            }
+            throw new WrongUseException($"The record {path} holds no start-up yet: there is nothing to copy.");
+        }
 
-            Checkpoint? checkpoint = job.Verification.Checkpoint;
-            return new CopySource(
-                UserFile.PlanOf(began.Job), job.Events, checkpoint?.ToString(),
-                checkpoint is null ? null : FormattableString.Invariant($"{checkpoint.Count} events, ends {checkpoint.Hash}"),
-                [.. job.Verification.Findings.Select(finding => finding.Message)]);
-        }
-        catch (LogException error)
-        {
-            throw new WrongUseException(error.Message);
-        }
+        Checkpoint? checkpoint = job.Verification.Checkpoint;
+        return new CopySource(
+            UserFile.PlanOf(began.Job), job.Events, checkpoint?.ToString(),
+            checkpoint is null ? null : FormattableString.Invariant($"{checkpoint.Count} events, ends {checkpoint.Hash}"),
+            [.. job.Verification.Findings.Select(finding => finding.Message)]);
     }
 }

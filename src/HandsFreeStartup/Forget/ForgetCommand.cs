@@ -1,4 +1,5 @@
 using System.CommandLine;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Reports.Summary;
 using HandsFreeStartup.Running;
@@ -32,7 +33,7 @@ public static class ForgetCommand
             throw new WrongUseException($"Say --keep-readings: names, free speech and recordings are removed for good, readings are kept. To lose everything, delete {path} by hand.");
         }
 
-        string by = parsed.GetValue(By)?.Trim() is { Length: > 0 } name ? name : throw new WrongUseException("The record tells who removed: give --by NAME.");
+        string by = GivenName.Of(parsed.GetValue(By), "The record tells who removed: give --by NAME.");
         TextWriter output = parsed.InvocationConfiguration.Output;
         using (StartupLog log = StartupLog.Open(path, TimeProvider.System))
         {
@@ -57,9 +58,9 @@ public static class ForgetCommand
     static void RemoveCopies(string path)
     {
         string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        foreach (string copy in ((string[])["appliance.pdf", "customer.pdf", "office.pdf", "narrow.txt"]).SelectMany(name => Directory.GetFiles(folder, $"{Path.GetFileNameWithoutExtension(path)}-{name}")))
+        foreach (string name in (string[])["appliance.pdf", "customer.pdf", "office.pdf", "narrow.txt"])
         {
-            File.Delete(copy);
+            File.Delete(Path.Combine(folder, $"{Path.GetFileNameWithoutExtension(path)}-{name}"));
         }
     }
 
@@ -76,9 +77,10 @@ public static class ForgetCommand
         try
         {
             File.Delete(summary);
-            File.WriteAllText(summary, StartupSummary.Of(UserFile.PlanOf(began.Job), [.. events.Where(happened => happened is not (RecordReviewed or PersonalDataForgotten))], log.Checkpoint?.ToString()));
+            string text = StartupSummary.Of(UserFile.PlanOf(began.Job), [.. events.Where(happened => happened is not (RecordReviewed or PersonalDataForgotten))], log.Checkpoint?.ToString());
+            WholeFile.WriteText(summary, text, "The summary");
         }
-        catch (ChecklistFileException)
+        catch (Exception error) when (error is ChecklistFileException || Damage.Explains(error))
         {
             // Without its files the job cannot be summed up; the old summary is gone all the same.
         }

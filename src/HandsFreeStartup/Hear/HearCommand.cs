@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Speech.Recognising;
@@ -20,12 +21,8 @@ public static class HearCommand
     static readonly Option<string?> Model = new("--model") { Description = "Another recogniser model.", HelpName = "FILE" };
     static readonly Option<int> Ears = new("--ears") { Description = "1: the small recogniser alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 2 };
     static readonly Option<string?> Noise = new("--noise") { Description = "Mix this noise under every recording; needs --snr.", HelpName = "FILE" };
-    static readonly Option<double?> Snr = new("--snr")
-    {
-        Description = "Signal-to-noise ratio in dB: power of the frames in which the detector finds speech, beside the power of the noise mixed in.",
-        HelpName = "DB",
-    };
-    static readonly Option<int> Seed = new("--seed") { Description = "Takes other stretches of the noise.", HelpName = "N", DefaultValueFactory = _ => 1 };
+    static readonly Option<double?> Snr = NumberOption.Of("--snr", -60, 100);
+    static readonly Option<int?> Seed = NumberOption.Whole("--seed", 0, 1_000_000_000);
     static readonly Option<string?> Plot = new("--plot") { Description = "Draw accepted right and wrong over the thresholds, and list what was taken for what.", HelpName = "FILE.png" };
     static readonly Option<string?> Evidence = new("--evidence")
     {
@@ -39,11 +36,7 @@ public static class HearCommand
         HelpName = "FILE.json",
     };
 
-    static readonly Option<int?> Live = new("--live")
-    {
-        Description = "Instead of recordings: say so many phrases (1 to 12) that are asked for; the verdict is kept in the data folder for this microphone.",
-        HelpName = "N",
-    };
+    static readonly Option<int?> Live = NumberOption.Whole("--live", 1, 12);
 
     static readonly Option<string?> Microphone = new("--microphone") { Description = "With --live: another microphone, its name or a whole command that writes 16 kHz raw sound.", HelpName = "NAME" };
 
@@ -54,6 +47,9 @@ public static class HearCommand
     {
         Command command = new("hear", "Measure the recogniser on labelled recordings.") { Manifest, Json, Model, Ears, Noise, Snr, Seed, Plot, Evidence, Fit, Live, Microphone };
         Ears.AcceptOnlyFromAmong("1", "2");
+        (Snr.HelpName, Snr.Description) = ("DB", "Signal-to-noise ratio in dB: power of the frames in which the detector finds speech, beside the power of the noise mixed in.");
+        (Seed.HelpName, Seed.Description) = ("N", "Takes other stretches of the noise; 1 if it is left out.");
+        (Live.HelpName, Live.Description) = ("N", "Instead of recordings: say so many phrases (1 to 12) that are asked for; the verdict is kept in the data folder for this microphone.");
         command.SetAction(Run);
         return command;
     }
@@ -112,7 +108,7 @@ public static class HearCommand
 
     static (List<HearRow> Rows, List<FitCase> Evidence) Measure(ParseResult parsed, HearBench bench, ImmutableArray<HearCase> cases)
     {
-        NoiseMix? noise = parsed.GetValue(Noise) is { } file ? NoiseMix.Of(file, parsed.GetValue(Snr)!.Value, parsed.GetValue(Seed), cases, bench.Detector) : null;
+        NoiseMix? noise = parsed.GetValue(Noise) is { } file ? NoiseMix.Of(file, parsed.GetValue(Snr)!.Value, parsed.GetValue(Seed) ?? 1, cases, bench.Detector) : null;
         using StreamWriter? evidence = parsed.GetValue(Evidence) is { } kept ? File.CreateText(Writable(kept)) : null;
         List<HearRow> rows = [];
         List<FitCase> fits = [];
@@ -138,9 +134,9 @@ public static class HearCommand
             File.Create(path).Dispose();
             return path;
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (FileTrouble.Is(e))
         {
-            throw new WrongUseException($"{path} cannot be written: {e.Message}");
+            throw new WrongUseException(FileTrouble.Sentence(e, $"{path} cannot be written", "name another file"));
         }
     }
 }

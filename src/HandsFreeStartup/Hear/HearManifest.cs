@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using System.Text;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Running;
 
@@ -25,22 +26,31 @@ static class HearManifest
     /// <summary>Commands of the first versions, which are called otherwise now: whoever says them says nothing to the tool.</summary>
     static readonly ImmutableArray<string> Retired = ["command=repeat that", "command=scratch that", "command=pause listening", "command=listen again"];
 
+    const int MostBytes = 16 << 20;
+
     /// <exception cref="WrongUseException">The manifest is missing, or a line of it is wrong.</exception>
     public static ImmutableArray<HearCase> Read(string path)
     {
-        if (!File.Exists(path))
-        {
-            throw new WrongUseException($"There is no manifest {path}.");
-        }
-
         string folder = System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path))!;
         return
         [
-            .. File.ReadLines(path)
+            .. LinesOf(path)
                 .Select((line, index) => (line, place: FormattableString.Invariant($"{path}:{index + 1}")))
                 .Where(entry => entry.line.Length > 0 && entry.line[0] != '#')
                 .Select(entry => Case(entry.line.Split('\t'), folder, entry.place)),
         ];
+    }
+
+    static string[] LinesOf(string path)
+    {
+        try
+        {
+            return Encoding.UTF8.GetString(RegularFile.ReadAll(path, MostBytes)).TrimStart('\uFEFF').Split('\n').Select(line => line.TrimEnd('\r')).ToArray();
+        }
+        catch (Exception e) when (FileTrouble.Is(e))
+        {
+            throw new WrongUseException(FileTrouble.Sentence(e, $"The manifest {path} cannot be read", "name another one"));
+        }
     }
 
     static HearCase Case(string[] cells, string folder, string place) => cells.Length < 3
@@ -53,7 +63,7 @@ static class HearManifest
         string[] parts = text.Split('=', 2);
         bool isKnown = text == "nothing" || (parts.Length == 2 && (parts[0] == "command"
             ? Commands.Find(parts[1]) is not null || Answers.Find(parts[1]) is not null
-            : Fields.Find(parts[0]) is { } field && (field.MayBeOver && parts[1] == "over" || decimal.TryParse(parts[1], CultureInfo.InvariantCulture, out _))));
+            : Fields.Find(parts[0]) is { } field && (field.MayBeOver && parts[1] == "over" || TypedNumber.Read(parts[1], out _) is not null)));
         return Retired.Contains(text) ? "nothing" : isKnown ? text : throw new WrongUseException($"{place}: '{text}' must be field=value, command=words, or nothing.");
     }
 

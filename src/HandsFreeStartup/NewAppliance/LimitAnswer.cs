@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using HandsFreeStartup.Calculations.Combustion;
 using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Calculations.Gases;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Storage.UserFiles;
 
 namespace HandsFreeStartup.NewAppliance;
@@ -22,12 +23,10 @@ sealed partial record LimitAnswer(decimal? Lower, decimal? Upper, string Remark)
     public static LimitAnswer? Read(string line, LimitQuestion question, string unit, string fuelId, out string problem)
     {
         problem = "";
-        Match match = Form().Match(line.Trim());
+        Match match = Form().Match(string.Join(' ', line.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
         if (!match.Success)
         {
-            problem = line.Contains(',', StringComparison.Ordinal)
-                ? "Numbers have a decimal point here, such as 3.5."
-                : $"Expected {Example(question)}; nothing leaves it out.";
+            problem = WhyNoNumber(line) is { } reason ? $"{reason}." : $"Expected {Example(question)}; nothing leaves it out.";
             return null;
         }
 
@@ -96,8 +95,22 @@ sealed partial record LimitAnswer(decimal? Lower, decimal? Upper, string Remark)
 
     static string Text(decimal value) => value.ToString(CultureInfo.InvariantCulture);
 
-    static decimal Number(Match match, string group) => decimal.Parse(match.Groups[group].Value, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
+    static decimal Number(Match match, string group) => TypedNumber.Read(match.Groups[group].Value, out _)!.Value;
 
-    [GeneratedRegex("""^(?<co2>co2\s+)?((?<bound>min|max)\s+)?(?<first>[+-]?\d{1,9}(\.\d{1,6})?)(\s*(\s|to|\.\.)\s*(?<second>[+-]?\d{1,9}(\.\d{1,6})?))?(?<unit>\s*[\p{L}°%].*)?$""", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    /// <summary>What is wrong with the first of the words that has digits and is no number; null where each is one.</summary>
+    static string? WhyNoNumber(string line)
+    {
+        foreach (string word in line.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Where(word => word.Any(char.IsNumber) && !word.StartsWith("co2", StringComparison.OrdinalIgnoreCase)))
+        {
+            if (TypedNumber.Read(word, out string reason, "3.5") is null)
+            {
+                return reason;
+            }
+        }
+
+        return null;
+    }
+
+    [GeneratedRegex("""^(?<co2>co2 )?((?<bound>min|max) )?(?<first>[-+\u2010-\u2015\u2212]?(0|[1-9][0-9]{0,8})(\.[0-9]{1,6})?)(( ?(to|\.\.) ?| )(?<second>[-+\u2010-\u2015\u2212]?(0|[1-9][0-9]{0,8})(\.[0-9]{1,6})?))?(?<unit> ?[\p{L}°%][^0-9]*[0-9]?)?$""", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Form();
 }

@@ -1,6 +1,6 @@
 using System.CommandLine;
-using System.Text;
 using HandsFreeStartup.ChecklistCommand;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Storage.UserFiles;
@@ -19,12 +19,12 @@ public static class NewApplianceCommand
     public static Command Build()
     {
         Command command = new("new-appliance", "Write an appliance sheet: asks for what the rating plate and the maker's instructions say.") { File, Overwrite };
-        command.SetAction(parsed => new Interview(Console.In, parsed.InvocationConfiguration.Output).Run(parsed.GetRequiredValue(File), parsed.GetValue(Overwrite)));
+        command.SetAction(parsed => new Interview(StandardStreams.Input, parsed.InvocationConfiguration.Output).Run(parsed.GetRequiredValue(File), parsed.GetValue(Overwrite)));
         return command;
     }
 
     /// <summary>Asks, reads answers line by line, and writes at the end.</summary>
-    sealed class Interview(TextReader input, TextWriter output)
+    sealed class Interview(TypedLines input, TextWriter output)
     {
         public int Run(string path, bool overwrites)
         {
@@ -44,7 +44,7 @@ public static class NewApplianceCommand
                 throw new WrongUseException("Nothing was written.");
             }
 
-            Write(path, ApplianceSheetWriter.Text(sheet, Comment), overwrites || System.IO.File.Exists(path));
+            WholeFile.WriteText(path, ApplianceSheetWriter.Text(sheet, Comment), "The sheet");
             output.WriteLine($"Written: {path}. Check it beside the plate; start with --appliance {path}.");
             return ExitCode.Done;
         }
@@ -97,24 +97,9 @@ public static class NewApplianceCommand
         {
             output.Write($"{prompt}: ");
             output.Flush();
-            string? line = input.ReadLine();
+            string? line = input.Next();
             output.Write(line is null || Console.IsInputRedirected ? "\n" : "");
             return line;
-        }
-
-        /// <summary>The text is complete beside the file before it takes its name: a full disk or a cut wire never leaves half a sheet.</summary>
-        static void Write(string path, string text, bool overwrites)
-        {
-            string beside = $"{path}.new";
-            try
-            {
-                System.IO.File.WriteAllText(beside, text, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
-                System.IO.File.Move(beside, path, overwrites);
-            }
-            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-            {
-                throw new WrongUseException($"{path} cannot be written: {e.Message}");
-            }
         }
 
         static string IdOf(string path)

@@ -39,6 +39,13 @@ public sealed class PlainDisplay(TextWriter output) : IDisplay
         output.Flush();
     }
 
+    /// <inheritdoc/>
+    public void Warn(string text)
+    {
+        output.WriteLine($"  !! {text}");
+        output.Flush();
+    }
+
     void WriteIfNew(ref string last, string now, string label)
     {
         if (now != last && now.Length > 0)

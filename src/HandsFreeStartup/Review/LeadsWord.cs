@@ -15,11 +15,8 @@ static class LeadsWord
     /// <exception cref="LogException">It could not be recorded.</exception>
     public static string Record(string path, string lead, ReviewOutcome outcome, string remark, TimeProvider clock)
     {
-        (lead, remark) = (lead.Trim(), remark.Trim());
-        if (lead.Length == 0)
-        {
-            throw new WrongUseException("The lead technician signs by name: give --lead NAME.");
-        }
+        lead = GivenName.Of(lead, "The lead technician signs by name: give --lead NAME.");
+        remark = GivenName.Remark(remark);
 
         if (outcome == ReviewOutcome.Returned && remark.Length == 0)
         {
@@ -33,12 +30,7 @@ static class LeadsWord
             throw new WrongUseException($"The record {path} holds no start-up.");
         }
 
-        StartupProcedure procedure = new(UserFile.PlanOf(began.Job));
-        foreach (StartupEvent happened in events)
-        {
-            procedure.Apply(happened);
-        }
-
+        StartupProcedure procedure = Replay.Of(path, UserFile.PlanOf(began.Job), events);
         IReadOnlyList<StartupEvent> reviewed = procedure.Review(lead, outcome, remark, clock.GetUtcNow());
         if (reviewed.Count == 0)
         {

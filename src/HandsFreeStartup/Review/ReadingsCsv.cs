@@ -1,9 +1,12 @@
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using CsvHelper;
 using CsvHelper.Configuration;
+using CsvHelper.TypeConversion;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Reports.Review;
-using HandsFreeStartup.Running;
+using HandsFreeStartup.Storage.Log;
 
 namespace HandsFreeStartup.Review;
 
@@ -16,22 +19,21 @@ static class ReadingsCsv
     /// <param name="path">The file; it is replaced.</param>
     /// <param name="records">The jobs' files, read one after the other.</param>
     /// <returns>Number of rows, and of records that could not be read.</returns>
-    /// <exception cref="WrongUseException">It cannot be written.</exception>
+    /// <exception cref="UnusableFileException">It cannot be written.</exception>
     public static (int Rows, int Unreadable) Write(string path, IEnumerable<string> records)
     {
-        try
+        int rows = 0, unreadable = 0;
+        WholeFile.Write(path, file =>
         {
-            using StreamWriter file = new(path);
-            using CsvWriter csv = new(file, Layout);
+            using StreamWriter text = new(file, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
+            using CsvWriter csv = new(text, Layout);
             csv.Context.RegisterClassMap(new Columns());
             csv.WriteHeader<ReadingRow>();
             csv.NextRecord();
-            int rows = 0, unreadable = 0;
             foreach (string record in records)
             {
-                if (ReviewedRecord.Read(record) is { Job: { } job, Plan: { } plan })
+                if (RowsOf(record) is { } values)
                 {
-                    IReadOnlyList<ReadingRow> values = ReadingRow.Of(plan, job.Events);
                     csv.WriteRecords(values);
                     rows += values.Count;
                 }
@@ -40,12 +42,19 @@ static class ReadingsCsv
                     unreadable++;
                 }
             }
+        }, "The table");
+        return (rows, unreadable);
+    }
 
-            return (rows, unreadable);
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+    static IReadOnlyList<ReadingRow>? RowsOf(string record)
+    {
+        try
         {
-            throw new WrongUseException($"The table {path} cannot be written: {error.Message.TrimEnd('.')}. Name another file.");
+            return ReviewedRecord.Read(record) is { Job: { } job, Plan: { } plan } ? ReadingRow.Of(plan, job.Events) : null;
+        }
+        catch (Exception error) when (Damage.Explains(error) || FileTrouble.Is(error))
+        {
+            return null;
         }
     }
 
@@ -60,7 +69,18 @@ static class ReadingsCsv
                 column.Name(JsonNamingPolicy.SnakeCaseLower.ConvertName(column.Data.Member!.Name));
             }
 
+            foreach (MemberMap column in MemberMaps.Where(column => column.Data.Type == typeof(string)))
+            {
+                column.Data.TypeConverter = new SafeCell();
+            }
+
             Map(row => row.At).Name("at").TypeConverterOption.Format("O");
         }
+    }
+
+    /// <summary>No text of a record is worked out by the spreadsheet that opens the table.</summary>
+    sealed class SafeCell : DefaultTypeConverter
+    {
+        public override string? ConvertToString(object? value, IWriterRow row, MemberMapData memberMapData) => value is string text ? TableCell.Of(text) : "";
     }
 }

@@ -45,13 +45,13 @@ public static class ReviewCommand
         TextWriter output = parsed.InvocationConfiguration.Output;
         if (parsed.GetValue(Csv) is { } table)
         {
-            return Export(parsed, table, ReviewedFolder.RecordsIn(folder, data));
+            return Export(parsed, table, FolderOfRecords.Of(folder, data).Records);
         }
 
         IReadOnlyList<FolderEntry> entries = ReviewedFolder.Read(folder, data, parsed.GetValue(Fresh));
         if (parsed.GetValue(Json))
         {
-            output.WriteLine(ReviewJson.Of(entries));
+            output.Write($"{ReviewJson.Of(entries)}\n");
         }
         else
         {
@@ -72,7 +72,7 @@ public static class ReviewCommand
         ReviewedRecord record = ReviewedRecord.Read(path);
         if (parsed.GetValue(Json))
         {
-            output.WriteLine(ReviewJson.Of([new FolderEntry(record.Path, record.Review, record.Checkpoint)]));
+            output.Write($"{ReviewJson.Of([new FolderEntry(record.Path, record.Review, record.Checkpoint)])}\n");
         }
         else if (parsed.GetValue(Plain) || Console.IsOutputRedirected || Console.IsInputRedirected)
         {

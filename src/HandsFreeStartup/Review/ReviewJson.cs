@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Reports.Review;
 
 namespace HandsFreeStartup.Review;
@@ -21,7 +24,29 @@ static class ReviewJson
     public static string Of(IEnumerable<FolderEntry> entries)
     {
         ImmutableArray<JobPart> jobs = [.. entries.Select(Part)];
-        return JsonSerializer.Serialize(new Document("review/1", jobs.Count(job => job.MustBeLookedAt), jobs), Options);
+        return Escaped(JsonSerializer.Serialize(new Document("review/1", jobs.Count(job => job.MustBeLookedAt), jobs), Options));
+    }
+
+    /// <summary>What a terminal would obey is written as its number, so that the document stays what it was and is harmless where it is shown.</summary>
+    static string Escaped(string json)
+    {
+        StringBuilder escaped = new(json.Length);
+        foreach (Rune rune in json.EnumerateRunes())
+        {
+            string letter = rune.ToString();
+            if (rune.Value == '\n' || VisibleText.IsVisible(letter))
+            {
+                escaped.Append(letter);
+                continue;
+            }
+
+            foreach (char half in letter)
+            {
+                escaped.Append(CultureInfo.InvariantCulture, $"\\u{(int)half:X4}");
+            }
+        }
+
+        return escaped.ToString();
     }
 
     static JobPart Part(FolderEntry entry) => new(

@@ -2,6 +2,7 @@ using HandsFreeStartup.Running;
 using HandsFreeStartup.Screen;
 using HandsFreeStartup.Speech.Speaking;
 using HandsFreeStartup.Storage.Log;
+using HandsFreeStartup.Storage.UserFiles;
 using Terminal.Gui.App;
 using Terminal.Gui.Input;
 
@@ -32,7 +33,7 @@ static class ReviewScreen
                 window.Show(now.Review);
                 return said;
             }
-            catch (Exception error) when (error is LogException or WrongUseException)
+            catch (Exception error) when (error is LogException or WrongUseException or ChecklistFileException)
             {
                 return error.Message;
             }

@@ -72,6 +72,12 @@ public sealed class ReviewWindow : Runnable
     /// <returns>Whether it was meant for the window.</returns>
     public bool Take(Key key)
     {
+        if (key == Key.C.WithCtrl)
+        {
+            Leave();
+            return true;
+        }
+
         if (_entry.Visible)
         {
             return TakeWhileAsked(key);
@@ -90,7 +96,7 @@ public sealed class ReviewWindow : Runnable
             _outcome = key == Key.A ? ReviewOutcome.Accepted : ReviewOutcome.Returned;
             Ask(_lead.Length == 0 ? "Your name:" : "Remark:");
         }
-        else if (key == Key.Esc || key == Key.Q || key == Key.Q.WithCtrl || key == Key.C.WithCtrl)
+        else if (key == Key.Esc || key == Key.Q || key == Key.Q.WithCtrl)
         {
             Leave();
         }

@@ -3,6 +3,7 @@ using System.Text.Json;
 using HandsFreeStartup.Reports.Review;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Storage.Index;
+using HandsFreeStartup.Storage.Log;
 
 namespace HandsFreeStartup.Review;
 
@@ -18,6 +19,10 @@ static class ReviewedFolder
     /// <summary>An index of another program, or of this one before it was built anew, knows other rules.</summary>
     static readonly string Rules = typeof(JobReview).Assembly.ManifestModule.ModuleVersionId.ToString("N");
 
+    static readonly TimeSpan LongestRecord = TimeSpan.FromSeconds(30);
+
+    static readonly JsonSerializerOptions Format = new() { RespectNullableAnnotations = true, RespectRequiredConstructorParameters = true };
+
     /// <summary>Reviews every record in a folder and in the folders below, in the order of their names.</summary>
     /// <param name="folder">The folder.</param>
     /// <param name="data">Where the index is kept.</param>
@@ -26,39 +31,55 @@ static class ReviewedFolder
     {
         using JobIndex index = JobIndex.Open(data.ReviewIndex);
         IReadOnlyDictionary<string, (string Stamp, string Content)> known = index.ReadAll();
-        string[] paths = [.. RecordsIn(folder, data)];
+        FolderOfRecords found = FolderOfRecords.Of(folder, data);
         ConcurrentBag<(string Path, string Stamp, string Content)> learnt = [];
-        FolderEntry[] entries = new FolderEntry[paths.Length];
-        Parallel.For(0, paths.Length, i =>
+        FolderEntry[] entries = new FolderEntry[found.Records.Count];
+        Parallel.For(0, entries.Length, i =>
         {
-            string stamp = $"{Rules} {JobIndex.StampOf(paths[i])}";
-            if (!isFresh && known.TryGetValue(paths[i], out (string Stamp, string Content) row) && row.Stamp == stamp && Remembered(row.Content) is { } entry)
+            string path = found.Records[i];
+            entries[i] = Within(LongestRecord, path, () =>
             {
-                entries[i] = entry;
-                return;
-            }
+                string stamp = $"{Rules} {JobIndex.StampOf(path)}";
+                if (!isFresh && known.TryGetValue(path, out (string Stamp, string Content) row) && row.Stamp == stamp && Remembered(row.Content, path) is { } entry)
+                {
+                    return entry;
+                }
 
-            entries[i] = Read(paths[i]);
-            if (entries[i].Review.Status != JobStatus.UnderWay)
-            {
-                learnt.Add((paths[i], stamp, JsonSerializer.Serialize(entries[i])));
-            }
+                entry = Read(path);
+                if (entry.Review.Status != JobStatus.UnderWay)
+                {
+                    learnt.Add((path, stamp, JsonSerializer.Serialize(entry, Format)));
+                }
+
+                return entry;
+            });
         });
         string below = System.IO.Path.TrimEndingDirectorySeparator(System.IO.Path.GetFullPath(folder)) + System.IO.Path.DirectorySeparatorChar;
-        string[] gone = [.. known.Keys.Where(path => path.StartsWith(below, StringComparison.Ordinal)).Except(paths)];
+        string[] gone = [.. known.Keys.Where(path => path.StartsWith(below, StringComparison.Ordinal)).Except(found.Records)];
         if (!learnt.IsEmpty || gone.Length > 0)
         {
             index.Write(learnt, gone);
         }
 
-        return entries;
+        return [.. entries, .. found.Closed.Select(closed => new FolderEntry(closed.Path, JobReview.Unreadable(System.IO.Path.GetFileName(closed.Path), closed.Why), null))];
     }
 
-    /// <summary>The records in a folder and below, full paths in the order of their names.</summary>
-    public static IEnumerable<string> RecordsIn(string folder, DataFolder data) => Directory
-        .EnumerateFiles(System.IO.Path.GetFullPath(folder), "*.db", new EnumerationOptions { RecurseSubdirectories = true, IgnoreInaccessible = true })
-        .Where(path => path != data.ReviewIndex)
-        .Order(StringComparer.Ordinal);
+    /// <summary>One record never keeps the others from being read: whatever goes wrong with it becomes its finding, and one that takes too long is left behind.</summary>
+    static FolderEntry Within(TimeSpan longest, string path, Func<FolderEntry> read)
+    {
+        // A thread of its own, because those of the pool are waiting here.
+        Task<FolderEntry> reading = Task.Factory.StartNew(read, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        try
+        {
+            return reading.Wait(longest) ? reading.Result : Unreadable(path, "The record takes longer to read than any record of this program, or its disk does not answer.");
+        }
+        catch (AggregateException failure)
+        {
+            return Unreadable(path, $"The record cannot be reviewed: {failure.InnerException!.Message}");
+        }
+    }
+
+    static FolderEntry Unreadable(string path, string why) => new(path, JobReview.Unreadable(System.IO.Path.GetFileNameWithoutExtension(path), why), null);
 
     static FolderEntry Read(string path)
     {
@@ -67,13 +88,13 @@ static class ReviewedFolder
         return new FolderEntry(path, review with { Findings = [.. review.Findings.Select(finding => finding with { Quote = "" })] }, record.Checkpoint);
     }
 
-    static FolderEntry? Remembered(string content)
+    static FolderEntry? Remembered(string content, string path)
     {
         try
         {
-            return JsonSerializer.Deserialize<FolderEntry>(content);
+            return JsonSerializer.Deserialize<FolderEntry>(content, Format) is { } entry && entry.Path == path && !entry.Review.Findings.IsDefault ? entry : null;
         }
-        catch (JsonException)
+        catch (Exception error) when (Damage.Explains(error))
         {
             return null;
         }

@@ -43,6 +43,10 @@ sealed record ReviewedRecord(string Path, JobReview Review, string? Checkpoint, 
         {
             return Unreadable(path, name, $"The files that the job keeps cannot be used: {error.Message}");
         }
+        catch (Exception error) when (Damage.Explains(error))
+        {
+            return Unreadable(path, name, "The record cannot be reviewed: its events contradict one another.");
+        }
     }
 
     /// <summary>What the verification of a record has shown, in the words of the review.</summary>

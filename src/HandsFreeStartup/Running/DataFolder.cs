@@ -1,4 +1,5 @@
 using System.CommandLine;
+using HandsFreeStartup.Doors;
 
 namespace HandsFreeStartup.Running;
 
@@ -24,7 +25,28 @@ public sealed record DataFolder(string Path)
     public string ReviewIndex => System.IO.Path.Combine(Path, "review-index.db");
 
     /// <summary>The folder that the user named, or the usual one (XDG base directories).</summary>
-    public static DataFolder Of(ParseResult parsed) => new(System.IO.Path.GetFullPath(parsed.GetValue(Option) ?? Usual()));
+    /// <exception cref="WrongUseException">Its name is none.</exception>
+    public static DataFolder Of(ParseResult parsed)
+    {
+        string named = parsed.GetValue(Option) ?? Usual();
+        return named.Length > 0 && !named.Contains('\0')
+            ? new DataFolder(System.IO.Path.GetFullPath(named))
+            : throw new WrongUseException("The name of the data folder is empty or holds a character that no folder can have: give another one with --data DIR.");
+    }
+
+    /// <summary>Makes the folder of the records where it is missing.</summary>
+    /// <exception cref="WrongUseException">It cannot be made.</exception>
+    public void MakeJobs()
+    {
+        try
+        {
+            Directory.CreateDirectory(Jobs);
+        }
+        catch (Exception e) when (FileTrouble.Is(e))
+        {
+            throw new WrongUseException(FileTrouble.Sentence(e, $"The folder of the records {Jobs} cannot be made", "name another one with --data DIR"));
+        }
+    }
 
     /// <summary>Writes the details of a failure to a file of its own.</summary>
     /// <returns>One sentence that says where they are, or why they are lost.</returns>
@@ -35,10 +57,10 @@ public sealed record DataFolder(string Path)
             string folder = System.IO.Path.Combine(Path, "failures");
             Directory.CreateDirectory(folder);
             string file = System.IO.Path.Combine(folder, $"{Guid.CreateVersion7():N}.txt");
-            File.WriteAllText(file, failure.ToString());
+            File.WriteAllText(file, VisibleText.OfLines(failure.ToString()));
             return $"Details: {file}";
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (FileTrouble.Is(e))
         {
             return $"The details could not be kept in {Path}.";
         }

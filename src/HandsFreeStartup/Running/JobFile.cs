@@ -1,3 +1,5 @@
+using HandsFreeStartup.Doors;
+
 namespace HandsFreeStartup.Running;
 
 /// <summary>Finds the record that a user means.</summary>
@@ -10,7 +12,21 @@ public static class JobFile
     public static string Find(DataFolder data, string job)
     {
         string[] candidates = [job, Path.Combine(data.Jobs, job), Path.Combine(data.Jobs, job + Extension)];
-        return candidates.FirstOrDefault(File.Exists)
+        string found = candidates.FirstOrDefault(path => FileStatus.Of(path).Kind is not (FileKind.None or FileKind.Folder))
             ?? throw new WrongUseException($"There is no record '{job}', neither as a file nor in {data.Jobs}. Look at the name, or move the folder with --data.");
+        return FileStatus.Of(found).Kind == FileKind.Link ? Target(found) : found;
+    }
+
+    /// <summary>Who names a link means the record that it leads to, with what lies beside that.</summary>
+    static string Target(string link)
+    {
+        try
+        {
+            return File.ResolveLinkTarget(link, returnFinalTarget: true)?.FullName ?? link;
+        }
+        catch (IOException)
+        {
+            return link;
+        }
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Speech.Recognising;
 
 namespace HandsFreeStartup.Running;
@@ -17,6 +18,9 @@ public sealed record ModelFile(string Path, string Sha256)
 /// <param name="folder">The folder.</param>
 public sealed class ModelFiles(string folder)
 {
+    /// <summary>More than any recogniser has.</summary>
+    const long MostBytes = 8L << 30;
+
     /// <summary>The small English recogniser.</summary>
     public const string Small = WhisperRecogniser.FirstModel;
 
@@ -53,10 +57,14 @@ public sealed class ModelFiles(string folder)
     {
         try
         {
-            using FileStream stream = File.OpenRead(path);
+            using FileStream stream = RegularFile.Open(path, MostBytes);
             return new ModelFile(Path.GetFullPath(path), Convert.ToHexStringLower(SHA256.HashData(stream)));
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (UnusableFileException e)
+        {
+            throw new ModelFileException(e.Message);
+        }
+        catch (Exception e) when (FileTrouble.Is(e))
         {
             throw new ModelFileException($"The model file {path} is missing or cannot be read: copy it again.");
         }

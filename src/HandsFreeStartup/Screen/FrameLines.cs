@@ -89,5 +89,7 @@ static class FrameLines
         .. Open(view, width - 4, 2).Select(line => Inset(line.Text)),
     ];
 
+    public static IReadOnlyList<ShownLine> Warning(string text, int width) => [new("", Look.Alarm), .. TextLines.Wrap(text, width - 4).Select(Inset)];
+
     static ShownLine Inset(string text) => new($"  {text}", Look.Alarm);
 }

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Doors;
 using Terminal.Gui.ViewBase;
 
 namespace HandsFreeStartup.Screen;
@@ -26,7 +27,7 @@ sealed class LinesView(Looks looks) : View
             ShownLine line = row < lines.Count ? lines[row] : new ShownLine("", below);
             SetAttribute(looks.Of(line.Look));
             Move(0, row);
-            AddStr(line.Text.Length > width ? line.Text[..width] : line.Text.PadRight(width));
+            AddStr(VisibleText.Of(line.Text.Length > width ? line.Text[..width] : line.Text.PadRight(width)));
         }
 
         return true;

@@ -10,4 +10,7 @@ public sealed class ScreenDisplay(IApplication app, StartupWindow window) : IDis
 {
     /// <inheritdoc/>
     public void Show(Moment moment) => app.Invoke(() => window.Show(moment));
+
+    /// <inheritdoc/>
+    public void Warn(string text) => app.Invoke(() => window.Warn(text));
 }

@@ -35,6 +35,7 @@ public sealed class StartupWindow : Runnable
     Evidence? _lastHeard;
     ImmutableArray<Announcement> _lastSaid = [];
     bool _keysOffered;
+    bool _asksToLeave;
     StartupView? _view;
 
     /// <summary>An empty window.</summary>
@@ -61,7 +62,7 @@ public sealed class StartupWindow : Runnable
         _alarm = new LinesView(looks) { Width = Dim.Fill(), Height = Dim.Fill(6), Visible = false };
         LinesView keys = new(looks) { Y = Pos.AnchorEnd(1), Width = Dim.Fill(), Height = 1 };
         keys.Show((width, _) => [FrameLines.Keys(width)]);
-        _hint.Show((_, _) => [new ShownLine("Enter: type what you would say   Ctrl+W: why this step   Ctrl+Q: leave", Look.Quiet)]);
+        ShowHint();
         _prompt.Show((_, _) => [new ShownLine("TYPE: ", Look.Strong)]);
         Add(_head, _step, _open, _readings, _results, _say, _heard, _said, _ear, _hint, _prompt, _entry, keys, _alarm);
     }
@@ -104,18 +105,31 @@ public sealed class StartupWindow : Runnable
     /// <returns>Whether it was meant for the window.</returns>
     public bool Take(Key key)
     {
-        foreach ((Key commandKey, CommandWord word) in CommandKeys)
+        if (key == Key.C.WithCtrl)
         {
-            if (key == commandKey)
+            _leave();
+            return true;
+        }
+
+        CommandWord? order = CommandKeys.Where(known => known.Key == key).Select(known => (CommandWord?)known.Word).FirstOrDefault();
+        if (_asksToLeave && !(order is { } safety && Procedure.Hearing.Commands.Of(safety).IsSafetyPhrase))
+        {
+            StopAskingToLeave();
+            if (key == Key.Enter || key == Key.Y || key == Key.Y.WithShift)
             {
-                _post(new Input.Pressed(word));
+                _leave();
+                return true;
+            }
+
+            if (key == Key.Esc)
+            {
                 return true;
             }
         }
 
-        if (key == Key.C.WithCtrl)
+        if (order is { } word)
         {
-            _leave();
+            _post(new Input.Pressed(word));
         }
         else if (key == Key.Q.WithCtrl)
         {
@@ -145,6 +159,13 @@ public sealed class StartupWindow : Runnable
         }
 
         return true;
+    }
+
+    /// <summary>Shows one urgent sentence over everything until the next moment is shown; on the thread of the screen only.</summary>
+    public void Warn(string text)
+    {
+        _alarm.Show((width, _) => FrameLines.Warning(text, width));
+        _alarm.Visible = true;
     }
 
     void TellWhy()
@@ -184,12 +205,19 @@ public sealed class StartupWindow : Runnable
         (_prompt.Visible, _entry.Visible, _hint.Visible) = (false, false, true);
     }
 
+    /// <summary>Asks in the window itself: a dialog of its own would take the keys, those of an emergency too.</summary>
     void AskToLeave()
     {
-        int? answer = MessageBox.Query(App!, "Leave", "Everything so far is kept. Go on later with: start --resume", "Leave", "Stay");
-        if (answer == 0)
-        {
-            _leave();
-        }
+        CloseEntry();
+        _asksToLeave = true;
+        _hint.Show((_, _) => [new ShownLine("LEAVE? All is kept; go on later with start --resume.  Y: leave  Esc: stay", Look.Caution)]);
     }
+
+    void StopAskingToLeave()
+    {
+        _asksToLeave = false;
+        ShowHint();
+    }
+
+    void ShowHint() => _hint.Show((_, _) => [new ShownLine("Enter: type what you would say   Ctrl+W: why this step   Ctrl+Q: leave", Look.Quiet)]);
 }

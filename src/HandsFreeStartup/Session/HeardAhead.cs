@@ -25,18 +25,21 @@ public sealed class HeardAhead
         return new HeardAhead(Task.Run(() => ear.Hear(soFar, expectation, unwanted.Token), CancellationToken.None), expectation, unwanted);
     }
 
-    /// <summary>What was said, if it was understood under this expectation; else null, and the utterance must be heard again.</summary>
-    /// <exception cref="OperationCanceledException">Hearing was ended.</exception>
-    public Phrase? Under(Expectation expectation)
+    /// <summary>The understanding, if it goes on under this expectation; else null, and the utterance must be heard again.</summary>
+    public Task<Phrase>? TaskUnder(Expectation expectation)
     {
         if (_expectation.Equals(expectation))
         {
-            return Phrase.GetAwaiter().GetResult();
+            return Phrase;
         }
 
         Forget();
         return null;
     }
+
+    /// <summary>What was said, if it was understood under this expectation; else null, and the utterance must be heard again.</summary>
+    /// <exception cref="OperationCanceledException">Hearing was ended.</exception>
+    public Phrase? Under(Expectation expectation) => TaskUnder(expectation)?.GetAwaiter().GetResult();
 
     /// <summary>It is not wanted any more.</summary>
     public void Forget() => _unwanted.Cancel();

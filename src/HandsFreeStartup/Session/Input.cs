@@ -46,4 +46,10 @@ public abstract record Input
     /// <param name="AfterTimers">It waits until no timer runs.</param>
     /// <param name="Granted">Completed when everything before has been taken in and said.</param>
     public sealed record Turn(bool AfterTimers, TaskCompletionSource Granted) : Input;
+
+    /// <summary>Something that was waited for is over.</summary>
+    internal sealed record Awake : Input;
+
+    /// <summary>No more inputs will come.</summary>
+    internal sealed record Closing : Input;
 }

@@ -9,6 +9,9 @@ public interface IDisplay
 {
     /// <summary>Shows a moment; never waits for anybody.</summary>
     void Show(Moment moment);
+
+    /// <summary>Shows one urgent sentence at once, before anything else; may be called from any thread.</summary>
+    void Warn(string text);
 }
 
 /// <summary>The durable record of a job.</summary>

@@ -15,10 +15,10 @@ public static class TextLines
         string line = "";
         foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
-            string rest = word;
+            ReadOnlySpan<char> rest = word;
             if (line.Trim().Length > 0 && line.Length + 1 + rest.Length <= width)
             {
-                line += $" {rest}";
+                line += $" {word}";
                 continue;
             }
 
@@ -30,12 +30,12 @@ public static class TextLines
 
             while (line.Length + rest.Length > width)
             {
-                lines.Add(line + rest[..(width - line.Length)]);
+                lines.Add($"{line}{rest[..(width - line.Length)]}");
                 rest = rest[(width - line.Length)..];
                 line = new string(' ', indent);
             }
 
-            line += rest;
+            line += rest.ToString();
         }
 
         return line.Trim().Length > 0 ? [.. lines, line] : lines;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Plain;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Running;
@@ -20,6 +21,7 @@ namespace HandsFreeStartup.Start;
 /// <param name="clock">The present.</param>
 sealed class Composition(StartOptions options, TextWriter output, TextWriter error, TimeProvider clock)
 {
+    static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(2);
     static readonly TimeSpan WatchablePause = TimeSpan.FromMilliseconds(150);
 
     readonly bool _isPlain = options.Plain || Console.IsOutputRedirected;
@@ -38,11 +40,19 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
         using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Leave);
         using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Leave);
+        using PosixSignalRegistration hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Leave);
         using ListeningEar? ear = Ear();
         using OpenJob job = options.Resume ? OpenJob.ToGoOn(options, clock) : OpenJob.New(options, ear?.Name ?? "keys", clock);
-        SessionEnd end = _isPlain ? await RunPlain(job, ear, stop) : RunOnScreen(job, ear, stop);
-        Report(job, end);
-        return ExitCode.Done;
+        using QueuedWriter queued = new(output, stop.Cancel);
+        SessionEnd end = _isPlain ? await RunPlain(job, ear, queued, stop) : RunOnScreen(job, ear, stop);
+        bool hasSummary = Report(job, end, queued);
+        await queued.Finish(LongestFarewell, clock);
+        if (queued.Gone is not null)
+        {
+            error.WriteLine($"Standard output is gone, so the start-up was stopped as by Ctrl+C; everything so far is kept in {job.Path}. Go on with: start --resume {Path.GetFileNameWithoutExtension(job.Path)}");
+        }
+
+        return hasSummary && queued.Gone is null ? ExitCode.Done : ExitCode.WrongUse;
     }
 
     /// <summary>What cannot work is told before a job begins.</summary>
@@ -84,14 +94,14 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
     }
 
-    async Task<SessionEnd> RunPlain(OpenJob job, ListeningEar? ear, CancellationTokenSource stop)
+    async Task<SessionEnd> RunPlain(OpenJob job, ListeningEar? ear, TextWriter lines, CancellationTokenSource stop)
     {
         SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector, SoundPump.Settings);
         await using IVoice voice = Voice(cutter);
-        StartupSession session = new(new StartupProcedure(job.Plan), job, new PlainDisplay(output), voice, ear, clock, job);
+        StartupSession session = new(new StartupProcedure(job.Plan), job, new PlainDisplay(lines), voice, ear, clock, job);
         if (ear is null || !Console.IsInputRedirected)
         {
-            _ = Task.Run(() => ReadLines(session, closes: ear is null));
+            _ = Task.Run(() => ReadLines(session, closes: ear is null, stop.Token));
         }
 
         return await Run(session, job, ear, cutter, stop);
@@ -187,14 +197,22 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
     /// <param name="session">Takes the lines.</param>
     /// <param name="closes">Whether the end of the lines is the end of all inputs.</param>
-    static void ReadLines(StartupSession session, bool closes)
+    /// <param name="stop">Ends it.</param>
+    static async Task ReadLines(StartupSession session, bool closes, CancellationToken stop)
     {
-        while (Console.In.ReadLine() is { } line)
+        try
         {
-            if (line.Trim().Length > 0)
+            while (!stop.IsCancellationRequested && StandardStreams.Input.Next() is { } line)
             {
-                session.Post(new Input.Typed(line));
+                if (line.Trim().Length > 0)
+                {
+                    await session.Type(line, stop);
+                }
             }
+        }
+        catch (Exception error) when (error is OperationCanceledException || FileTrouble.Is(error))
+        {
+            // The session is over, or the terminal is gone: nothing more will be typed.
         }
 
         if (closes)
@@ -213,20 +231,32 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             }
         });
 
-    void Report(OpenJob job, SessionEnd end)
+    /// <summary>A summary that cannot be written is told, and the record named all the same.</summary>
+    /// <returns>Whether it could be written.</returns>
+    bool Report(OpenJob job, SessionEnd end, TextWriter lines)
     {
-        string summary = job.WriteSummary();
-        output.WriteLine($"Record:  {job.Path}");
-        output.WriteLine($"Summary: {summary}");
+        bool hasSummary = true;
+        lines.WriteLine($"Record:  {job.Path}");
+        try
+        {
+            lines.WriteLine($"Summary: {job.WriteSummary()}");
+        }
+        catch (UnusableFileException trouble)
+        {
+            error.WriteLine(trouble.Message);
+            hasSummary = false;
+        }
+
         if (job.Notice() is { } notice)
         {
-            output.WriteLine();
-            output.WriteLine(notice);
+            lines.Write($"\n{notice}\n");
         }
 
         if (end != SessionEnd.Finished)
         {
-            output.WriteLine($"Not finished. Go on with: start --resume {Path.GetFileNameWithoutExtension(job.Path)}");
+            lines.WriteLine($"Not finished. Go on with: start --resume {Path.GetFileNameWithoutExtension(job.Path)}");
         }
+
+        return hasSummary;
     }
 }

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Reports.Summary;
@@ -42,12 +43,12 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         string jobId = FormattableString.Invariant($"{clock.GetUtcNow():yyyyMMdd-HHmmss}-{Guid.NewGuid().ToString("N")[..4]}");
         bool isQuick = options.Quick || options.Demo;
         JobDescription job = new(
-            jobId, checklist, appliance, site, options.Technician ?? (options.Demo ? "Technician of the demonstration" : Environment.UserName),
+            jobId, checklist, appliance, site, Technician(options),
             ProgramVersion(), recogniser, isQuick || options.Wav.Length > 0, isQuick ? QuickFactor : 1,
             Settings(options), options.Occasion);
         StartupPlan plan = UserFile.PlanOf(job);
         OccasionChoice.Check(plan.Checklist, options.Occasion);
-        Directory.CreateDirectory(options.Data.Jobs);
+        options.Data.MakeJobs();
         return new OpenJob(StartupLog.Create(System.IO.Path.Combine(options.Data.Jobs, $"{jobId}.db"), clock), plan, job, options.KeepsClips);
     }
 
@@ -55,13 +56,23 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     public static OpenJob ToGoOn(StartOptions options, TimeProvider clock)
     {
         StartupLog log = StartupLog.Open(options.Job is { } job ? JobFile.Find(options.Data, job) : Newest(options.Data), clock);
-        if (log.ReadAll() is not [StartupBegan began, ..])
+        try
+        {
+            IReadOnlyList<StartupEvent> events = log.ReadAll();
+            if (events is not [StartupBegan began, ..])
+            {
+                throw new WrongUseException($"The record {log.Path} holds no start-up yet. Begin a new one.");
+            }
+
+            StartupPlan plan = UserFile.PlanOf(began.Job);
+            Replay.Of(log.Path, plan, events);
+            return new OpenJob(log, plan, null, options.KeepsClips);
+        }
+        catch
         {
             log.Dispose();
-            throw new WrongUseException($"The record {log.Path} holds no start-up yet. Begin a new one.");
+            throw;
         }
-
-        return new OpenJob(log, UserFile.PlanOf(began.Job), null, options.KeepsClips);
     }
 
     /// <inheritdoc/>
@@ -95,7 +106,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     public string WriteSummary()
     {
         string path = System.IO.Path.ChangeExtension(Path, ".txt");
-        File.WriteAllText(path, StartupSummary.Of(Plan, ReadAll(), _log.Checkpoint?.ToString()));
+        WholeFile.WriteText(path, StartupSummary.Of(Plan, ReadAll(), _log.Checkpoint?.ToString()), "The record is whole, but its summary");
         return path;
     }
 
@@ -107,6 +118,10 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         options.Settings is { } named ? UserFile.Copy(named)
         : !options.Demo && File.Exists(options.Data.Settings) ? UserFile.Copy(options.Data.Settings)
         : null;
+
+    static string Technician(StartOptions options) => options.Technician is { } named
+        ? GivenName.Of(named, "The technician signs by name: give --technician NAME, or leave it out.")
+        : options.Demo ? "Technician of the demonstration" : Environment.UserName;
 
     static string Given(string? path, bool isDemo, string option, string sample) =>
         path ?? (isDemo

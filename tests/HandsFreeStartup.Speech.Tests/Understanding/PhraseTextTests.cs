@@ -50,8 +50,10 @@ public sealed class PhraseTextTests
     [InlineData("oxygen", "number is missing")]
     [InlineData("oxygen banana", "\"banana\" is not a number")]
     [InlineData("oxygen 76", "between 0 and 20.9 %")]
-    [InlineData("oxygen 7", "needs 1 decimal.")]
-    [InlineData("draft 0.2", "needs 2 to 3 decimals")]
+    [InlineData("oxygen 7", "needs one decimal: 7.0.")]
+    [InlineData("draft 0.2", "needs two to three decimals: 0.20.")]
+    [InlineData("inlet pressure 7", "needs one to two decimals: 7.0.")]
+    [InlineData("oxygen 7.65", "has one decimal, not 2")]
     [InlineData("flue temperature 328.5", "whole number")]
     [InlineData("draft 0.02 volts", "entered in in. w.c., not in V")]
     [InlineData("flue temperature over range", "is not a number")]
@@ -147,5 +149,117 @@ public sealed class PhraseTextTests
         Assert.Equal("II", Assert.IsType<Phrase.Choice>(PhraseText.Typed("category two", offered)).Value);
         Assert.Equal("II", Assert.IsType<Phrase.Choice>(PhraseText.Typed("ii", offered)).Value);
         Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed("gas supplier", Expectation.Open));
+    }
+
+    [Theory]
+    [InlineData("monoxide 1,2", "comma")]
+    [InlineData("monoxide 1,200", "comma")]
+    [InlineData("air temperature 6,7", "comma")]
+    [InlineData("oxygen 7,6", "comma")]
+    [InlineData("oxygen 7,6 %", "comma")]
+    [InlineData("monoxide 3-5", "single number")]
+    [InlineData("monoxide 3/5", "fraction")]
+    [InlineData("monoxide 2½", "fraction")]
+    [InlineData("air temperature ²96", "raised")]
+    [InlineData("air temperature 96²", "raised")]
+    [InlineData("oxygen <8.4", "bound")]
+    [InlineData("oxygen > 8.4", "bound")]
+    [InlineData("oxygen ~8.4", "bound")]
+    [InlineData("monoxide 1e2", "exponent")]
+    [InlineData("monoxide 12e", "not a number")]
+    [InlineData("monoxide １２", "another script")]
+    [InlineData("monoxide ١٢", "another script")]
+    [InlineData("oxygen 7.", "no decimals after its point")]
+    [InlineData("oxygen 7.6.1", "two points")]
+    [InlineData("monoxide 1 7", "gap")]
+    [InlineData("monoxide 007", "zeros that mean nothing")]
+    [InlineData("draft --0.02", "two signs")]
+    [InlineData("draft -", "number is missing")]
+    [InlineData("draft -banana", "not a number")]
+    [InlineData("monoxide seven 6", "not a number")]
+    [InlineData("monoxide 7 six", "not a number")]
+    [InlineData("monoxide $12", "not a number")]
+    [InlineData("monoxide 12!", "not a number")]
+    [InlineData("monoxide 12?", "not a number")]
+    [InlineData("monoxide 12 ppm or so", "not a number")]
+    [InlineData("monoxide 1\u200B2", "not a number")]
+    [InlineData("monoxide ½", "fraction")]
+    [InlineData("CO2 7,6", "comma")]
+    [InlineData("CO2 76 8", "gap")]
+    [InlineData("done ½", "typed alone")]
+    [InlineData("done 7", "no name or command")]
+    [InlineData("yes?", "typed alone")]
+    public void A_number_that_is_not_typed_plainly_is_never_guessed(string line, string why)
+    {
+        Phrase.NotUnderstood refused = Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed(line, Answering));
+        Assert.Contains(why, refused.Evidence.Why, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("draft \u20110.02")]
+    [InlineData("draft \u20120.02")]
+    [InlineData("draft \u20100.02")]
+    [InlineData("draft \u20140.02")]
+    [InlineData("draft \u22120.02")]
+    [InlineData("draft \uFF0D0.02")]
+    [InlineData("draft - 0.02")]
+    [InlineData("draft minus 0.02")]
+    [InlineData("draft: -.02")]
+    [InlineData("draft=-0.02 in. w.c.")]
+    [InlineData("draft -0.02 inches of water")]
+    public void A_sign_is_never_lost_whatever_dash_it_is_typed_as(string line) =>
+        Assert.Equal(-0.02m, Assert.IsType<Phrase.Reading>(PhraseText.Typed(line, Expectation.Open)).Value);
+
+    [Theory]
+    [InlineData("CO 12", "flue_co", "12")]
+    [InlineData("co 12ppm", "flue_co", "12")]
+    [InlineData("C.O. 12", "flue_co", "12")]
+    [InlineData("C O 12", "flue_co", "12")]
+    [InlineData("CO2 7.6", "carbon_dioxide", "7.6")]
+    [InlineData("CO2 7.6%", "carbon_dioxide", "7.6")]
+    [InlineData("O2: 7.60", "oxygen", "")]
+    [InlineData("room monoxide 4 parts per million", "room_co", "4")]
+    [InlineData("oxygen, 7.6 %", "oxygen", "7.6")]
+    [InlineData("Oxygen = 7.6", "oxygen", "7.6")]
+    [InlineData("oxygen seven point six", "oxygen", "7.6")]
+    [InlineData("oxygen seven point six percent.", "oxygen", "7.6")]
+    [InlineData("flue temperature three twenty-eight", "flue_temperature", "328")]
+    [InlineData("meter 121.0 s", "meter_time", "121.0")]
+    public void Figures_and_words_are_both_typed_after_any_name_of_the_field(string line, string field, string value)
+    {
+        Phrase phrase = PhraseText.Typed(line, Expectation.Open);
+        Assert.Equal((field, value), phrase is Phrase.Reading reading ? (reading.Field.Id, reading.Value.ToString(CultureInfo.InvariantCulture)) : (field, ""));
+    }
+
+    [Theory]
+    [InlineData("monoxide 10000")]
+    [InlineData("monoxide 12345.6")]
+    [InlineData("CO 99999 ppm")]
+    [InlineData("room monoxide 123456789012345678901234567890123456789012345678901234567890")]
+    [InlineData("monoxide over range")]
+    [InlineData("room monoxide over range.")]
+    public void Carbon_monoxide_above_its_range_is_entered_as_over_and_never_refused(string line) =>
+        Assert.True(Assert.IsType<Phrase.Reading>(PhraseText.Typed(line, Expectation.Open)).IsOver);
+
+    [Theory]
+    [InlineData("monoxide 1,2", "or \"over range\"")]
+    [InlineData("monoxide >9999", "or \"over range\"")]
+    [InlineData("monoxide 10,000", "comma")]
+    [InlineData("monoxide -1", "lies between 0 and 9999 ppm")]
+    [InlineData("monoxide 12.5", "whole number")]
+    public void Carbon_monoxide_that_is_not_typed_plainly_is_refused_and_tells_of_over_range(string line, string why) =>
+        Assert.Contains(why, Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed(line, Expectation.Open)).Evidence.Why, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_safety_phrase_is_heard_whatever_signs_are_typed_around_it() =>
+        Assert.All(["GAS SMELL!!!", "  gas smell ...", "gas smell?", "<gas smell>", "EMERGENCY STOP!!1".TrimEnd('1'), "emergency-stop"], line =>
+            Assert.True(Commands.Of(Assert.IsType<Phrase.Order>(PhraseText.Typed(line, new Expectation([], [], [], Dictation: true))).Word).IsSafetyPhrase, line));
+
+    [Fact]
+    public void A_line_longer_than_any_note_is_refused_with_its_length()
+    {
+        Phrase.NotUnderstood refused = Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed(new string('x', 300_000), new Expectation([], [], [], Dictation: true)));
+        Assert.Contains("300000 letters", refused.Evidence.Why, StringComparison.Ordinal);
+        Assert.Empty(refused.Evidence.Words);
     }
 }

@@ -10,8 +10,8 @@ namespace HandsFreeStartup.Storage.Tests.UserFiles;
 public sealed class ApplianceSheetWriterTests
 {
     static Gen<string> Words() =>
-        from words in Gen.NonEmptyListOf(Gen.Elements("plate", "a: b", "# c", "\"quoted\"", "back\\slash", "°F", "100 %", "{x}", "[y]", "- dash", "yes", "3.50", "it's"))
-        select string.Join(' ', words);
+        from words in Gen.NonEmptyListOf(Gen.Elements("plate", "a: b", "# c", "\"quoted\"", "back\\slash", "°F", "100 %", "{x}", "[y]", "- dash", "yes", "3.50", "it's", "bell\u0007", "\u202Eright", "half\u0085line"))
+        select string.Join(' ', words.Take(25));
 
     static Gen<ApplianceSheet> Sheets() =>
         from title in Words()

@@ -18,8 +18,12 @@ public sealed class UserFileMistakeTests
     [InlineData("title: Warm up\n", "title:\n", "\n        kind: wait", "'title' has no value.")]
     [InlineData("    source: \"common practice, no source\"\n", "", "name: room_co", "The key 'source' is missing in a limit. Name who sets the limit")]
     [InlineData("lower: 1.600, upper: 1.836", "lower: 1.836, upper: 1.600", "1.836, upper", "lower 1.836 is above upper 1.600.")]
-    [InlineData("upper: 9\n", "upper: nine\n", "nine", "'nine' is no number.")]
-    [InlineData("upper: 9\n", "upper: 9,5\n", "9,5", "'9,5' is no number. Expected digits with a decimal point")]
+    [InlineData("upper: 9\n", "upper: nine\n", "nine", "'nine' is not a number: type its digits, such as 3.5. Numbers stand here without a unit.")]
+    [InlineData("upper: 9\n", "upper: 9 ppm\n", "9 ppm", "'9 ppm' is not a number")]
+    [InlineData("upper: 9\n", "upper: 1e1\n", "1e1", "'1e1' has an exponent: type all its digits")]
+    [InlineData("upper: 9\n", "upper: ９\n", "９", "has digits of another script")]
+    [InlineData("upper: 9\n", "upper: 09\n", "09", "begins with zeros that mean nothing")]
+    [InlineData("upper: 9\n", "upper: 9,5\n", "9,5", "'9,5' has a comma, which can mean two things")]
     [InlineData("upper: 9\n", "upper: 90000\n", "90000", "90000 ppm is no possible co in room. Expected 0 to 9999")]
     [InlineData("    upper: 9\n", "", "room_co\n    unit", "The limit bounds nothing.")]
     [InlineData("unit: ppm", "unit: \"%\"", "\"%\"\n", "The unit '%' does not fit room_co. Write upper: 90000, unit: ppm.")]
@@ -131,6 +135,10 @@ public sealed class UserFileMistakeTests
     [InlineData("altitude_feet: 650\n", "", "id:", "The key 'altitude_feet' is missing in a site.")]
     [InlineData("expanded: 0.3, ", "", "oxygen", "No uncertainty is given.")]
     [InlineData("expanded: 0.3", "expanded: 0", "0, source", "expanded 0 is not above zero.")]
+    [InlineData("expanded: 0.3", "expanded: 100000000000000000000000000", "100000000000000000000000000", "is not possible: at most 20.9 are taken.")]
+    [InlineData("expanded: 0.3", "expanded_percent: 101", "101, source", "is not possible: at most 100 are taken.")]
+    [InlineData("expanded: 0.3", "expanded: -0.3", "-0.3, source", "is not above zero.")]
+    [InlineData("expanded: 0.3", "expanded: 1e26", "1e26", "has an exponent")]
     [InlineData("field: flue_co", "field: oxygen", "oxygen, expanded: 20", "The field 'oxygen' has an instrument already.")]
     public void A_mistake_in_a_site_is_found(string sound, string wrong, string at, string message) =>
         AssertFound(Fixture.Site, sound, wrong, at, message, file => UserFile.ReadSite(file));
@@ -180,6 +188,72 @@ public sealed class UserFileMistakeTests
             UserFile.ReadChecklist(UserFile.Copy("f", "id: " + new string('[', 100_000))));
 
         Assert.Contains("nested too deeply", error.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("{ name: flue test hole, gas_side: false }", "{ name: flue test hole, gas_side: false")]
+    [InlineData("{ minutes: 8, source: \"common practice, no source\" }", "{ minutes: 8, source: \"common practice, no source\"")]
+    [InlineData("closes: [flue test hole]", "closes: [flue test hole")]
+    [InlineData("voids: [combustion-high]", "voids: [combustion-high, ")]
+    [InlineData("only_for: { stages: 2 }", "only_for: { stages: 2, ")]
+    [InlineData("only_for: { stages: 2 }", "only_for: { stages: [2 }")]
+    public void A_bracket_that_is_not_closed_is_told_with_its_line_and_column_and_nothing_of_the_library(string sound, string wrong)
+    {
+        FileCopy changed = Changed(Fixture.Checklist, sound, wrong);
+        (int line, int column) = PlaceOf(wrong, changed.Text);
+
+        ChecklistFileError error = Assert.Single(Assert.Throws<ChecklistFileException>(() => UserFile.ReadChecklist(changed)).Errors);
+
+        Assert.True(error.Line >= line && error.Line <= line + 3 && error.Column > 0, error.ToString());
+        Assert.Contains("closed", error.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("current state of the object", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Sixty_thousand_rooms_are_refused_as_quickly_as_six()
+    {
+        string rooms = string.Join(", ", Enumerable.Range(0, 60_000).Select(room => FormattableString.Invariant($"room {room}")));
+
+        AssertFound(Fixture.Site, "rooms: [basement, upper bedroom]", $"rooms: [{rooms}]", null, "The list 'rooms' has 60000 items; 200 are taken.", file => UserFile.ReadSite(file));
+    }
+
+    [Fact]
+    public void A_checklist_with_more_steps_than_a_start_up_can_have_is_refused_before_its_ways_are_walked()
+    {
+        string[] sections = [.. Enumerable.Range(0, 5).Select(section =>
+            $"  - title: S\n    steps:\n{string.Concat(Enumerable.Range(0, 150).Select(step => $"      - {{ id: s{section}-{step}, title: T, kind: do, do: D }}\n"))}")];
+
+        ChecklistFileException error = Assert.Throws<ChecklistFileException>(() => UserFile.ReadChecklist(UserFile.Copy("f", $"id: a\nversion: 1\ntitle: T\nsections:\n{string.Concat(sections)}")));
+
+        Assert.Contains("750 steps", Assert.Single(error.Errors).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Many_adjustments_that_void_one_another_are_looked_through_once()
+    {
+        const int count = 24;
+        string all = string.Join(", ", Enumerable.Range(1, count - 1).Select(read => FormattableString.Invariant($"read-{read}")));
+        string steps = string.Concat(Enumerable.Range(0, count).Select(i => FormattableString.Invariant(
+            $"      - {{ id: adjust-{i}, title: T, kind: adjust, stage: s{i}, do: D, readings: [{{ field: draft, limit: draft }}], voids: [{all}] }}\n      - {{ id: read-{i}, title: T, kind: read, stage: s{i}, do: D, readings: [{{ field: draft }}] }}\n")));
+
+        ChecklistFileException error = Assert.Throws<ChecklistFileException>(() => UserFile.ReadChecklist(UserFile.Copy("f", $"id: a\nversion: 1\ntitle: T\nsections:\n  - title: S\n    steps:\n{steps}")));
+
+        Assert.Contains(error.Errors, one => one.Message.Contains("without end", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_text_longer_than_a_screen_can_show_is_refused_at_its_place() =>
+        AssertFound(Fixture.Checklist, "why: Cold metal", $"why: {new string('x', 300_000)} Cold metal", null, "The text of 'why' has", file => UserFile.ReadChecklist(file));
+
+    [Fact]
+    public void What_a_file_holds_reaches_the_screen_without_orders_for_the_terminal()
+    {
+        FileCopy changed = Changed(Fixture.Checklist, "why: Cold metal", "\"w\\e[2Jhi\\n\": Cold metal");
+
+        string message = Assert.Throws<ChecklistFileException>(() => UserFile.ReadChecklist(changed)).Message;
+
+        Assert.Contains("w␛[2Jhi␊", message, StringComparison.Ordinal);
+        Assert.DoesNotContain('\u001b', message);
     }
 
     static void AssertFound(FileCopy file, string sound, string wrong, string? at, string message, Action<FileCopy> read)

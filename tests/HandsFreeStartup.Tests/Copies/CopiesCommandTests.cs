@@ -83,7 +83,7 @@ public sealed class CopiesCommandTests
 
         Assert.All([missing, unwritable, tooNarrow], result => Assert.Equal(2, result.ExitCode));
         Assert.Contains("There is no record 'no-such-job'", missing.Error, StringComparison.Ordinal);
-        Assert.Contains("Choose another folder with --out", unwritable.Error, StringComparison.Ordinal);
+        Assert.Contains("choose another folder with --out", unwritable.Error, StringComparison.Ordinal);
         Assert.All([missing, unwritable, tooNarrow], result => Assert.Single(result.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries)));
     }
 

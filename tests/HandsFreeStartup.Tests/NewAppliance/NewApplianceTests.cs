@@ -50,7 +50,7 @@ public sealed class NewApplianceTests : IDisposable
     [InlineData("10.3 9.7", "lower 10.3 is above upper 9.7. Exchange them.")]
     [InlineData("97 103", "97 in. w.c. is no possible manifold pressure. Expected 0 to 15; look at the decimal point.")]
     [InlineData("10.5 11.5", "The manifold pressure reaches 11.5 in. w.c., but the inlet may be as low as 11, and a regulator only lowers pressure.")]
-    [InlineData("9,7 10,3", "Numbers have a decimal point here, such as 3.5.")]
+    [InlineData("9,7 10,3", "'9,7' has a comma, which can mean two things: type a point before the decimals")]
     [InlineData("10", "Expected the lowest and the highest, two numbers such as 3.2 3.8.")]
     [InlineData("about ten", "Expected two numbers such as 3.2 3.8; nothing leaves it out.")]
     [InlineData("9.7 10.3 furlongs", "The unit furlongs is not known here. Type the number in in. w.c..")]

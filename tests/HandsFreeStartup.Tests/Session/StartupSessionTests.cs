@@ -50,7 +50,7 @@ public sealed class StartupSessionTests
             new ScriptedEar(new Phrase.Reading(Fields.Find("oxygen")!, 7.6m, Some.Heard(Certainty.Amber)), new Phrase.Answer(AnswerWord.Confirm, Some.Heard())),
             new FakeTimeProvider(Some.Morning));
 
-        await Take(doubting, new Input.Spoken(Clip), new Input.Spoken(Clip));
+        await Take(doubting, new Input.Spoken(Clip), new Input.Spoken(Clip with { Samples = new float[16_000] }));
 
         Assert.Equal("clip.wav", Assert.Single(empty.Events.OfType<ConfirmationAsked>()).Reading.Evidence.Clip);
         Assert.Equal("clip.wav", Assert.Single(empty.Events.OfType<ReadingEntered>()).Reading.Evidence.Clip);

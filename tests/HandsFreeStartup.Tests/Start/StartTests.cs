@@ -49,7 +49,7 @@ public sealed partial class StartTests
 
         PhotoAttached attached = Assert.Single(StoredJob.Read(data.Job).Events.OfType<PhotoAttached>());
         Assert.Equal(await File.ReadAllBytesAsync(photo), await File.ReadAllBytesAsync(Path.Combine(PhotoStore.FolderOf(data.Job), attached.Name)));
-        Assert.Contains("There is no photo nowhere.jpg", result.Output, StringComparison.Ordinal);
+        Assert.Contains("The photo nowhere.jpg cannot be kept: there is no such file", result.Output, StringComparison.Ordinal);
         Assert.Contains("NOTICE TO THE OWNER: FURNACE NOT PUT INTO SERVICE", result.Output, StringComparison.Ordinal);
         Assert.Contains("the heat exchanger is cracked", result.Output, StringComparison.Ordinal);
     }

@@ -41,14 +41,33 @@ public sealed class NotedDisplay(List<string> notes) : IDisplay
     public void Show(Moment moment)
     {
         Last = moment;
-        notes.Add($"show {moment.View.StepTitle}");
+        lock (notes)
+        {
+            notes.Add($"show {moment.View.StepTitle}");
+        }
+    }
+
+    public void Warn(string text)
+    {
+        lock (notes)
+        {
+            notes.Add($"warn {text}");
+        }
     }
 }
 
-/// <summary>An ear that understands what it was told to.</summary>
+/// <summary>An ear that understands what it was told to: each clip has its phrase, however often it is heard.</summary>
 public sealed class ScriptedEar(params Phrase[] phrases) : IEar
 {
     readonly Queue<Phrase> _phrases = new(phrases);
 
-    public Phrase Hear(SpeechClip clip, Expectation expectation, CancellationToken cancellation = default) => _phrases.Dequeue();
+    readonly Dictionary<SpeechClip, Phrase> _heard = [];
+
+    public Phrase Hear(SpeechClip clip, Expectation expectation, CancellationToken cancellation = default)
+    {
+        lock (_phrases)
+        {
+            return _heard.TryGetValue(clip, out Phrase? phrase) ? phrase : _heard[clip] = _phrases.Dequeue();
+        }
+    }
 }

@@ -6,6 +6,9 @@ namespace HandsFreeStartup.Reports.Copies.Layout;
 /// <summary>Measures texts before there is a page.</summary>
 sealed class Ruler
 {
+    /// <summary>More letters than any line of the smallest type holds on the widest paper.</summary>
+    const int LongestLine = 400;
+
     readonly XGraphics _space = XGraphics.CreateMeasureContext(new XSize(1000, 1000), XGraphicsUnit.Point, XPageDirection.Downwards);
 
     /// <summary>Width in points.</summary>
@@ -29,15 +32,36 @@ sealed class Ruler
         return line.Length > 0 || lines.Count == 0 ? [.. lines, line] : lines;
     }
 
+    /// <summary>The pieces of a word, each as long as finds room. Only so much is ever measured as a line can hold, so that a long word takes no more time a letter than a short one.</summary>
     IEnumerable<string> Pieces(string word, Style style, double width)
     {
-        string rest = word;
-        while (Width(rest, style) > width && rest.Length > 1)
+        int at = 0;
+        while (word.Length - at > LongestLine || Width(word[at..], style) > width)
         {
-            int length = Enumerable.Range(1, rest.Length - 1).TakeWhile(length => length == 1 || Width(rest[..length], style) <= width).Last();
-            yield return rest[..length];
-            rest = rest[length..];
+            int length = Fitting(word.Substring(at, Math.Min(LongestLine, word.Length - at)), style, width);
+            if (at + length >= word.Length)
+            {
+                break;
+            }
+
+            yield return word.Substring(at, length);
+            at += length;
         }
-        yield return rest;
+
+        yield return word[at..];
+    }
+
+    /// <summary>How many letters of a word find room; one at least.</summary>
+    int Fitting(string word, Style style, double width)
+    {
+        int fits = 1;
+        int tooLong = word.Length + 1;
+        while (tooLong - fits > 1)
+        {
+            int middle = (fits + tooLong) / 2;
+            (fits, tooLong) = Width(word[..middle], style) <= width ? (middle, tooLong) : (fits, middle);
+        }
+
+        return fits;
     }
 }
