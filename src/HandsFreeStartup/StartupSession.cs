@@ -30,8 +30,10 @@ public enum SessionEnd
 /// <param name="ear">Understands utterances; null when only keys are used.</param>
 /// <param name="clock">The present.</param>
 /// <param name="photos">Keeps photos; null where none can be attached.</param>
+/// <param name="profile">How the microphone and the voice get along.</param>
 public sealed class StartupSession(
-    StartupProcedure procedure, IEventLog log, IDisplay display, IVoice voice, IEar? ear, TimeProvider clock, IPhotoShelf? photos = null)
+    StartupProcedure procedure, IEventLog log, IDisplay display, IVoice voice, IEar? ear, TimeProvider clock, IPhotoShelf? photos = null,
+    HearingProfile profile = HearingProfile.HalfDuplex)
 {
     const string PhotoCommand = "photo ";
 
@@ -50,16 +52,26 @@ public sealed class StartupSession(
     readonly SemaphoreSlim _roomForLines = new(MostWaitingLines);
     readonly Queue<Errand> _errands = [];
     readonly SafetyWatch _safety = new(display, voice, clock);
-    readonly Mouth _mouth = new(voice);
+    readonly Mouth _mouth = new(voice, clock);
     EarView _ear = new(ear is null ? EarState.Off : EarState.Listening);
     Task _hearing = Task.CompletedTask;
     Input.Turn? _waiting;
-    Expectation _expected = procedure.Expectation;
+    Expectation _expected = Heard(procedure.Expectation);
+    long _soundSince = clock.GetTimestamp();
     bool _isClosed;
     int _reds;
 
     /// <summary>What may be said now; may be asked from any thread.</summary>
     public Expectation Expected => Volatile.Read(ref _expected);
+
+    /// <summary>What the tool is saying, where it is heard meanwhile; may be asked from any thread.</summary>
+    public string? Saying => profile == HearingProfile.HalfDuplex ? null : _mouth.Saying;
+
+    /// <summary>"Stop talking" is for the voice, not for the procedure, and may be said at any time.</summary>
+    static Expectation Heard(Expectation expectation) =>
+        expectation.Dictation ? expectation : expectation with { Commands = expectation.Commands.Add(CommandWord.StopTalking) };
+
+    Expectation Now => Heard(procedure.Expectation);
 
     /// <summary>Hands an input to the loop; without effect once the session is over. A safety order is taken before everything that waits.</summary>
     public void Post(Input input)
@@ -152,10 +164,14 @@ public sealed class StartupSession(
         switch (input)
         {
             case Input.SpeechBegan:
+                HushFor(profile == HearingProfile.Headset);
                 Notice(_ear with { State = EarState.HearingSpeech });
                 break;
             case Input.Sound sound:
                 Watch(sound);
+                break;
+            case Input.Voice { Speaks: var speaks }:
+                Notice(_ear with { IsSpeaking = speaks, IsDeaf = speaks && profile == HearingProfile.HalfDuplex });
                 break;
             case Input.Tick:
                 Record(procedure.Decide(new Phrase.TimePassed(), clock.GetUtcNow()), null);
@@ -164,8 +180,8 @@ public sealed class StartupSession(
                 _isClosed = true;
                 break;
             case Input.Spoken spoken:
-                Hearing heard = new(ear!, _hearing, log.KeepClip, spoken, AwakeAfterHearing);
-                _hearing = heard.Begin(procedure.Expectation);
+                Hearing heard = new(ear!, _hearing, log.KeepClip, spoken, hearing => AwakeAfterHearing(hearing, spoken.Over));
+                _hearing = heard.Begin(Now);
                 Notice(_ear with { State = EarState.Understanding });
                 _errands.Enqueue(new Errand(() => Obey(heard)) { Heard = heard });
                 break;
@@ -193,7 +209,7 @@ public sealed class StartupSession(
     /// <summary>A safety phrase does not wait for what was said before it, nor for whatever is being understood, read or kept.</summary>
     bool TakeSafetyHeard()
     {
-        Errand? errand = _errands.FirstOrDefault(waiting => waiting is { IsOver: false, Heard.Understood: Phrase.Order order } && IsSafety(order));
+        Errand? errand = _errands.FirstOrDefault(waiting => waiting is { IsOver: false, Heard: { Understood: Phrase.Order order } heard } && IsSafety(order) && !IsEcho(order, heard.Over));
         if (errand is not { Heard: { Understood: Phrase.Order said } heard })
         {
             return false;
@@ -239,10 +255,10 @@ public sealed class StartupSession(
     void AwakeAfter(Task work) =>
         work.ContinueWith(_ => _inputs.Writer.TryWrite(new Input.Awake()), CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
 
-    void AwakeAfterHearing(Task<Phrase> hearing) => hearing.ContinueWith(
+    void AwakeAfterHearing(Task<Phrase> hearing, string? over) => hearing.ContinueWith(
         heard =>
         {
-            if (heard is { IsCompletedSuccessfully: true, Result: Phrase.Order order } && IsSafety(order))
+            if (heard is { IsCompletedSuccessfully: true, Result: Phrase.Order order } && IsSafety(order) && !IsEcho(order, over))
             {
                 _safety.Expect(order.Word);
             }
@@ -268,7 +284,7 @@ public sealed class StartupSession(
         string text = line.Trim();
         if (photos is null || procedure.Expectation.Dictation || !text.StartsWith(PhotoCommand, StringComparison.OrdinalIgnoreCase))
         {
-            Obey(PhraseText.Typed(line, procedure.Expectation));
+            Obey(PhraseText.Typed(line, Now));
             return null;
         }
 
@@ -304,12 +320,18 @@ public sealed class StartupSession(
     /// <returns>What must be waited for before it is called again; null where all is done.</returns>
     Task? Obey(Hearing heard)
     {
-        if (heard.PendingUnder(procedure.Expectation) is { } pending)
+        if (heard.PendingUnder(Now) is { } pending)
         {
             return pending;
         }
 
         Phrase phrase = heard.Phrase;
+        if (IsDropped(phrase, heard.Over))
+        {
+            Notice(_ear with { State = EarState.Listening });
+            return null;
+        }
+
         if (phrase is Phrase.NotUnderstood)
         {
             _ear = _ear with { State = EarState.Listening };
@@ -328,8 +350,34 @@ public sealed class StartupSession(
         return null;
     }
 
+    /// <summary>Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on.</summary>
+    bool IsDropped(Phrase phrase, string? over)
+    {
+        bool isForNow = over is null || profile != HearingProfile.EchoCancelled || phrase is Phrase.Order { Word: CommandWord.StopTalking };
+        HushFor(!isForNow && !IsEcho(phrase, over));
+        return !isForNow;
+    }
+
+    bool IsEcho(Phrase phrase, string? over) => over is not null && profile == HearingProfile.EchoCancelled && OwnVoice.MayBeEcho(phrase, over);
+
+    /// <summary>Ends what is being said for somebody who speaks; a safety message goes on.</summary>
+    void HushFor(bool speaker)
+    {
+        if (speaker)
+        {
+            _mouth.Hush(alsoUrgent: false);
+        }
+    }
+
     void Obey(Phrase phrase)
     {
+        if (phrase is Phrase.Order { Word: CommandWord.StopTalking })
+        {
+            _mouth.Hush(alsoUrgent: true);
+            Show(phrase.Evidence, []);
+            return;
+        }
+
         if (phrase is Phrase.NotUnderstood)
         {
             Show(phrase.Evidence, [new Announcement(phrase.Evidence.Why)]);
@@ -381,6 +429,7 @@ public sealed class StartupSession(
     void Watch(Input.Sound sound)
     {
         bool changed = sound.State != _ear.Sound;
+        _soundSince = changed ? clock.GetTimestamp() : _soundSince;
         _ear = _ear with { Level = sound.Level, Sound = sound.State, Message = sound.Message };
         Show(null, changed ? [new Announcement(sound.State == SoundState.Good ? "The sound is good again." : sound.Message)] : []);
     }
@@ -404,8 +453,8 @@ public sealed class StartupSession(
 
     void Show(Evidence? heard, ImmutableArray<Announcement> said)
     {
-        Volatile.Write(ref _expected, procedure.Expectation);
-        display.Show(new Moment(procedure.View(clock.GetUtcNow()), _ear, heard, said));
+        Volatile.Write(ref _expected, Now);
+        display.Show(new Moment(procedure.View(clock.GetUtcNow()), _ear with { SoundFor = clock.GetElapsedTime(_soundSince) }, heard, said));
         _mouth.Say(said, answers: heard is not null);
     }
 

@@ -24,7 +24,7 @@ sealed class Decider(StartupState state, DateTimeOffset now)
             return _halt.Stop(stop.Word == CommandWord.GasSmell ? StopCause.GasSmell : StopCause.Emergency, stop.Evidence, stop.IsFire);
         }
 
-        if (phrase is Phrase.NotUnderstood || state.Phase is Phase.Preparing or Phase.Finished)
+        if (phrase is Phrase.NotUnderstood or Phrase.Order { Word: CommandWord.StopTalking } || state.Phase is Phase.Preparing or Phase.Finished)
         {
             return [];
         }

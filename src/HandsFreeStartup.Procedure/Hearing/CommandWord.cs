@@ -32,6 +32,8 @@ public enum CommandWord
     StandBy,
     /// <summary>End a pause of listening.</summary>
     GoAhead,
+    /// <summary>End what the tool is saying.</summary>
+    StopTalking,
     /// <summary>Which things are open.</summary>
     WhatIsOpen,
     /// <summary>What can be said now.</summary>
@@ -77,6 +79,7 @@ public static class Commands
         new(CommandWord.ReadBack, "read back", "Ctrl+R", "read the entries of this step back"),
         new(CommandWord.StandBy, "stand by", "F7", "hear only 'go ahead' and the safety phrases"),
         new(CommandWord.GoAhead, "go ahead", "F8", "end the pause"),
+        new(CommandWord.StopTalking, "stop talking", "F10", "end what is being said; it stays on the screen"),
         new(CommandWord.WhatIsOpen, "what is open", "Ctrl+O", "list what is still open"),
         new(CommandWord.Help, "help", "F1", "what can be said now"),
         new(CommandWord.Finish, "finish", "F9", "end the start-up"),

@@ -12,6 +12,12 @@ public sealed record CaptureCommand(string Program, ImmutableArray<string> Argum
     public const string NoneInstalled =
         "No program that records sound is installed: install pulseaudio-utils (parec), pipewire-bin (pw-record) or alsa-utils (arecord); until then use the keys.";
 
+    /// <summary>What to say when the recorder that was asked for is not there.</summary>
+    /// <param name="microphone">As <see cref="Find"/> takes it.</param>
+    public static string Missing(string? microphone) => string.IsNullOrWhiteSpace(microphone) || Words(microphone).Length == 1
+        ? NoneInstalled
+        : $"The program of --microphone \"{microphone}\" is not installed: name a device or another program; until then use the keys.";
+
     /// <summary>The name by which the program is called in messages.</summary>
     public string Name => Path.GetFileName(Program);
 

@@ -2,11 +2,20 @@ using System.Runtime.CompilerServices;
 
 namespace HandsFreeStartup.Speech.Listening;
 
-/// <summary>A live microphone, read through a recording program that is started again whenever it fails.</summary>
-/// <param name="command">The recording program.</param>
+/// <summary>A live microphone, read through a recording program that is started again whenever it fails, and looked for again while there is none.</summary>
+/// <param name="find">The recording program, or null where there is none now.</param>
+/// <param name="none">What to say where there is none.</param>
 /// <param name="clock">Measures silence, back-off and the rate of arrival.</param>
-public sealed class Microphone(CaptureCommand command, TimeProvider clock) : IAudioSource
+public sealed class Microphone(Func<CaptureCommand?> find, string none, TimeProvider clock) : IAudioSource
 {
+    /// <summary>A microphone whose recording program is known to be there.</summary>
+    /// <param name="command">The recording program.</param>
+    /// <param name="clock">Measures silence, back-off and the rate of arrival.</param>
+    public Microphone(CaptureCommand command, TimeProvider clock) : this(() => command, "", clock)
+    {
+    }
+
+
     static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(800);
     static readonly TimeSpan FirstSound = TimeSpan.FromSeconds(3);
     static readonly TimeSpan FirstBackOff = TimeSpan.FromMilliseconds(250);
@@ -23,20 +32,27 @@ public sealed class Microphone(CaptureCommand command, TimeProvider clock) : IAu
         while (true)
         {
             long before = maker.Position;
-            Recording recording = Recording.Start(command, clock);
-            try
+            if (find() is { } command)
             {
-                await foreach (AudioFrame frame in Take(recording, maker, cancellation))
+                Recording recording = Recording.Start(command, clock);
+                try
                 {
-                    yield return frame;
-                }
+                    await foreach (AudioFrame frame in Take(command, recording, maker, cancellation))
+                    {
+                        yield return frame;
+                    }
 
-                await recording.LastWords();
-                yield return Lost(maker, recording.Complaint);
+                    await recording.LastWords();
+                    yield return Lost(command, maker, recording.Complaint);
+                }
+                finally
+                {
+                    await recording.DisposeAsync();
+                }
             }
-            finally
+            else
             {
-                await recording.DisposeAsync();
+                yield return new AudioFrame(maker.Position, default, SoundState.Lost, none);
             }
 
             backOff = maker.Position > before ? FirstBackOff : backOff;
@@ -46,7 +62,7 @@ public sealed class Microphone(CaptureCommand command, TimeProvider clock) : IAu
     }
 
     // Ends when the program does, or when it has gone quiet for too long.
-    async IAsyncEnumerable<AudioFrame> Take(Recording recording, FrameMaker maker, [EnumeratorCancellation] CancellationToken cancellation)
+    async IAsyncEnumerable<AudioFrame> Take(CaptureCommand command, Recording recording, FrameMaker maker, [EnumeratorCancellation] CancellationToken cancellation)
     {
         maker.StartAgain();
         ArrivalRate rate = new(clock);
@@ -57,7 +73,7 @@ public sealed class Microphone(CaptureCommand command, TimeProvider clock) : IAu
             switch (await Arrival(recording, cancellation))
             {
                 case null:
-                    yield return Lost(maker, recording.Complaint);
+                    yield return Lost(command, maker, recording.Complaint);
                     waited += Patience;
                     if (heard || waited >= FirstSound)
                     {
@@ -74,7 +90,7 @@ public sealed class Microphone(CaptureCommand command, TimeProvider clock) : IAu
                         rate.Arrived(samples.Length);
                         foreach (AudioFrame frame in maker.Add(samples))
                         {
-                            yield return rate.IsWrong ? frame with { State = SoundState.WrongRate, Message = WrongRate } : frame;
+                            yield return rate.IsWrong ? frame with { State = SoundState.WrongRate, Message = WrongRate(command) } : frame;
                         }
                     }
 
@@ -96,8 +112,8 @@ public sealed class Microphone(CaptureCommand command, TimeProvider clock) : IAu
         }
     }
 
-    AudioFrame Lost(FrameMaker maker, string complaint) => new(maker.Position, default, SoundState.Lost,
+    static AudioFrame Lost(CaptureCommand command, FrameMaker maker, string complaint) => new(maker.Position, default, SoundState.Lost,
         $"No sound from the microphone ({(complaint.Length > 0 ? $"{command.Name}: {complaint}" : command.Name)}): check that it is plugged in; trying again, and the keys work on.");
 
-    string WrongRate => $"{command.Name} does not deliver 16000 samples per second: choose another device with --microphone.";
+    static string WrongRate(CaptureCommand command) => $"{command.Name} does not deliver 16000 samples per second: choose another device with --microphone.";
 }

@@ -96,9 +96,6 @@ static unsafe partial class WhisperNative
     [LibraryImport(Library, EntryPoint = "whisper_token_transcribe")]
     public static partial int TokenTranscribe(nint context);
 
-    [LibraryImport(Library, EntryPoint = "whisper_token_prev")]
-    public static partial int TokenPrevious(nint context);
-
     [LibraryImport(Library, EntryPoint = "whisper_token_lang")]
     public static partial int TokenLanguage(nint context, int language);
 

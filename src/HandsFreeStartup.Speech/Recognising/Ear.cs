@@ -6,24 +6,12 @@ namespace HandsFreeStartup.Speech.Recognising;
 
 /// <summary>One model that hears under an expectation: free reading, and search over the legal phrases.</summary>
 /// <param name="model">Loaded; not disposed with the ear.</param>
-/// <param name="tries">In the tokens of the model.</param>
 /// <param name="name">For evidence and messages.</param>
-/// <param name="style">Text that the model is given before every sound, so that it writes readings as they are written there; empty for none.</param>
-sealed class Ear(WhisperModel model, PhraseTries tries, string name, string style = "")
+sealed class Ear(WhisperModel model, string name)
 {
-    const double SearchDepth = EarEvidence.NotFound;
+    static readonly SearchLimits Limits = CertaintyPolicy.Shipped.Search;
 
-    /// <summary>More of them find likelier phrases that are not what was said more often than what was.</summary>
-    const int MostDecodes = 20;
-
-    /// <summary>A phrase so much less likely than the free reading is refused whatever else speaks for it.</summary>
-    const double MostBelowFree = 12;
-
-    /// <summary>The same where safety phrases alone are looked for: further down "gas meter" and "a machine shop" sound like them.</summary>
-    const double MostSafetyBelowFree = 9;
-
-    const int MostFreeTokens = 24;
-    const int MostDictationTokens = 120;
+    readonly PhraseTries _tries = new(model.Tokens);
 
     /// <summary>For evidence and messages.</summary>
     public string Name => name;
@@ -31,23 +19,26 @@ sealed class Ear(WhisperModel model, PhraseTries tries, string name, string styl
     /// <summary>Takes the sound in before this ear can hear.</summary>
     public WhisperModel Model => model;
 
+    /// <summary>Builds what an expectation needs ahead of its first utterance.</summary>
+    public void Prepare(Expectation expectation) => _tries.Of(expectation);
+
     /// <summary>The evidence of this ear about the sound that its model took in last.</summary>
     /// <param name="expectation">What may be said now.</param>
     /// <param name="cancellation">Ends it early.</param>
     /// <exception cref="OperationCanceledException">It was asked for.</exception>
     public EarEvidence Hear(Expectation expectation, CancellationToken cancellation = default)
     {
-        WhisperModel.Prefix start = model.Begin(expectation.Dictation ? "" : style);
+        WhisperModel.Prefix start = model.Begin();
         try
         {
             cancellation.ThrowIfCancellationRequested();
             double noSpeech = model.NoSpeech(start);
-            FreeReading free = FreeReading.Of(model, start, expectation.Dictation ? MostDictationTokens : MostFreeTokens, expectation.Dictation);
+            FreeReading free = FreeReading.Of(model, start, Limits.FreeTokens, isDictation: false);
             cancellation.ThrowIfCancellationRequested();
-            ImmutableArray<Candidate> safety = Search(start, tries.Safety, free.LogProbability - MostSafetyBelowFree, cancellation);
-            ImmutableArray<Candidate> candidates = Search(start, tries.Of(expectation), free.LogProbability - MostBelowFree, cancellation);
+            ImmutableArray<Candidate> safety = Search(start, _tries.Safety, free, cancellation);
+            ImmutableArray<Candidate> candidates = Search(start, _tries.Of(expectation), free, cancellation);
             candidates = [.. candidates, .. safety.Where(heard => candidates.All(candidate => candidate.Meaning != heard.Meaning))];
-            return new EarEvidence(name, WithTwin(candidates, start, expectation), free.Text, free.LogProbability, noSpeech, free.IsNoise);
+            return new EarEvidence(name, candidates, free.Text, free.LogProbability, noSpeech, free.IsNoise, free.Mean);
         }
         finally
         {
@@ -55,36 +46,15 @@ sealed class Ear(WhisperModel model, PhraseTries tries, string name, string styl
         }
     }
 
-    ImmutableArray<Candidate> Search(WhisperModel.Prefix start, PhraseTrie trie, double floor, CancellationToken cancellation) =>
-        new TrieSearch(model, new SearchBounds(SearchDepth, floor, start.Decodes + MostDecodes)).Run(start, trie, cancellation);
-
-    /// <summary>Adds the number that sounds nearly the same as the likeliest (13 and 30) where the search did not come across it: not found is not unlikely.</summary>
-    ImmutableArray<Candidate> WithTwin(ImmutableArray<Candidate> candidates, WhisperModel.Prefix start, Expectation expectation)
+    /// <summary>The words of free speech in the sound that the model took in last.</summary>
+    public string Dictation()
     {
-        if (candidates.FirstOrDefault() is not { Meaning: Meaning.Reading best } likeliest
-            || SoundsAlike.TwinOf(likeliest.Words) is not { } words
-            || PhraseText.Read(words, expectation).Meanings.OfType<Meaning.Reading>().FirstOrDefault(other => SoundsAlike.AreTwins(best, other)) is not { } twin
-            || candidates.Any(candidate => candidate.Meaning == twin))
-        {
-            return candidates;
-        }
-
-        return [.. candidates, Score(words, likeliest.Ending with { Meaning = twin }, start)];
+        WhisperModel.Prefix start = model.Begin();
+        string text = FreeReading.Of(model, start, Limits.DictationTokens, isDictation: true).Text;
+        start.Release();
+        return text;
     }
 
-    Candidate Score(string words, Ending ending, WhisperModel.Prefix start)
-    {
-        double sum = 0;
-        double lowest = 0;
-        WhisperModel.Prefix at = start;
-        foreach (int token in model.Tokens.Encode(" " + words))
-        {
-            double next = at.Next()[token];
-            (sum, lowest) = (sum + next, Math.Min(lowest, next));
-            at = at.After(token);
-        }
-
-        double end = at.Next()[model.End];
-        return new Candidate(ending, words, sum + end, sum + end, at.Length + 1, (sum + end) / (at.Length + 1), Math.Min(lowest, end), end);
-    }
+    ImmutableArray<Candidate> Search(WhisperModel.Prefix start, PhraseTrie trie, FreeReading free, CancellationToken cancellation) =>
+        new TrieSearch(model, new SearchBounds(Limits.Depth, free.LogProbability - Limits.BelowFree, start.Decodes + Limits.MostDecodes)).Run(start, trie, cancellation);
 }

@@ -3,7 +3,8 @@ namespace HandsFreeStartup.Speech.Recognising;
 /// <summary>The likeliest words if nothing is known about what may be said.</summary>
 /// <param name="Text">As the model writes it.</param>
 /// <param name="LogProbability">Of all its tokens, and of the end if it was reached.</param>
-sealed record FreeReading(string Text, double LogProbability)
+/// <param name="Mean">The same per token.</param>
+sealed record FreeReading(string Text, double LogProbability, double Mean)
 {
     /// <summary>Takes the likeliest token again and again; stops at the end, at a repetition, or after <paramref name="mostTokens"/>.</summary>
     /// <param name="model">Whose tokens.</param>
@@ -28,7 +29,7 @@ sealed record FreeReading(string Text, double LogProbability)
             at = at.After(best);
         }
 
-        return new FreeReading(model.Text(tokens).Trim(), sum);
+        return new FreeReading(model.Text(tokens).Trim(), sum, sum / (tokens.Count + 1));
     }
 
     static int Likeliest(ReadOnlySpan<float> next)

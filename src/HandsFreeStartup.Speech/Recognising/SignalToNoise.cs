@@ -14,6 +14,20 @@ static class SignalToNoise
     /// <param name="samples">16 kHz mono samples between -1 and 1, with a little silence around the speech.</param>
     public static double Of(ReadOnlySpan<float> samples)
     {
+        double[] powers = Powers(samples);
+        if (powers.Length == 0)
+        {
+            return 0;
+        }
+
+        Array.Sort(powers);
+        double noise = powers[..Math.Max(1, (int)(powers.Length * QuietShare))].Average();
+        double loud = powers[^Math.Max(1, (int)(powers.Length * LoudShare))..].Average();
+        return 10 * Math.Log10(Math.Max(loud - noise, 1e-12) / Math.Max(noise, LeastNoise));
+    }
+
+    static double[] Powers(ReadOnlySpan<float> samples)
+    {
         double[] powers = new double[samples.Length / Frame];
         for (int i = 0; i < powers.Length; i++)
         {
@@ -26,14 +40,6 @@ static class SignalToNoise
             powers[i] = sum / Frame;
         }
 
-        if (powers.Length == 0)
-        {
-            return 0;
-        }
-
-        Array.Sort(powers);
-        double noise = powers[..Math.Max(1, (int)(powers.Length * QuietShare))].Average();
-        double loud = powers[^Math.Max(1, (int)(powers.Length * LoudShare))..].Average();
-        return 10 * Math.Log10(Math.Max(loud - noise, 1e-12) / Math.Max(noise, LeastNoise));
+        return powers;
     }
 }

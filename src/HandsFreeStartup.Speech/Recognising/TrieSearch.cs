@@ -19,11 +19,7 @@ readonly record struct SearchBounds(double Depth, double Floor, int MostDecodes)
 /// </remarks>
 sealed class TrieSearch(WhisperModel model, SearchBounds bounds)
 {
-    /// <summary>What a token more is worth in the order of work: a badly heard name is followed by a well heard number more often than not.</summary>
-    const double WorthOfToken = 2;
-
-    /// <summary>A unit or stop that makes a phrase less likely by more than this adds nothing worth a decode.</summary>
-    const double TailDepth = 1.5;
+    static readonly SearchLimits Limits = CertaintyPolicy.Shipped.Search;
 
     readonly PriorityQueue<Beginning, double> _open = new();
     readonly Dictionary<PhraseTrie, Beginning> _reached = [];
@@ -60,7 +56,7 @@ sealed class TrieSearch(WhisperModel model, SearchBounds bounds)
     }
 
     bool IsWorthIt(Beginning beginning) => beginning.LogProbability >= Least && _reached[beginning.Trie] == beginning
-        && !(beginning.Trie.OnlyMeaning is { } only && _found.TryGetValue(only, out FoundMeaning? known) && beginning.LogProbability < known.Best - TailDepth);
+        && !(beginning.Trie.OnlyMeaning is { } only && _found.TryGetValue(only, out FoundMeaning? known) && beginning.LogProbability < known.Best - Limits.TailDepth);
 
     /// <summary>Notes the phrases that end here and the beginnings that go on; gives the likeliest of these.</summary>
     Beginning? Expand(Beginning at)
@@ -102,7 +98,7 @@ sealed class TrieSearch(WhisperModel model, SearchBounds bounds)
     {
         if (beginning is not null)
         {
-            _open.Enqueue(beginning, -beginning.LogProbability - WorthOfToken * beginning.Prefix.Length);
+            _open.Enqueue(beginning, -beginning.LogProbability - Limits.WorthOfWork * beginning.Prefix.Length);
         }
     }
 

@@ -15,14 +15,11 @@ namespace HandsFreeStartup.Speech.Recognising;
 public sealed record Candidate(
     Ending Ending, string Words, double LogProbability, double BestLogProbability, int Tokens, double Mean, double Lowest, double End)
 {
-    /// <summary>What a token is worth in comparing phrases: the more tokens, the less likely is a phrase that was heard just as well.</summary>
-    const double WorthOfToken = 0.5;
-
     /// <summary>What it means.</summary>
     public Meaning Meaning => Ending.Meaning;
 
     /// <summary>By this phrases of different length are compared.</summary>
-    public double Weight => LogProbability + WorthOfToken * Tokens;
+    public double Weight => LogProbability + CertaintyPolicy.Shipped.Search.WorthOfToken * Tokens;
 }
 
 /// <summary>What one model heard.</summary>
@@ -32,14 +29,15 @@ public sealed record Candidate(
 /// <param name="FreeLogProbability">Of those words, end included.</param>
 /// <param name="NoSpeech">The model's own probability that nobody speaks, 0..1.</param>
 /// <param name="IsNoise">The free reading is a mark of noise or music, or empty.</param>
+/// <param name="FreeMean">Mean log-probability per token of the free reading, end included.</param>
 public sealed record EarEvidence(
-    string Ear, ImmutableArray<Candidate> Candidates, string FreeText, double FreeLogProbability, double NoSpeech, bool IsNoise)
+    string Ear, ImmutableArray<Candidate> Candidates, string FreeText, double FreeLogProbability, double NoSpeech, bool IsNoise, double FreeMean = 0)
 {
     /// <summary>The likeliest candidate, or null.</summary>
     public Candidate? Best => Candidates.FirstOrDefault();
 
     /// <summary>A meaning that an ear did not come across is at least this much less likely than what it found best: the search looks less deep.</summary>
-    public const double NotFound = 4;
+    public static double NotFound => CertaintyPolicy.Shipped.Search.Depth;
 
     /// <summary>How much likelier the best meaning is than the second, as a log-probability; <see cref="NotFound"/> if there is no second.</summary>
     public double Margin => Best is { } best ? MarginOf(best) : NotFound;

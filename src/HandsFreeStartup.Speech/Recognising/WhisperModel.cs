@@ -116,9 +116,7 @@ sealed unsafe partial class WhisperModel : IDisposable
     }
 
     /// <summary>The place before the first word of the sound taken in last.</summary>
-    /// <param name="style">Text that the sound is taken to go on from: it shows how such texts are written. Empty for none.</param>
-    public Prefix Begin(string style = "") =>
-        new(this, style.Length == 0 ? _opening : [WhisperNative.TokenPrevious(_context), .. Tokens.Encode(" " + style), .. _opening]);
+    public Prefix Begin() => new(this, _opening);
 
     /// <summary>The model's own probability that nobody speaks in the sound taken in last.</summary>
     /// <param name="start">Before the first word.</param>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.ExceptionServices;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Speech.Native;
 using HandsFreeStartup.Speech.Understanding;
@@ -7,35 +6,30 @@ using HandsFreeStartup.Speech.Understanding;
 namespace HandsFreeStartup.Speech.Recognising;
 
 /// <summary>
-/// Hears with the shipped Whisper models under what may be said. The small English model listens first; where that is not enough, the larger one is asked, and the small
-/// one again without a style. Each errs elsewhere.
+/// Hears with the shipped Whisper models under what may be said. The small model, trained for readings in noise, listens first; where that is not enough the larger one is asked, which was
+/// trained on other noises and errs elsewhere. Free speech is heard by the larger model as it was before the training.
 /// </summary>
 public sealed class WhisperRecogniser : IRecogniser
 {
     /// <summary>File name of the small English model.</summary>
-    public const string FirstModel = "ggml-tiny.en-q8_0.bin";
+    public const string FirstModel = "ggml-tiny.en-readings-q8_0.bin";
 
     /// <summary>File name of the larger model.</summary>
-    public const string SecondModel = "ggml-base-q8_0.bin";
+    public const string SecondModel = "ggml-base-readings-q8_0.bin";
 
-    /// <summary>
-    /// With it the small model hears readings in noise far better: it shows how they are written. Its values are legal, but none that a furnace shows, so that no reading is
-    /// made likelier than another.
-    /// </summary>
-    internal const string Style = "Oxygen 19.7. Carbon monoxide 3962. Manifold 14.3 inches. Draft minus 0.49. Flue temperature 871.";
+    /// <summary>File name of the model for free speech.</summary>
+    public const string DictationModel = "ggml-base-q8_0.bin";
 
-    readonly ImmutableArray<WhisperModel> _models;
-    readonly ImmutableArray<PhraseTries> _tries;
     readonly ImmutableArray<Ear> _ears;
+    readonly Lazy<Ear> _dictation;
 
-    WhisperRecogniser(ImmutableArray<string> paths, int threads)
+    WhisperRecogniser(ImmutableArray<string> paths, string? dictation, int threads)
     {
-        _models = [.. Task.WhenAll(paths.Select(path => Task.Run(() => new WhisperModel(path, threads)))).GetAwaiter().GetResult()];
-        _tries = [.. _models.Select(model => new PhraseTries(model.Tokens))];
-        IEnumerable<Ear> ears = paths.Select((path, i) => new Ear(_models[i], _tries[i], Path.GetFileNameWithoutExtension(path), i == 0 ? Style : ""));
-        IEnumerable<Ear> again = paths.Length > 1 ? [new Ear(_models[0], _tries[0], $"{Path.GetFileNameWithoutExtension(paths[0])} without style")] : [];
-        _ears = [.. ears, .. again];
+        _ears = [.. Task.WhenAll(paths.Select(path => Task.Run(() => Open(path, threads)))).GetAwaiter().GetResult()];
+        _dictation = new(() => dictation is null ? _ears[0] : Open(dictation, threads));
     }
+
+    static Ear Open(string path, int threads) => new(new WhisperModel(path, threads), Path.GetFileNameWithoutExtension(path));
 
     /// <summary>Loads the models and hears a moment of silence, so that the first utterance is not slower than the others.</summary>
     /// <param name="models">The folder that holds them.</param>
@@ -43,28 +37,29 @@ public sealed class WhisperRecogniser : IRecogniser
     /// <param name="threads">Processor threads; more than there are cores makes it slower.</param>
     /// <exception cref="RecogniserUnavailableException">The native library or a model cannot be used.</exception>
     public static WhisperRecogniser Load(string models, int ears = 2, int threads = 2) =>
-        Load([.. ((string[])[FirstModel, SecondModel])[..ears].Select(file => Path.Combine(models, file))], threads);
+        Load([.. ((string[])[FirstModel, SecondModel])[..ears].Select(file => Path.Combine(models, file))], Path.Combine(models, DictationModel), threads);
 
-    /// <summary>Loads the models named, the one that listens first at the front. Where there are several, the first is asked again without a style at the end.</summary>
+    /// <summary>Loads the models named, the one that listens first at the front.</summary>
     /// <param name="paths">Model files in the engine's format.</param>
+    /// <param name="dictation">The model for free speech, loaded when it is first needed; null for the first of the others.</param>
     /// <param name="threads">Processor threads.</param>
     /// <exception cref="RecogniserUnavailableException">The native library or a model cannot be used.</exception>
-    public static WhisperRecogniser Load(ImmutableArray<string> paths, int threads = 2)
+    public static WhisperRecogniser Load(ImmutableArray<string> paths, string? dictation = null, int threads = 2)
     {
-        WhisperRecogniser recogniser = new(paths, threads);
+        WhisperRecogniser recogniser = new(paths, dictation, threads);
         recogniser.HearWithEveryEar(new float[16_000], Expectation.Open);
         return recogniser;
     }
 
     /// <inheritdoc/>
-    public string Name => string.Join(" + ", _ears[.._models.Length].Select(ear => ear.Name));
+    public string Name => string.Join(" + ", _ears.Select(ear => ear.Name));
 
     /// <summary>Builds what an expectation needs ahead of its first utterance.</summary>
     public void Prepare(Expectation expectation)
     {
-        foreach (PhraseTries tries in _tries)
+        foreach (Ear ear in _ears)
         {
-            tries.Of(expectation);
+            ear.Prepare(expectation);
         }
     }
 
@@ -72,7 +67,9 @@ public sealed class WhisperRecogniser : IRecogniser
     public Utterance Hear(ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation = default)
     {
         Utterance alone = HearAlone(samples16k, expectation, cancellation);
-        return _ears.Length > 1 && PhraseReader.WantsOtherEars(alone, expectation, CertaintyPolicy.Shipped) ? WithOtherEars(alone, samples16k, expectation, cancellation) : alone;
+        return expectation.Dictation ? alone with { FreeText = Dictated(samples16k) }
+            : _ears.Length > 1 && PhraseReader.WantsOtherEars(alone, expectation, CertaintyPolicy.Shipped) ? WithOtherEars(alone, samples16k, expectation, cancellation)
+            : alone;
     }
 
     /// <summary>What was said, with the evidence of every ear whether it is needed or not: for measuring.</summary>
@@ -83,46 +80,45 @@ public sealed class WhisperRecogniser : IRecogniser
 
     Utterance HearAlone(ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation)
     {
-        cancellation.ThrowIfCancellationRequested();
-        _models[0].Listen(samples16k);
-        EarEvidence first = _ears[0].Hear(expectation, cancellation);
+        EarEvidence first = HearBy(_ears[0], samples16k, expectation, cancellation);
         return new Utterance([first], first.FreeText, SignalToNoise.Of(samples16k));
     }
 
-    /// <summary>The other models take the sound in one after the other with every thread; then each model decodes with one thread, all at once.</summary>
     Utterance WithOtherEars(Utterance alone, ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation)
     {
-        foreach (WhisperModel model in _models.Skip(1))
+        ImmutableArray<EarEvidence> heard = alone.Ears;
+        foreach (Ear ear in _ears.Skip(1))
         {
-            cancellation.ThrowIfCancellationRequested();
-            model.Listen(samples16k);
+            heard = heard.Add(HearBy(ear, samples16k, expectation, cancellation));
         }
 
-        EarEvidence[] heard = [alone.Ears[0], .. new EarEvidence[_ears.Length - 1]];
-        try
-        {
-            Parallel.ForEach(Enumerable.Range(1, _ears.Length - 1).GroupBy(i => _ears[i].Model), ears =>
-            {
-                foreach (int i in ears)
-                {
-                    heard[i] = _ears[i].Hear(expectation, cancellation);
-                }
-            });
-        }
-        catch (AggregateException failed)
-        {
-            ExceptionDispatchInfo.Throw(failed.InnerExceptions[0]);
-        }
+        return alone with { Ears = heard };
+    }
 
-        return alone with { Ears = [.. heard] };
+    static EarEvidence HearBy(Ear ear, ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        ear.Model.Listen(samples16k);
+        return ear.Hear(expectation, cancellation);
+    }
+
+    string Dictated(ReadOnlySpan<float> samples16k)
+    {
+        _dictation.Value.Model.Listen(samples16k);
+        return _dictation.Value.Dictation();
     }
 
     /// <inheritdoc/>
     public void Dispose()
     {
-        foreach (WhisperModel model in _models)
+        foreach (Ear ear in _ears)
         {
-            model.Dispose();
+            ear.Model.Dispose();
+        }
+
+        if (_dictation.IsValueCreated && !_ears.Contains(_dictation.Value))
+        {
+            _dictation.Value.Model.Dispose();
         }
     }
 }

@@ -19,6 +19,8 @@ static class SafetyText
            select (words, place),
     ];
 
+    static readonly ImmutableHashSet<string> Known = [.. SafetyWords.NotMeant.Select(phrase => string.Join(' ', PlainWords.Of(phrase)))];
+
     static readonly ImmutableHashSet<string> Around = [.. SafetyWords.Around.SelectMany(word => PlainWords.Of(word))];
 
     /// <summary>The safety phrase that is called out in <paramref name="words"/>, or null.</summary>
@@ -35,6 +37,9 @@ static class SafetyText
                 where isDictation ? words.Where((_, at) => !place.Holds(at)).All(Around.Contains) : others <= (way.Way.MostAround ?? others)
                 select new Meaning.Order(way.Way.Word) { IsFire = way.Way.IsFire }).FirstOrDefault();
     }
+
+    /// <summary>Whether the words are exactly one of the phrases that are like a safety phrase and must not stop.</summary>
+    public static bool IsNotMeant(ImmutableArray<string> words) => Known.Contains(string.Join(' ', words));
 
     static IEnumerable<Span> Places(ImmutableArray<string> words, ImmutableArray<string> phrase) =>
         from at in Enumerable.Range(0, Math.Max(0, words.Length - phrase.Length + 1))

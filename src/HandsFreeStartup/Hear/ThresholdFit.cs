@@ -35,6 +35,9 @@ static class ThresholdFit
 {
     const int Rounds = 4;
 
+    /// <summary>How far is searched shaped the evidence itself: other numbers would want other evidence.</summary>
+    const string Search = "search";
+
     // Numbers below it switch a condition off.
     const double Off = -50;
 
@@ -129,7 +132,7 @@ static class ThresholdFit
 
     static IEnumerable<JsonValue> Numbers(JsonNode node) => node switch
     {
-        JsonObject parts => parts.Select(part => part.Value).OfType<JsonNode>().SelectMany(Numbers),
+        JsonObject parts => parts.Where(part => part.Key != Search).Select(part => part.Value).OfType<JsonNode>().SelectMany(Numbers),
         JsonArray parts => parts.OfType<JsonNode>().SelectMany(Numbers),
         JsonValue value when value.GetValueKind() == JsonValueKind.Number && value.GetValue<double>() > Off => [value],
         _ => [],

@@ -27,6 +27,9 @@ public sealed class ModelFiles(string folder)
     /// <summary>The second ear.</summary>
     public const string Large = WhisperRecogniser.SecondModel;
 
+    /// <summary>Hears free speech.</summary>
+    public const string Dictation = WhisperRecogniser.DictationModel;
+
     /// <summary>The speech detector.</summary>
     public const string Detector = "ggml-silero-v6.2.3.bin";
 

@@ -16,7 +16,12 @@ public abstract record Input
     /// <summary>A complete utterance.</summary>
     /// <param name="Clip">Its sound.</param>
     /// <param name="Ahead">What was understood while the speaker paused, or null.</param>
-    public sealed record Spoken(SpeechClip Clip, HeardAhead? Ahead = null) : Input;
+    /// <param name="Over">What the tool was saying at the same time, or null.</param>
+    public sealed record Spoken(SpeechClip Clip, HeardAhead? Ahead = null, string? Over = null) : Input;
+
+    /// <summary>The tool's voice begins or ends.</summary>
+    /// <param name="Speaks">Whether a sound is made.</param>
+    public sealed record Voice(bool Speaks) : Input;
 
     /// <summary>Speech that must not be used.</summary>
     /// <param name="Why">The reason.</param>

@@ -26,7 +26,12 @@ public enum EarState
 /// <param name="Sound">Whether the source can be heard.</param>
 /// <param name="Message">One sentence about the source, empty while all is well.</param>
 /// <param name="OffersKeys">Two utterances in a row were not understood: the key entry opens, and the voice still works.</param>
-public sealed record EarView(EarState State, double Level = AudioFrame.Floor, SoundState Sound = SoundState.Good, string Message = "", bool OffersKeys = false);
+/// <param name="IsSpeaking">Whether the tool speaks.</param>
+/// <param name="IsDeaf">Whether nothing is heard meanwhile.</param>
+/// <param name="SoundFor">How long <paramref name="Sound"/> has been so.</param>
+public sealed record EarView(
+    EarState State, double Level = AudioFrame.Floor, SoundState Sound = SoundState.Good, string Message = "", bool OffersKeys = false, bool IsSpeaking = false, bool IsDeaf = false,
+    TimeSpan SoundFor = default);
 
 /// <summary>What a display is told: the state, and what has just happened.</summary>
 /// <param name="View">The state of the start-up.</param>

@@ -5,13 +5,24 @@ using HandsFreeStartup.Speech.Speaking;
 namespace HandsFreeStartup.Session;
 
 /// <summary>Keeps the voice up to date: what is new takes the place of what is old, except for safety messages.</summary>
-sealed class Mouth(IVoice voice)
+/// <param name="voice">Speaks.</param>
+/// <param name="clock">Measures how long ago the last word was said.</param>
+sealed class Mouth(IVoice voice, TimeProvider clock)
 {
+    /// <summary>So long after the last word its echo may still arrive: loudspeaker, room and buffers lag behind.</summary>
+    static readonly TimeSpan Lag = TimeSpan.FromMilliseconds(400);
+
     CancellationTokenSource _current = new();
+    CancellationTokenSource _urgent = new();
     Task _speaking = Task.CompletedTask;
+    volatile string _texts = "";
+    long _ended;
 
     /// <summary>Whether something is still being said.</summary>
     public bool IsSpeaking => !_speaking.IsCompleted;
+
+    /// <summary>The words of which an echo may arrive now, or null; may be asked from any thread.</summary>
+    public string? Saying => IsSpeaking || (_texts.Length > 0 && clock.GetElapsedTime(Interlocked.Read(ref _ended)) < Lag) ? _texts : null;
 
     /// <summary>Says these.</summary>
     /// <param name="announcements">None leave alone what is being said.</param>
@@ -25,11 +36,26 @@ sealed class Mouth(IVoice voice)
 
         if (answers)
         {
-            _current.Cancel();
-            _current = new CancellationTokenSource();
+            Hush(alsoUrgent: false);
         }
 
+        string news = string.Join(' ', announcements.Select(announcement => announcement.Text));
+        _texts = IsSpeaking ? $"{_texts} {news}" : news;
         _speaking = Task.WhenAll([_speaking, .. announcements.Select(announcement => Say(announcement).AsTask())]);
+        _speaking.ContinueWith(_ => Interlocked.Exchange(ref _ended, clock.GetTimestamp()), CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
+    }
+
+    /// <summary>Breaks off what is being said.</summary>
+    /// <param name="alsoUrgent">Whether a safety message breaks off too: it stays on the screen.</param>
+    public void Hush(bool alsoUrgent)
+    {
+        _current.Cancel();
+        _current = new CancellationTokenSource();
+        if (alsoUrgent)
+        {
+            _urgent.Cancel();
+            _urgent = new CancellationTokenSource();
+        }
     }
 
     /// <summary>Waits until everything is said.</summary>
@@ -38,6 +64,6 @@ sealed class Mouth(IVoice voice)
     ValueTask Say(Announcement announcement)
     {
         string text = Verbalise.Text(announcement.Text, announcement.DigitByDigit);
-        return announcement.IsUrgent ? voice.Warn(text, CancellationToken.None) : voice.Say(text, _current.Token);
+        return announcement.IsUrgent ? voice.Warn(text, _urgent.Token) : voice.Say(text, _current.Token);
     }
 }

@@ -11,7 +11,8 @@ namespace HandsFreeStartup.Session;
 /// <param name="ear">Understands.</param>
 /// <param name="expected">What may be said now.</param>
 /// <param name="post">Takes the inputs.</param>
-public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> expected, Action<Input> post)
+/// <param name="saying">What the tool is saying, or null; null where it is deaf meanwhile.</param>
+public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> expected, Action<Input> post, Func<string?>? saying = null)
 {
     /// <summary>Silence that ends words which may go on, or are not understood yet.</summary>
     static readonly TimeSpan Open = TimeSpan.FromMilliseconds(700);
@@ -23,6 +24,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
     static readonly TimeSpan Closed = TimeSpan.FromMilliseconds(250);
 
     HeardAhead? _ahead;
+    string? _over;
 
     /// <summary>How a cutter must be set whose utterances end by their words.</summary>
     public static CutterSettings Settings { get; } = new() { HangOver = Open };
@@ -93,10 +95,10 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
         switch (noticed)
         {
             case SpeechEvent.Ended { AsPaused: true } ended:
-                return new Input.Spoken(ended.Clip, TakeAhead());
+                return new Input.Spoken(ended.Clip, TakeAhead(), _over ?? saying?.Invoke());
             case SpeechEvent.Ended ended:
                 TakeAhead()?.Forget();
-                return new Input.Spoken(ended.Clip);
+                return new Input.Spoken(ended.Clip, null, _over ?? saying?.Invoke());
             case SpeechEvent.Resumed:
                 TakeAhead()?.Forget();
                 return null;
@@ -104,6 +106,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
                 TakeAhead()?.Forget();
                 return new Input.Unusable(refused.Why);
             case SpeechEvent.Began:
+                _over = saying?.Invoke();
                 return new Input.SpeechBegan();
             case SpeechEvent.Sound sound:
                 return new Input.Sound(sound.Level, sound.State, sound.Message);

@@ -64,10 +64,12 @@ public static class Words
     {
         { State: EarState.Off } => "No voice: keys only.",
         { State: EarState.Over } => "The recordings are over: keys only.",
-        { Sound: not SoundState.Good } => ear.Message,
+        { Sound: not SoundState.Good } => $"{ear.Message} ({Of(ear.SoundFor)})",
+        { IsSpeaking: true, IsDeaf: true } => "Speaking, cannot hear. F12 stops everything, F10 the talking.",
         { State: EarState.Understanding } => "Understanding...",
         _ when isPaused => "Paused: hears only \"go ahead\" and the safety phrases.",
         { State: EarState.HearingSpeech } => "Hearing you.",
+        { IsSpeaking: true } => "Speaking, and listening.",
         _ => "Listening.",
     };
 

@@ -10,11 +10,20 @@ namespace HandsFreeStartup.Sound;
 /// <param name="output">Where the sentences go.</param>
 public sealed class SoundCheck(IAudioSource source, IVoice voice, TimeProvider clock, TextWriter output)
 {
+    static readonly TimeSpan Settling = TimeSpan.FromSeconds(1.5);
     static readonly TimeSpan Quiet = TimeSpan.FromSeconds(3);
     static readonly TimeSpan Spoken = TimeSpan.FromSeconds(5);
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
+    const string Example = "This is the voice of the tool. Oxygen 7.6 %";
+
     int _problems;
+
+    /// <summary>How the microphone hears the voice; null where that could not be tried.</summary>
+    public Echo? HearsVoice { get; private set; }
+
+    /// <summary>The echo of the voice, dBFS; null where there is none to be heard.</summary>
+    public readonly record struct Echo(double? Level);
 
     /// <summary>Runs the check.</summary>
     /// <returns>How many problems were found.</returns>
@@ -49,15 +58,32 @@ public sealed class SoundCheck(IAudioSource source, IVoice voice, TimeProvider c
         }
 
         await Say("Listen to the tool's voice ...");
-        Task said = voice.Say("This is the voice of the tool. Oxygen 7.6 %", cancellation).AsTask();
+        List<AudioFrame> during = await During(frames, noise is not null, cancellation);
+        string trouble = (voice as EspeakVoice)?.Trouble ?? "";
+        HearsVoice = noise is { } floor && trouble.Length == 0 ? new Echo(SoundFindings.Outstanding(during, floor)) : null;
+        await Tell(SoundFindings.Speaker(during, noise, trouble));
+    }
+
+    /// <summary>How loud the microphone hears the voice, dBFS, without a word on the screen; null where it does not.</summary>
+    public async Task<double?> EchoOf(CancellationToken cancellation)
+    {
+        await using IAsyncEnumerator<AudioFrame> frames = source.Frames(cancellation).GetAsyncEnumerator(cancellation);
+        double? noise = SoundFindings.Noise(await Listen(frames, Settling));
+        List<AudioFrame> during = await During(frames, noise is not null, cancellation);
+        return noise is { } floor ? SoundFindings.Outstanding(during, floor) : null;
+    }
+
+    async Task<List<AudioFrame>> During(IAsyncEnumerator<AudioFrame> frames, bool hears, CancellationToken cancellation)
+    {
+        Task said = voice.Say(Example, cancellation).AsTask();
         List<AudioFrame> during = [];
-        while (!said.IsCompleted && noise is not null && await frames.MoveNextAsync())
+        while (!said.IsCompleted && hears && await frames.MoveNextAsync())
         {
             during.Add(frames.Current);
         }
 
         await said;
-        await Tell(SoundFindings.Speaker(during, noise, (voice as EspeakVoice)?.Trouble ?? ""));
+        return during;
     }
 
     async Task<List<AudioFrame>> Listen(IAsyncEnumerator<AudioFrame> frames, TimeSpan span)

@@ -42,9 +42,10 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Leave);
         using PosixSignalRegistration hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Leave);
         using ListeningEar? ear = Ear();
+        using LiveSound sound = LiveSound.Open(options, error.WriteLine);
         using OpenJob job = options.Resume ? OpenJob.ToGoOn(options, clock) : OpenJob.New(options, ear?.Name ?? "keys", clock);
         using QueuedWriter queued = new(output, stop.Cancel);
-        SessionEnd end = _isPlain ? await RunPlain(job, ear, queued, stop) : RunOnScreen(job, ear, stop);
+        SessionEnd end = _isPlain ? await RunPlain(job, ear, sound, queued, stop) : RunOnScreen(job, ear, sound, stop);
         bool hasSummary = Report(job, end, queued);
         await queued.Finish(LongestFarewell, clock);
         if (queued.Gone is not null)
@@ -94,34 +95,35 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
     }
 
-    async Task<SessionEnd> RunPlain(OpenJob job, ListeningEar? ear, TextWriter lines, CancellationTokenSource stop)
+    async Task<SessionEnd> RunPlain(OpenJob job, ListeningEar? ear, LiveSound sound, TextWriter lines, CancellationTokenSource stop)
     {
         SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector, SoundPump.Settings);
-        await using IVoice voice = Voice(cutter);
-        StartupSession session = new(new StartupProcedure(job.Plan), job, new PlainDisplay(lines), voice, ear, clock, job);
+        StartupSession? session = null;
+        await using IVoice voice = Voice(sound, cutter, speaks => session?.Post(new Input.Voice(speaks)));
+        session = new StartupSession(new StartupProcedure(job.Plan), job, new PlainDisplay(lines), voice, ear, clock, job, sound.Profile);
         if (ear is null || !Console.IsInputRedirected)
         {
             _ = Task.Run(() => ReadLines(session, closes: ear is null, stop.Token));
         }
 
-        return await Run(session, job, ear, cutter, stop);
+        return await Run(session, job, ear, sound, cutter, stop);
     }
 
-    SessionEnd RunOnScreen(OpenJob job, ListeningEar? ear, CancellationTokenSource stop)
+    SessionEnd RunOnScreen(OpenJob job, ListeningEar? ear, LiveSound sound, CancellationTokenSource stop)
     {
         SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector, SoundPump.Settings);
-        IVoice voice = Voice(cutter);
+        StartupSession? session = null;
+        IVoice voice = Voice(sound, cutter, speaks => session?.Post(new Input.Voice(speaks)));
         using IApplication app = Application.Create().Init();
         app.Keyboard.KeyBindings.Remove(Key.Esc);
-        StartupSession? session = null;
         using StartupWindow window = new(input => session!.Post(input), stop.Cancel, Looks.FromEnvironment());
         app.Keyboard.KeyDown += (_, key) => key.Handled = ReferenceEquals(app.TopRunnableView, window) && window.Take(key);
-        session = new StartupSession(new StartupProcedure(job.Plan), job, new ScreenDisplay(app, window), voice, ear, clock, job);
+        session = new StartupSession(new StartupProcedure(job.Plan), job, new ScreenDisplay(app, window), voice, ear, clock, job, sound.Profile);
         Task<SessionEnd> running = Task.Run(async () =>
         {
             try
             {
-                return await Run(session, job, ear, cutter, stop);
+                return await Run(session, job, ear, sound, cutter, stop);
             }
             finally
             {
@@ -136,7 +138,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         return end;
     }
 
-    async Task<SessionEnd> Run(StartupSession session, OpenJob job, ListeningEar? ear, SpeechCutter? cutter, CancellationTokenSource stop)
+    async Task<SessionEnd> Run(StartupSession session, OpenJob job, ListeningEar? ear, LiveSound sound, SpeechCutter? cutter, CancellationTokenSource stop)
     {
         if (job.Begins is { } description)
         {
@@ -149,7 +151,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
         using CancellationTokenSource over = CancellationTokenSource.CreateLinkedTokenSource(stop.Token);
         Task ticking = Ticker.Run(session.Post, clock, over.Token);
-        Task hearing = cutter is null ? Task.CompletedTask : Task.Run(() => Hear(session, new SoundPump(cutter, ear!, () => session.Expected, session.Post), over.Token));
+        Task hearing = cutter is null ? Task.CompletedTask : Task.Run(() => Hear(session, sound, new SoundPump(cutter, ear!, () => session.Expected, session.Post, () => session.Saying), over.Token));
         try
         {
             return await session.Run(stop.Token);
@@ -161,16 +163,16 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
     }
 
-    async Task Hear(StartupSession session, SoundPump pump, CancellationToken stop)
+    async Task Hear(StartupSession session, LiveSound sound, SoundPump pump, CancellationToken stop)
     {
-        await pump.Run(Source(session), stop);
+        await pump.Run(Source(session, sound), stop);
         if (options.Demo || (_isPlain && !options.Wav.IsEmpty))
         {
             session.Close();
         }
     }
 
-    IAudioSource Source(StartupSession session)
+    IAudioSource Source(StartupSession session, LiveSound sound)
     {
         if (options.Demo)
         {
@@ -185,7 +187,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
         return !options.Wav.IsEmpty
             ? WavFiles.Open(options.Wav, turn: cancellation => new ValueTask(Turn(session, false, cancellation)))
-            : new Microphone(CaptureCommand.Find(options.Microphone) ?? throw new WrongUseException(CaptureCommand.NoneInstalled), clock);
+            : sound.Microphone(clock);
     }
 
     static async Task Turn(StartupSession session, bool afterTimers, CancellationToken cancellation)
@@ -221,14 +223,16 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
     }
 
-    IVoice Voice(SpeechCutter? cutter) => options.Mute || options.Demo
+    IVoice Voice(LiveSound sound, SpeechCutter? cutter, Action<bool> tell) => options.Mute || options.Demo
         ? new SilentVoice()
-        : EspeakVoice.Find(clock, speaking =>
+        : sound.Voice(clock, speaking =>
         {
             if (cutter is not null)
             {
-                cutter.Deaf = speaking;
+                cutter.Deaf = speaking && sound.Profile == HearingProfile.HalfDuplex;
             }
+
+            tell(speaking);
         });
 
     /// <summary>A summary that cannot be written is told, and the record named all the same.</summary>

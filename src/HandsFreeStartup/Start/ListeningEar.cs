@@ -35,14 +35,15 @@ sealed class ListeningEar : IEar, IDisposable
         ModelFiles shipped = new(ShippedFiles.Models);
         ImmutableArray<ModelFile> models = shipped.Recognisers(model, ears);
         ModelFile detector = shipped.Checked(ModelFiles.Detector);
-        string name = string.Join("; ", models);
+        ModelFile? dictation = model is null ? shipped.Checked(ModelFiles.Dictation) : null;
+        string name = string.Join("; ", dictation is null ? models : models.Add(dictation));
         if (WhisperLibrary.Check() is { } problem)
         {
             tell($"{problem} Hearing goes on with free text; every reading must be confirmed.");
             return new ListeningEar(new PlainRecogniser(models[0].Path), SileroDetector.Load(detector.Path), name);
         }
 
-        return new ListeningEar(WhisperRecogniser.Load([.. models.Select(model => model.Path)]), SileroDetector.Load(detector.Path), name);
+        return new ListeningEar(WhisperRecogniser.Load([.. models.Select(model => model.Path)], dictation?.Path), SileroDetector.Load(detector.Path), name);
     }
 
     /// <inheritdoc/>

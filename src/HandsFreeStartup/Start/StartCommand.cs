@@ -1,5 +1,6 @@
 using System.CommandLine;
 using HandsFreeStartup.Running;
+using HandsFreeStartup.Sound;
 
 namespace HandsFreeStartup.Start;
 
@@ -18,6 +19,12 @@ public static class StartCommand
     static readonly Option<string?> Settings = new("--settings") { Description = "The lead technician's settings, as YAML, instead of settings.yaml in the data folder.", HelpName = "FILE" };
     static readonly Option<string?> Technician = new("--technician") { Description = "Who does the work and signs.", HelpName = "NAME" };
     static readonly Option<string?> Microphone = new("--microphone") { Description = "Another microphone: its name, or a whole command that writes 16 kHz raw sound.", HelpName = "NAME" };
+    static readonly Option<string?> Hearing = new("--hearing")
+    {
+        Description = "headset: the microphone does not hear the voice; echo-cancelled: the sound server takes the voice out; half-duplex: nothing is heard while the tool speaks. Left out, what the command sound chose.",
+        HelpName = "PROFILE",
+    };
+
     static readonly Option<string?> Model = new("--model") { Description = "Another recogniser model.", HelpName = "FILE" };
     static readonly Option<int> Ears = new("--ears") { Description = "1: the small recogniser alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 2 };
     static readonly Option<string?> Resume = new("--resume") { Description = "Go on with a job that was broken off: its name, or nothing for the newest.", HelpName = "JOB", Arity = ArgumentArity.ZeroOrOne };
@@ -30,8 +37,9 @@ public static class StartCommand
     {
         Command command = new("start", "Run a start-up: by microphone, unless --wav or --keys is given.")
         {
-            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Occasion, Site, Settings, Technician, Microphone, Model, Ears, Resume, Mute, Recordings,
+            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Occasion, Site, Settings, Technician, Microphone, Hearing, Model, Ears, Resume, Mute, Recordings,
         };
+        Hearing.AcceptOnlyFromAmong(HearingProfiles.All);
         Ears.AcceptOnlyFromAmong("1", "2");
         Recordings.AcceptOnlyFromAmong("keep", "drop");
         command.SetAction((parsed, _) => new Composition(
@@ -42,6 +50,6 @@ public static class StartCommand
     static StartOptions Read(ParseResult parsed) => new(
         [.. parsed.GetValue(Wav) ?? []], parsed.GetValue(Keys), parsed.GetValue(Demo), parsed.GetValue(Quick), parsed.GetValue(Plain),
         parsed.GetValue(Appliance), parsed.GetValue(Checklist), parsed.GetValue(Occasion), parsed.GetValue(Site), parsed.GetValue(Settings), parsed.GetValue(Technician),
-        parsed.GetValue(Microphone), parsed.GetValue(Model), parsed.GetValue(Ears),
+        parsed.GetValue(Microphone), HearingProfiles.Find(parsed.GetValue(Hearing)), parsed.GetValue(Model), parsed.GetValue(Ears),
         parsed.GetResult(Resume) is not null, parsed.GetValue(Resume), parsed.GetValue(Mute), parsed.GetValue(Recordings) == "keep", DataFolder.Of(parsed));
 }

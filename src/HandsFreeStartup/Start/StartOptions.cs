@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Running;
+using HandsFreeStartup.Session;
 
 namespace HandsFreeStartup.Start;
 
@@ -16,6 +17,7 @@ namespace HandsFreeStartup.Start;
 /// <param name="Settings">Path of the settings, or null for those of the data folder.</param>
 /// <param name="Technician">Who works, or null.</param>
 /// <param name="Microphone">Which microphone, or null for the system's default.</param>
+/// <param name="Hearing">How microphone and voice get along; null for what the command <c>sound</c> chose.</param>
 /// <param name="Model">Path of another recogniser model, or null.</param>
 /// <param name="Ears">Number of recognisers, 1 or 2.</param>
 /// <param name="Resume">Whether an earlier job goes on.</param>
@@ -25,5 +27,5 @@ namespace HandsFreeStartup.Start;
 /// <param name="Data">Where the record is kept.</param>
 public sealed record StartOptions(
     ImmutableArray<string> Wav, bool Keys, bool Demo, bool Quick, bool Plain,
-    string? Appliance, string? Checklist, string? Occasion, string? Site, string? Settings, string? Technician, string? Microphone, string? Model, int Ears,
+    string? Appliance, string? Checklist, string? Occasion, string? Site, string? Settings, string? Technician, string? Microphone, HearingProfile? Hearing, string? Model, int Ears,
     bool Resume, string? Job, bool Mute, bool KeepsClips, DataFolder Data);

@@ -40,6 +40,20 @@ public sealed class MicrophoneTests : IDisposable
 
     static float[] SoundOf(IEnumerable<AudioFrame> frames) => [.. frames.SelectMany(frame => frame.Samples.ToArray())];
 
+    [Fact]
+    public async Task A_recorder_that_is_not_there_is_told_at_once_and_used_as_soon_as_it_is()
+    {
+        int asked = 0;
+        CaptureCommand later = CaptureCommand.Find(_programs.Add("recorder", $"exec cat '{_raw}'"))!;
+        Microphone microphone = new(() => ++asked > 2 ? later : null, CaptureCommand.Missing("nosuchprog --raw"), TimeProvider.System);
+
+        List<AudioFrame> frames = await Until(microphone, frame => frame.State == SoundState.Good);
+
+        Assert.Equal(SoundState.Lost, frames[0].State);
+        Assert.Contains("nosuchprog --raw", frames[0].Message, StringComparison.Ordinal);
+        Assert.Equal(3, asked);
+    }
+
     [Theory]
     [InlineData("exec cat '{0}'")]
     [InlineData("head -c 1001 '{0}'; sleep 0.1; tail -c +1002 '{0}'")]

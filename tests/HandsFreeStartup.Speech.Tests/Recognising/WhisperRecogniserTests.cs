@@ -73,7 +73,7 @@ public sealed class WhisperRecogniserTests(TwoEars ears) : IClassFixture<TwoEars
     public void A_missing_model_is_named_with_the_remedy()
     {
         RecogniserUnavailableException missing = Assert.Throws<RecogniserUnavailableException>(() => WhisperRecogniser.Load("/nowhere", ears: 1));
-        Assert.Contains("/nowhere/ggml-tiny.en-q8_0.bin", missing.Message, StringComparison.Ordinal);
+        Assert.Contains("/nowhere/ggml-tiny.en-readings-q8_0.bin", missing.Message, StringComparison.Ordinal);
     }
 
     [Fact]

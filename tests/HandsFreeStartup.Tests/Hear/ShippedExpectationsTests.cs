@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Running;
@@ -107,8 +106,8 @@ public sealed class ShippedExpectationsTests(ITestOutputHelper output)
             foreach ((decimal value, int index) in Spread(reading.Field).Select((value, index) => (value, index)))
             {
                 string name = reading.Names[index % reading.Names.Length];
-                string unit = (index % 3) switch { 0 => "", 1 => " " + reading.Field.Unit.Spoken[^1], _ => "." };
-                foreach (string number in SpokenNumbers.AllSpellings(value, reading.Field).Append(value.ToString(CultureInfo.InvariantCulture)))
+                string unit = index % 2 == 0 ? "" : " " + reading.Field.Unit.Spoken[^1];
+                foreach (string number in SpokenNumbers.AllSpellings(value, reading.Field))
                 {
                     yield return ($" {name} {number}{unit}", new Meaning.Reading(reading.Field, value));
                 }

@@ -46,7 +46,7 @@ public sealed class ThresholdFitTests
     [Fact]
     public void Thresholds_that_refuse_what_is_always_right_are_loosened()
     {
-        FitCase[] cases = [.. Enumerable.Range(0, 20).Select(i => Said("a", -3.05 - 0.01 * i))];
+        FitCase[] cases = [.. Enumerable.Range(0, 20).Select(i => Said("a", -0.45 - 0.001 * i))];
         FitScore before = ThresholdFit.Score(cases, CertaintyPolicy.Shipped);
 
         FitScore after = ThresholdFit.Score(cases, ThresholdFit.Fit(cases, CertaintyPolicy.Shipped));
@@ -58,7 +58,7 @@ public sealed class ThresholdFitTests
     [Fact]
     public void Thresholds_that_let_something_wrong_through_are_tightened_whatever_it_costs()
     {
-        FitCase[] cases = [.. Enumerable.Range(0, 20).Select(i => Said("a", -0.3)), Said("a", -0.5, "oxygen=7.0")];
+        FitCase[] cases = [.. Enumerable.Range(0, 20).Select(i => Said("a", -0.2)), Said("a", -0.35, "oxygen=7.0")];
         FitScore before = ThresholdFit.Score(cases, CertaintyPolicy.Shipped);
 
         FitScore after = ThresholdFit.Score(cases, ThresholdFit.Fit(cases, CertaintyPolicy.Shipped));

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Speech.Understanding;
+
+/// <summary>Tells the technician's words from an echo of what the tool says itself.</summary>
+public static class OwnVoice
+{
+    /// <summary>Share of the words heard from which on they count as the tool's own.</summary>
+    const double Share = 0.6;
+
+    /// <summary>Whether a phrase heard while the tool spoke may be an echo. A safety phrase is one only where the tool says these very words.</summary>
+    /// <param name="phrase">What was heard.</param>
+    /// <param name="said">What the tool was saying.</param>
+    public static bool MayBeEcho(Phrase phrase, string said)
+    {
+        ImmutableArray<string> own = PlainWords.Of(said);
+        if (phrase is Phrase.Order order && Commands.Of(order.Word).IsSafetyPhrase)
+        {
+            return SafetyWords.Ways.Where(way => way.Word == order.Word).Any(way => Holds(own, PlainWords.Of(way.Words)));
+        }
+
+        ImmutableArray<string> heard = PlainWords.Of(phrase.Evidence.Words);
+        return heard.Count(own.Contains) >= Share * heard.Length;
+    }
+
+    static bool Holds(ImmutableArray<string> words, ImmutableArray<string> part) =>
+        Enumerable.Range(0, Math.Max(0, words.Length - part.Length + 1)).Any(at => words.AsSpan(at, part.Length).SequenceEqual(part.AsSpan()));
+}

@@ -1,0 +1,25 @@
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Understanding;
+
+namespace HandsFreeStartup.Speech.Tests.Understanding;
+
+public sealed class OwnVoiceTests
+{
+    const string Prompt = "Smell for gas. Smell at the meter and near the floor. Caution: no switches. Do you smell gas?";
+
+    static Phrase Heard(string words) => PhraseText.Typed(words, Expectation.Open);
+
+    [Theory]
+    [InlineData("smell at the meter and near the floor", true)]
+    [InlineData("no switches", true)]
+    [InlineData("oxygen seven point six", false)]
+    [InlineData("hold the ladder please", false)]
+    public void Words_of_the_prompt_are_an_echo(string words, bool isEcho) => Assert.Equal(isEcho, OwnVoice.MayBeEcho(Heard(words), Prompt));
+
+    [Theory]
+    [InlineData("smell gas", true)]
+    [InlineData("gas leak", true)]
+    [InlineData("emergency stop", false)]
+    [InlineData("there is a fire", false)]
+    public void A_safety_phrase_counts_unless_the_prompt_itself_asks_for_it(string words, bool isEcho) => Assert.Equal(isEcho, OwnVoice.MayBeEcho(Heard(words), Prompt));
+}

@@ -1,0 +1,134 @@
+using HandsFreeStartup.Procedure;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Tests.Support;
+using HandsFreeStartup.Session;
+using HandsFreeStartup.Showing;
+using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Speech.Speaking;
+using HandsFreeStartup.Tests.Support;
+using Microsoft.Extensions.Time.Testing;
+
+namespace HandsFreeStartup.Tests.Session;
+
+/// <summary>What is heard while the tool speaks, by profile.</summary>
+public sealed class NeverDeafTests
+{
+    const string Prompt = "Papers. Read the papers of the furnace. Do you smell gas?";
+
+    static readonly SpeechClip Clip = new(new float[16_000], 0, 0, 16_000);
+
+    readonly NotedLog _log = new([]);
+    readonly NotedDisplay _display = new([]);
+    readonly TalkingVoice _voice = new();
+
+    [Fact]
+    public async Task A_safety_phrase_is_taken_over_the_voice_unless_the_prompt_itself_asks_for_it()
+    {
+        await Take(HearingProfile.EchoCancelled, Heard(CommandWord.EmergencyStop, "stop stop stop"));
+        Assert.Single(_log.Events.OfType<StartupStopped>());
+    }
+
+    [Fact]
+    public async Task An_echo_of_the_question_for_gas_does_not_stop()
+    {
+        await Take(HearingProfile.EchoCancelled, Heard(CommandWord.GasSmell, "smell gas"));
+        Assert.Empty(_log.Events.OfType<StartupStopped>());
+    }
+
+    [Fact]
+    public async Task With_a_headset_there_is_no_echo_and_everything_is_heard()
+    {
+        await Take(HearingProfile.Headset, Heard(CommandWord.GasSmell, "smell gas"));
+        Assert.Single(_log.Events.OfType<StartupStopped>());
+    }
+
+    [Fact]
+    public async Task Words_of_the_prompt_neither_count_nor_end_it()
+    {
+        int before = await Take(HearingProfile.EchoCancelled, Heard(CommandWord.Next, "read the papers"));
+        Assert.Equal((before, 0), (_log.Events.Count, _voice.Broken));
+    }
+
+    [Fact]
+    public async Task Other_speech_ends_the_prompt_and_is_not_taken()
+    {
+        int before = await Take(HearingProfile.EchoCancelled, new Phrase.Answer(AnswerWord.No, Some.Heard() with { Words = "no" }));
+        Assert.Equal(before, _log.Events.Count);
+        Assert.True(_voice.Broken > 0);
+    }
+
+    [Theory]
+    [InlineData(HearingProfile.EchoCancelled)]
+    [InlineData(HearingProfile.Headset)]
+    public async Task Stop_talking_ends_what_is_said_and_changes_nothing_else(HearingProfile profile)
+    {
+        int before = await Take(profile, Heard(CommandWord.StopTalking, "stop talking"));
+        Assert.Equal(before, _log.Events.Count);
+        Assert.True(_voice.Broken > 0);
+    }
+
+    [Fact]
+    public async Task With_a_headset_speech_ends_the_voice_at_once()
+    {
+        await Take(HearingProfile.Headset, null, new Input.SpeechBegan());
+        Assert.True(_voice.Broken > 0);
+    }
+
+    [Fact]
+    public async Task The_line_of_the_ear_says_when_nothing_can_be_heard()
+    {
+        await Take(HearingProfile.HalfDuplex, null, new Input.Voice(true));
+        Assert.StartsWith("Speaking, cannot hear", Words.Of(_display.Last!.Ear, isPaused: false), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_line_of_the_ear_says_why_nothing_is_heard_and_since_when_and_the_voice_says_it_too()
+    {
+        await Take(HearingProfile.HalfDuplex, null, new Input.Sound(-100, SoundState.Lost, CaptureCommand.NoneInstalled));
+        Assert.Equal($"{CaptureCommand.NoneInstalled} (0:00)", Words.Of(_display.Last!.Ear, isPaused: false));
+        Assert.Contains(_voice.Said, said => said.Contains("No program that records sound", StringComparison.Ordinal));
+    }
+
+    static Phrase.Order Heard(CommandWord word, string words) => new(word, Some.Heard() with { Words = words });
+
+    /// <returns>How many events there were before.</returns>
+    async Task<int> Take(HearingProfile profile, Phrase? heard, params Input[] inputs)
+    {
+        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar(heard is null ? [] : [heard]), new FakeTimeProvider(Some.Morning), null, profile);
+        session.Begin(Some.Job);
+        int before = _log.Events.Count;
+        foreach (Input input in heard is null ? inputs : [new Input.Spoken(Clip, null, Prompt)])
+        {
+            session.Post(input);
+        }
+
+        session.Close();
+        await session.Run(CancellationToken.None);
+        return before;
+    }
+
+    /// <summary>A voice that speaks until it is broken off.</summary>
+    sealed class TalkingVoice : IVoice
+    {
+        public int Broken { get; private set; }
+
+        public List<string> Said { get; } = [];
+
+        public ValueTask Say(string text, CancellationToken cancellation)
+        {
+            Said.Add(text);
+            TaskCompletionSource said = new();
+            cancellation.Register(() =>
+            {
+                Broken++;
+                said.TrySetResult();
+            });
+            return new ValueTask(said.Task);
+        }
+
+        public ValueTask Warn(string text, CancellationToken cancellation) => Say(text, cancellation);
+
+        public ValueTask DisposeAsync() => ValueTask.CompletedTask;
+    }
+}
