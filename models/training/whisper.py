@@ -4,6 +4,15 @@ import torch.nn as nn
 import torch.nn.functional as F
 
 
+def attend(query, key, value, causal):
+    if hasattr(F, "scaled_dot_product_attention"):
+        return F.scaled_dot_product_attention(query, key, value, is_causal=causal)
+    scores = query @ key.transpose(-1, -2) / query.shape[-1] ** 0.5  # PyTorch before 2.0
+    if causal:
+        scores = scores.masked_fill(torch.ones(scores.shape[-2:], dtype=torch.bool, device=scores.device).triu(1), float("-inf"))
+    return scores.softmax(-1) @ value
+
+
 class Attention(nn.Module):
     def __init__(self, width, heads):
         super().__init__()
@@ -20,7 +29,7 @@ class Attention(nn.Module):
         def split(t):
             return t.view(batch, -1, self.heads, width // self.heads).transpose(1, 2)
 
-        mixed = F.scaled_dot_product_attention(split(self.query(x)), split(self.key(other)), split(self.value(other)), is_causal=causal)
+        mixed = attend(split(self.query(x)), split(self.key(other)), split(self.value(other)), causal)
         return self.out(mixed.transpose(1, 2).reshape(batch, length, width))
 
 
