@@ -18,7 +18,7 @@ public static class FileTrouble
 
     /// <summary>Whether it is an error of a path, a file or a disk, and not of the program.</summary>
     public static bool Is(Exception error) => error is IOException or UnauthorizedAccessException or NotSupportedException or System.Security.SecurityException
-        || error is ArgumentException { ParamName: "path" or "fileName" or "sourceFileName" or "destFileName" };
+        || error is ArgumentException { ParamName: "path" or "fileName" or "sourceFileName" or "destFileName" } || IsTooLarge(error);
 
     /// <summary>One sentence: what failed, why, and what to do.</summary>
     /// <param name="error">What was thrown.</param>
@@ -28,8 +28,13 @@ public static class FileTrouble
         ? error.Message
         : $"{VisibleText.Of(what)}: {Cause(error, instead)}.";
 
+    /// <summary>The runtime tells a file that may not grow any further by an argument that nobody gave.</summary>
+    static bool IsTooLarge(Exception error) =>
+        error is ArgumentOutOfRangeException { ParamName: "value" } && error.Message.StartsWith("Specified file length was too large", StringComparison.Ordinal);
+
     static string Cause(Exception error, string instead) => error switch
     {
+        _ when IsTooLarge(error) => $"it would grow larger than this disk or account allows; {instead}",
         ArgumentException when error.Message.Contains("Null character", StringComparison.Ordinal) => $"its name holds a character that no file can have; {instead}",
         ArgumentException => $"it has no name; {instead}",
         FileNotFoundException => $"there is no such file; {instead}",

@@ -78,6 +78,7 @@ public static class CommandLine
     {
         WrongUseException or ChecklistFileException or SoundFileException or LogException or ModelFileException or OutputGoneException => failure.Message,
         OperationCanceledException => "It was stopped before its end. Run it again.",
+        ArgumentException and not ArgumentOutOfRangeException when FileTrouble.Is(failure) => FileTrouble.Sentence(failure, "A file that was named cannot be used", "look at the names that were given"),
         _ when FileTrouble.Is(failure) => FileTrouble.Sentence(failure, OneLine(failure.Message).TrimEnd('.'), "look at the place and its disk, and try again"),
         _ => null,
     };

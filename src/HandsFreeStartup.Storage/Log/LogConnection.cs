@@ -6,8 +6,8 @@ namespace HandsFreeStartup.Storage.Log;
 /// <summary>Sets up the connection through which a log is written.</summary>
 static class LogConnection
 {
-    const int InstructionsBetween = 100_000;
-    const int MostInstructions = 500_000_000;
+    const int InstructionsBetween = 10_000;
+    const int MostInstructions = 20_000_000;
 
     /// <summary>Exclusive, write-ahead, synced at every commit, triggers for REPLACE too: set, and read back.</summary>
     public static void Prepare(SqliteConnection connection)
@@ -31,9 +31,40 @@ static class LogConnection
     {
         Execute(connection, "pragma trusted_schema=off");
         Execute(connection, "pragma cell_size_check=on");
+        SQLitePCL.raw.sqlite3_limit(connection.Handle, SQLitePCL.raw.SQLITE_LIMIT_LENGTH, JobSnapshot.MostBytes);
         int left = MostInstructions / InstructionsBetween;
         SQLitePCL.raw.sqlite3_progress_handler(connection.Handle, InstructionsBetween, _ => left-- > 0 ? 0 : 1, null);
     }
+
+    /// <summary>
+    /// Stops where a record's tables are not those that its format lays down: what stands in their place (a view, computed columns) could make any number of rows of any size out of
+    /// nothing, however small the file.
+    /// </summary>
+    public static void RequireTables(SqliteConnection connection, LogFormat format)
+    {
+        string[] tables = [.. format.Schema.Where(statement => statement.StartsWith("create table", StringComparison.Ordinal)).Select(AsKept)];
+        if (tables.Except(Statements(connection)).Any())
+        {
+            throw new LogException("The tables of the file are not those of a record of this program: it is damaged, or another program wrote it.");
+        }
+    }
+
+    /// <summary>Every statement of the schema as the database keeps it.</summary>
+    public static IEnumerable<string> Statements(SqliteConnection connection)
+    {
+        using SqliteCommand command = connection.CreateCommand();
+        command.CommandText = "select coalesce(sql, type || ' ' || name) from sqlite_schema";
+        using SqliteDataReader rows = command.ExecuteReader();
+        while (rows.Read())
+        {
+            yield return rows.GetString(0);
+        }
+    }
+
+    /// <summary>SQLite keeps a statement as it was given, but for its first two words, which it writes in capitals.</summary>
+    public static string AsKept(string statement) => string.Join(' ', statement.Split(' ', 3) is [var create, var what, var rest]
+        ? [create.ToUpperInvariant(), what.ToUpperInvariant(), rest]
+        : [statement]);
 
     /// <summary>Moves everything into the main file and empties the write-ahead log.</summary>
     public static void Checkpoint(SqliteConnection connection) => Execute(connection, "pragma wal_checkpoint(truncate)");

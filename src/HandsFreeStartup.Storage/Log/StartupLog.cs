@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Events;
 using Microsoft.Data.Sqlite;
 
@@ -108,8 +109,15 @@ public sealed class StartupLog : IDisposable
     /// <summary>All events, first to last.</summary>
     public IReadOnlyList<StartupEvent> ReadAll()
     {
-        StoredLog log = StoredLog.Read(_connection, LogFormat.Current);
-        return [.. log.Events.Select(log.EventOf)];
+        try
+        {
+            StoredLog log = StoredLog.Read(_connection, LogFormat.Current);
+            return [.. log.Events.Select(log.EventOf)];
+        }
+        catch (SqliteException error)
+        {
+            throw LogErrors.OnOpening(Path, error);
+        }
     }
 
     /// <summary>
@@ -143,7 +151,7 @@ public sealed class StartupLog : IDisposable
             LogConnection.Checkpoint(_connection);
             ClipStore.Remove(Path);
         }
-        catch (Exception error) when (error is SqliteException or IOException or UnauthorizedAccessException)
+        catch (Exception error) when (error is SqliteException || FileTrouble.Is(error))
         {
             throw new LogException($"Not everything could be removed from {Path}: {error.Message.TrimEnd('.')}. Put it right and run forget again.", error);
         }
@@ -213,6 +221,8 @@ public sealed class StartupLog : IDisposable
         }.ToString());
         try
         {
+            RegularFile.Check(path, JobSnapshot.MostBytes, follows: false);
+            RegularFile.Check($"{path}-wal", JobSnapshot.MostBytes, follows: false);
             connection.Open();
             if (isNew)
             {
@@ -230,10 +240,15 @@ public sealed class StartupLog : IDisposable
                 ? new StartupLog(path, connection, jobLock, clock, log.Events.Count, chain.LastHash)
                 : throw new LogException($"The record {path} was changed or damaged: {chain.FirstWrong.Message} Keep the file as it is, run verify on it, and begin a new job.");
         }
-        catch (Exception error) when (error is SqliteException or IOException or UnauthorizedAccessException)
+        catch (Exception error) when (error is SqliteException || FileTrouble.Is(error))
         {
             connection.Dispose();
             throw LogErrors.OnOpening(path, error);
+        }
+        catch (Exception error) when (Damage.Explains(error))
+        {
+            connection.Dispose();
+            throw Damage.In(path, error);
         }
         catch
         {

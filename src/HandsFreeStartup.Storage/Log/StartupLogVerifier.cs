@@ -20,15 +20,26 @@ public static class StartupLogVerifier
             using JobSnapshot snapshot = JobSnapshot.Open(path);
             return Verify(path, snapshot.Connection, printed);
         }
-        catch (Exception error) when (error is SqliteException || Damage.Explains(error))
+        catch (SqliteException error)
         {
-            return new Verification(0, null, [new LogFinding(null, $"The file is damaged and cannot be read: {error.Message.TrimEnd('.')}.")]);
+            return Damaged(LogErrors.OnOpening(path, error));
+        }
+        catch (Exception error) when (Damage.Explains(error))
+        {
+            return Damaged(error);
         }
     }
+
+    static Verification Damaged(Exception error) => new(0, null, [new LogFinding(null, $"The file is damaged and cannot be read: {error.Message.TrimEnd('.')}.")]);
 
     internal static Verification Verify(string path, SqliteConnection connection, Checkpoint? printed)
     {
         LogFormat? format = LogFormat.Find(long.Parse(LogConnection.Text(connection, "pragma user_version"), CultureInfo.InvariantCulture));
+        if (Unreadable(connection, format) is { } unreadable)
+        {
+            return unreadable;
+        }
+
         StoredLog log = StoredLog.Read(connection, format ?? LogFormat.Current);
         ChainResult chain = CheckChain(log);
         List<LogFinding> findings = [];
@@ -53,6 +64,20 @@ public static class StartupLogVerifier
             Redaction = content.Redaction,
             Remarks = copies?.Remarks ?? [],
         };
+    }
+
+    /// <summary>The verification of a file whose tables are not those of a record; null where they are.</summary>
+    static Verification? Unreadable(SqliteConnection connection, LogFormat? format)
+    {
+        try
+        {
+            LogConnection.RequireTables(connection, format ?? LogFormat.Current);
+            return null;
+        }
+        catch (LogException error)
+        {
+            return new Verification(0, null, [new LogFinding(null, error.Message), .. CheckFile(connection, format)]);
+        }
     }
 
     internal static ChainResult CheckChain(StoredLog log)
@@ -92,8 +117,8 @@ public static class StartupLogVerifier
             yield return new LogFinding(null, "The file is not marked as a record of a format that this program knows: the mark was changed, or another program wrote it.");
         }
 
-        string[] expected = [.. (format ?? LogFormat.Current).Schema.Select(AsKept).Order(StringComparer.Ordinal)];
-        string[] found = [.. Statements(connection).Order(StringComparer.Ordinal)];
+        string[] expected = [.. (format ?? LogFormat.Current).Schema.Select(LogConnection.AsKept).Order(StringComparer.Ordinal)];
+        string[] found = [.. LogConnection.Statements(connection).Order(StringComparer.Ordinal)];
         foreach (string missing in expected.Except(found))
         {
             yield return new LogFinding(null, $"The file lacks what guards it: {FirstWords(missing)} was removed or changed.");
@@ -104,22 +129,6 @@ public static class StartupLogVerifier
             yield return new LogFinding(null, $"The file holds what does not belong there: {FirstWords(added)}.");
         }
     }
-
-    static IEnumerable<string> Statements(SqliteConnection connection)
-    {
-        using SqliteCommand command = connection.CreateCommand();
-        command.CommandText = "select coalesce(sql, type || ' ' || name) from sqlite_schema";
-        using SqliteDataReader rows = command.ExecuteReader();
-        while (rows.Read())
-        {
-            yield return rows.GetString(0);
-        }
-    }
-
-    /// <summary>SQLite keeps a statement as it was given, but for its first two words, which it writes in capitals.</summary>
-    static string AsKept(string statement) => string.Join(' ', statement.Split(' ', 3) is [var create, var what, var rest]
-        ? [create.ToUpperInvariant(), what.ToUpperInvariant(), rest]
-        : [statement]);
 
     static string FirstWords(string statement) => string.Join(' ', statement.Split([' ', '(', '\n'], 4, StringSplitOptions.RemoveEmptyEntries).Take(3));
 }

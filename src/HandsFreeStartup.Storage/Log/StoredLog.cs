@@ -13,8 +13,12 @@ sealed record StoredPersonal(long Sequence, string Path, byte[] Salt, byte[] Con
 /// <summary>Everything that a job's file holds, with the rules of its format.</summary>
 sealed record StoredLog(LogFormat Format, IReadOnlyList<StoredEvent> Events, IReadOnlyDictionary<(long Sequence, string Path), StoredPersonal> Personal)
 {
-    public static StoredLog Read(SqliteConnection connection, LogFormat format) =>
-        new(format, StoredEvent.ReadAll(connection), format.IsSealed ? ReadPersonal(connection) : new Dictionary<(long, string), StoredPersonal>());
+    /// <exception cref="LogException">Its tables are not those of its format.</exception>
+    public static StoredLog Read(SqliteConnection connection, LogFormat format)
+    {
+        LogConnection.RequireTables(connection, format);
+        return new(format, StoredEvent.ReadAll(connection), format.IsSealed ? ReadPersonal(connection) : new Dictionary<(long, string), StoredPersonal>());
+    }
 
     /// <summary>The event of a row, its personal parts put back.</summary>
     /// <exception cref="LogException">It cannot be read.</exception>

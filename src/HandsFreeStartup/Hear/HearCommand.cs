@@ -68,8 +68,9 @@ public static class HearCommand
         }
 
         TextWriter output = parsed.InvocationConfiguration.Output;
-        using HearBench bench = HearBench.Load(parsed.GetValue(Model), parsed.GetValue(Ears), TimeProvider.System);
         ImmutableArray<HearCase> cases = HearManifest.Read(manifest);
+        CheckNoise(parsed.GetValue(Noise));
+        using HearBench bench = HearBench.Load(parsed.GetValue(Model), parsed.GetValue(Ears), TimeProvider.System);
         (List<HearRow> rows, List<FitCase> evidence) = Measure(parsed, bench, cases);
         HearFigures figures = HearFigures.Of(rows, bench.Needs());
         if (parsed.GetValue(Json))
@@ -93,6 +94,15 @@ public static class HearCommand
         }
 
         return figures.WrongAccepted + figures.FalseAccepts > 0 ? ExitCode.FoundSomething : ExitCode.Done;
+    }
+
+    /// <summary>What cannot be mixed in is told before the recognisers are loaded.</summary>
+    static void CheckNoise(string? noise)
+    {
+        if (noise is not null)
+        {
+            WavFile.Read(noise);
+        }
     }
 
     static string FitThresholds(IReadOnlyList<FitCase> evidence, TextWriter output)

@@ -31,14 +31,16 @@ static class HearManifest
     /// <exception cref="WrongUseException">The manifest is missing, or a line of it is wrong.</exception>
     public static ImmutableArray<HearCase> Read(string path)
     {
+        string[] lines = LinesOf(path);
         string folder = System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path))!;
-        return
+        ImmutableArray<HearCase> cases =
         [
-            .. LinesOf(path)
+            .. lines
                 .Select((line, index) => (line, place: FormattableString.Invariant($"{path}:{index + 1}")))
                 .Where(entry => entry.line.Length > 0 && entry.line[0] != '#')
                 .Select(entry => Case(entry.line.Split('\t'), folder, entry.place)),
         ];
+        return cases.IsEmpty ? throw new WrongUseException($"The manifest {path} names no recordings: write a line for each.") : cases;
     }
 
     static string[] LinesOf(string path)

@@ -50,7 +50,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         await queued.Finish(LongestFarewell, clock);
         if (queued.Gone is not null)
         {
-            error.WriteLine($"Standard output is gone, so the start-up was stopped as by Ctrl+C; everything so far is kept in {job.Path}. Go on with: start --resume {Path.GetFileNameWithoutExtension(job.Path)}");
+            error.WriteLine($"Standard output is gone. Go on with 'start --resume {Path.GetFileNameWithoutExtension(job.Path)}': the start-up was stopped as by Ctrl+C, and everything so far is kept in {job.Path}.");
         }
 
         return hasSummary && queued.Gone is null ? ExitCode.Done : ExitCode.WrongUse;
@@ -223,17 +223,31 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
     }
 
-    IVoice Voice(LiveSound sound, SpeechCutter? cutter, Action<bool> tell) => options.Mute || options.Demo
-        ? new SilentVoice()
-        : sound.Voice(clock, speaking =>
+    IVoice Voice(LiveSound sound, SpeechCutter? cutter, Action<bool> tell)
+    {
+        if (options.Mute || options.Demo)
         {
-            if (cutter is not null)
-            {
-                cutter.Deaf = speaking && sound.Profile == HearingProfile.HalfDuplex;
-            }
+            return new SilentVoice();
+        }
 
-            tell(speaking);
-        });
+        try
+        {
+            return sound.Voice(clock, speaking =>
+            {
+                if (cutter is not null)
+                {
+                    cutter.Deaf = speaking && sound.Profile == HearingProfile.HalfDuplex;
+                }
+
+                tell(speaking);
+            });
+        }
+        catch (Exception e) when (FileTrouble.Is(e))
+        {
+            error.WriteLine(FileTrouble.Sentence(e, $"Nothing is spoken, because sound cannot be kept in {Path.GetTempPath()}", "name a folder that can be written in the variable TMPDIR"));
+            return new SilentVoice();
+        }
+    }
 
     /// <summary>A summary that cannot be written is told, and the record named all the same.</summary>
     /// <returns>Whether it could be written.</returns>
