@@ -12,6 +12,11 @@ public static class TextLength
     /// <summary>A note, a reason, a remark, the text of a step.</summary>
     public const int Note = 4000;
 
+    const int Quoted = 60;
+
+    /// <summary>A text as it is quoted in a sentence: no longer than a sentence bears.</summary>
+    public static string Shortened(string text) => text.Length <= Quoted ? text : $"{text[..Quoted]}...";
+
     /// <summary>One sentence where <paramref name="text"/> is longer than it may be; null where it is not.</summary>
     /// <param name="text">As typed.</param>
     /// <param name="most">Letters that it may have.</param>

@@ -36,11 +36,11 @@ sealed class EntryReader
         {
             if (!keys.Contains(key.Text))
             {
-                findings.Add(key.Place, $"Unknown key '{key.Text}' in {what}.{Nearest.Hint(key.Text, keys)}");
+                findings.Add(key.Place, $"Unknown key '{TextLength.Shortened(key.Text)}' in {what}.{Nearest.Hint(key.Text, keys)}");
             }
             else if (!_values.TryAdd(key.Text, entry))
             {
-                findings.Add(key.Place, $"The key '{key.Text}' stands twice in {what}. Keep one.");
+                findings.Add(key.Place, $"The key '{TextLength.Shortened(key.Text)}' stands twice in {what}. Keep one.");
             }
         }
     }

@@ -66,7 +66,7 @@ static class HearManifest
         bool isKnown = text == "nothing" || (parts.Length == 2 && (parts[0] == "command"
             ? Commands.Find(parts[1]) is not null || Answers.Find(parts[1]) is not null
             : Fields.Find(parts[0]) is { } field && (field.MayBeOver && parts[1] == "over" || TypedNumber.Read(parts[1], out _) is not null)));
-        return Retired.Contains(text) ? "nothing" : isKnown ? text : throw new WrongUseException($"{place}: '{text}' must be field=value, command=words, or nothing.");
+        return Retired.Contains(text) ? "nothing" : isKnown ? text : throw new WrongUseException($"{place}: '{TextLength.Shortened(text)}' must be field=value, command=words, or nothing.");
     }
 
     static Expectation Context(string text, string place)
@@ -82,7 +82,7 @@ static class HearManifest
         {
             Answers = answers,
             Readings = [.. ids.Select(id => ExpectedReading.Of(Fields.Find(id)
-                ?? throw new WrongUseException($"{place}: '{id}' is no field; write 'open' or field ids separated by commas.")))],
+                ?? throw new WrongUseException($"{place}: '{TextLength.Shortened(id)}' is no field; write 'open' or field ids separated by commas.")))],
         };
     }
 }
