@@ -27,25 +27,35 @@ static class TypedLine
                 : PhraseText.Nothing($"\"{string.Join(' ', words)}\" is typed alone, without figures or signs.");
         }
 
-        (Field Field, string After)[] named = [.. Named(line, expectation)];
+        // "CO 2" is the name of another gas, and its number is missing.
+        if (Fields.All.FirstOrDefault(field => field.SpokenNames.Any(name => PlainWords.Of(name) is var whole && NumberWord.Find(whole[^1]) is not null && whole.SequenceEqual(words))) is { } alone)
+        {
+            return PhraseText.Nothing($"{alone.Label}: the number is missing.{(line.Any(char.IsDigit) ? " If the figure was meant as a number, type the name in words before it." : "")}");
+        }
+
+        (Field Field, string After, bool IsDoubtful)[] named = [.. Named(line, expectation)];
         if (named.Length == 0)
         {
             return PhraseText.Nothing(line.Trim().Length == 0 ? "Nothing was said." : "It begins with no name or command that can be said now.");
         }
 
-        TextMeaning[] readings = [.. named.Select(name => ReadingOf(name.Field, name.After))];
+        TextMeaning[] readings = [.. named.Select(name => name.IsDoubtful ? Doubtful(name.Field) : ReadingOf(name.Field, name.After))];
         TextMeaning[] found = [.. readings.Where(reading => !reading.Meanings.IsEmpty)];
         Meaning[] meanings = [.. found.SelectMany(reading => reading.Meanings).Distinct()];
         return meanings switch
         {
-            [] => readings[^1],
+            [] => named.FirstOrDefault(name => name.IsDoubtful) is { IsDoubtful: true } doubtful ? Doubtful(doubtful.Field) : readings[^1],
             [_] => found[0],
             _ => PhraseText.Several(meanings, found.Any(reading => reading.PointImplied)),
         };
     }
 
-    /// <summary>The fields whose name begins the line, each with what stands after it.</summary>
-    static IEnumerable<(Field Field, string After)> Named(string line, Expectation expectation)
+    /// <summary>"O2.6" and "C O two point six": the figure can belong to the name and to the number.</summary>
+    static TextMeaning Doubtful(Field field) =>
+        PhraseText.Nothing($"{field.Label}: its figure can be the beginning of the number; type a space after the name, and the nought before a point.");
+
+    /// <summary>The fields whose name begins the line, each with what stands after it, and whether its last figure may belong to that.</summary>
+    static IEnumerable<(Field Field, string After, bool IsDoubtful)> Named(string line, Expectation expectation)
     {
         string text = line.TrimStart();
         (int End, ImmutableArray<string> Words)[] beginnings =
@@ -57,10 +67,14 @@ static class TypedLine
         return from reading in expectation.Readings
                let end = reading.Names.Max(name => EndOf(PlainWords.Of(name)))
                where end > 0
-               select (reading.Field, After(text, end));
+               select (reading.Field, After(text, end), IsDoubtful(text[..end], text[end..]));
 
         int EndOf(ImmutableArray<string> name) => beginnings.FirstOrDefault(beginning => beginning.Words.SequenceEqual(name)).End;
     }
+
+    static bool IsDoubtful(string name, string after) =>
+        (char.IsDigit(name[^1]) && after is ['.' or ',', var next, ..] && char.IsDigit(next))
+        || (NumberWord.Find(PlainWords.Of(name)[^1]) is not null && PlainWords.Of(after) is [var word, ..] && NumberWord.Find(word) is { Part: NumberPart.Point } && char.IsLetter(after.TrimStart()[0]));
 
     static bool EndsThere(char last, char next) => !char.IsLetter(next) && !(char.IsDigit(last) && char.IsDigit(next));
 

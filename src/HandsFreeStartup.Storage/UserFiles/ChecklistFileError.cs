@@ -22,7 +22,7 @@ public sealed class ChecklistFileException : Exception
 
     /// <summary>Carries the mistakes; there is at least one.</summary>
     public ChecklistFileException(IReadOnlyList<ChecklistFileError> errors)
-        : base(string.Join('\n', errors.Take(MostTold).Select(error => error.ToString()).Concat(errors.Count > MostTold ? [FormattableString.Invariant($"and {errors.Count - MostTold} more")] : []))) => Errors = errors;
+        : base(string.Join('\n', errors.Take(MostTold).Select(error => error.ToString()).Concat(errors.Count > MostTold ? [FormattableString.Invariant($"There are {errors.Count - MostTold} mistakes more.")] : []))) => Errors = errors;
 
     /// <summary>Every mistake, in the order of the files and their lines.</summary>
     public IReadOnlyList<ChecklistFileError> Errors { get; }

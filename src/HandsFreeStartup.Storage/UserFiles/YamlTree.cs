@@ -18,6 +18,8 @@ sealed class YamlTree
 {
     const int DeepestNesting = 20;
 
+    const string Remedy = "Check the indentation, and put a text that holds ': ' or ' #' or begins with a special character into double quotes.";
+
     readonly Findings _findings;
     readonly Parser _parser;
     readonly Stack<(Place Place, char Bracket)> _openBrackets = [];
@@ -49,8 +51,13 @@ sealed class YamlTree
             string bracket = tree._openBrackets.TryPeek(out (Place Place, char Bracket) open)
                 ? FormattableString.Invariant($"Look whether the '{open.Bracket}' of line {open.Place.Line} is closed by '{Closing(open.Bracket)}'. ")
                 : "";
-            findings.Add(At(error.Start), $"This is no readable YAML: {error.Message.TrimEnd('.')}. {bracket}"
-                + "Check the indentation, and put a text that holds ': ' or ' #' or begins with a special character into double quotes.");
+            findings.Add(At(error.Start), $"This is no readable YAML: {error.Message.TrimEnd('.')}. {bracket}{Remedy}");
+            return null;
+        }
+        catch (Exception error) when (error is ArgumentException or FormatException or OverflowException)
+        {
+            // The library checks tags, directives and escapes by other means than its own errors, which do not know their place.
+            findings.Add(At(tree._parser.Current?.End ?? Mark.Empty), $"This is no readable YAML: a tag (!), a directive (%) or an escape (\\) that comes here is none. {Remedy}");
             return null;
         }
     }

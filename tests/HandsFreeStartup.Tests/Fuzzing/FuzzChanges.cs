@@ -56,7 +56,7 @@ public sealed class FuzzChanges(Random random, IReadOnlyList<string> words)
         11 or 12 => _words.Length == 0 ? input : WithToken(input, _words[random.Next(_words.Length)]),
         13 => WithLine(input, others[random.Next(others.Count)]),
         14 => random.Next(40) == 0 ? Many(input) : WithLine(input, input),
-        _ => Replaced(input, At(input), 0, _words.Length > 0 ? _words[random.Next(_words.Length)] : Numbers[random.Next(Numbers.Length)]),
+        _ => Replaced(input, At(input), 0, _words.Length > 0 && random.Next(2) == 0 ? _words[random.Next(_words.Length)] : Numbers[random.Next(Numbers.Length)]),
     };
 
     int At(byte[] input) => random.Next(input.Length + (input.Length == 0 ? 1 : 0));

@@ -36,8 +36,11 @@ public sealed partial class FuzzRun(FuzzedDoor door, int seed)
     /// <summary>Runs for <paramref name="length"/>, and at least through the corpus.</summary>
     public FuzzCount Run(TimeSpan length, TimeProvider clock)
     {
+        IReadOnlyList<byte[]> corpus = door.Corpus;
+        Random random = new(seed);
+        FuzzChanges changes = new(random, door.Words);
         long begun = clock.GetTimestamp();
-        Thread worker = new(() => Work(() => clock.GetElapsedTime(begun) < length)) { IsBackground = true };
+        Thread worker = new(() => Work(corpus, random, changes, () => clock.GetElapsedTime(begun) < length)) { IsBackground = true };
         worker.Start();
         for (long before = -1, now = 0; !worker.Join(NeverEnds); before = now)
         {
@@ -54,11 +57,9 @@ public sealed partial class FuzzRun(FuzzedDoor door, int seed)
 
     FuzzCount Count(IReadOnlyList<string> defects) => new(_tried, _taken, _said.Count, _mostAllocated, defects);
 
-    void Work(Func<bool> goesOn)
+    void Work(IReadOnlyList<byte[]> corpus, Random random, FuzzChanges changes, Func<bool> goesOn)
     {
-        Random random = new(seed);
-        FuzzChanges changes = new(random, door.Words);
-        foreach (byte[] input in door.Corpus)
+        foreach (byte[] input in corpus)
         {
             _pool.Add(input);
             Try(input, random);

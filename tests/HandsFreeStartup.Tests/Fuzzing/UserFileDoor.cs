@@ -36,7 +36,7 @@ public sealed partial class UserFileDoor(UserFileKind kind) : FuzzedDoor($"yaml-
         }
         catch (ChecklistFileException mistakes)
         {
-            SurroundingsTests.AssertSentence(mistakes.Message);
+            Assert.All(mistakes.Message.Split('\n'), SurroundingsTests.AssertSentence);
             int lines = file?.Text.Count(letter => letter is '\n' or '\r' or '\u0085' or '\u2028' or '\u2029') ?? 0;
             Assert.All(mistakes.Errors.Where(mistake => mistake.File == "file.yaml"), mistake => Assert.InRange(mistake.Line, 0, lines + 2));
             return new Outcome(false, mistakes.Errors[0].Message);
