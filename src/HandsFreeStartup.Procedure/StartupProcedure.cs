@@ -1,7 +1,9 @@
+using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Showing;
 
 namespace HandsFreeStartup.Procedure;
@@ -22,43 +24,50 @@ public sealed class StartupProcedure(StartupPlan plan)
     /// <summary>Whether the record is signed.</summary>
     public bool IsSigned => _state.IsSigned;
 
+    /// <summary>What must be looked at before a signature, the gravest first.</summary>
+    public ImmutableArray<JobException> Exceptions => _state.Exceptions;
+
     /// <summary>What may be said now.</summary>
     public Expectation Expectation => Expectations.Of(_state);
 
     /// <summary>The first events of a job; nothing changes.</summary>
     /// <param name="job">What the job runs with.</param>
-    /// <param name="now">The present, UTC.</param>
-    public IReadOnlyList<StartupEvent> Begin(JobDescription job, DateTimeOffset now)
+    /// <param name="now">The present.</param>
+    public IReadOnlyList<StartupEvent> Begin(JobDescription job, Now now)
     {
         Step first = Plan.Steps[0];
-        StartupEvent[] timer = first.Timer is null ? [] : [new TimerStarted(now, first.Id, first.Timer.Duration)];
-        return [new StartupBegan(now, job), new StepEntered(now, first.Id, Arrival.Forward), .. timer];
+        StartupEvent[] timer = first.Timer is null ? [] : [new TimerStarted(now, first.Id, first.Timer.Duration, now.Steady)];
+        return [new StartupBegan(now, job), .. Run(now), new StepEntered(now, first.Id, Arrival.Forward), .. timer];
     }
+
+    /// <summary>The event of a run of the program: its clocks are the measure of the waits from now on. Empty without a steady clock.</summary>
+    /// <param name="now">The present.</param>
+    public IReadOnlyList<StartupEvent> Run(Now now) => now.Steady is null ? [] : [new RunBegan(now, now.Steady)];
 
     /// <summary>What <paramref name="phrase"/> leads to; nothing changes. Empty when it leads to nothing, as speech that was not understood does.</summary>
     /// <param name="phrase">What was said or typed, or the passing of time.</param>
-    /// <param name="now">The present, UTC.</param>
-    public IReadOnlyList<StartupEvent> Decide(Phrase phrase, DateTimeOffset now) => HeardClips.Tied(phrase, new Decider(_state, now).Decide(phrase), now);
+    /// <param name="now">The present.</param>
+    public IReadOnlyList<StartupEvent> Decide(Phrase phrase, Now now) => HeardClips.Tied(phrase, new Decider(_state, now).Decide(phrase), now);
 
     /// <summary>What the lead's word on the record leads to; nothing changes. Empty while the start-up is not finished, for then there is nothing to review.</summary>
     /// <param name="lead">Name of the lead technician.</param>
     /// <param name="outcome">Accepted or returned.</param>
     /// <param name="remark">What is to be said about it; empty for none.</param>
-    /// <param name="now">The present, UTC.</param>
-    public IReadOnlyList<StartupEvent> Review(string lead, ReviewOutcome outcome, string remark, DateTimeOffset now) =>
+    /// <param name="now">The present.</param>
+    public IReadOnlyList<StartupEvent> Review(string lead, ReviewOutcome outcome, string remark, Now now) =>
         Phase == Phase.Finished ? [new RecordReviewed(now, lead, outcome, remark)] : [];
 
     /// <summary>Takes in one event, live or replayed.</summary>
     public void Apply(StartupEvent happened) => _state.Apply(happened);
 
     /// <summary>Everything a screen or a voice needs to know.</summary>
-    /// <param name="now">The present, UTC; only timers depend on it.</param>
-    public StartupView View(DateTimeOffset now) => Views.Of(_state, now);
+    /// <param name="now">The present; only timers depend on it.</param>
+    public StartupView View(Now now) => Views.Of(_state, now);
 
     /// <summary>What to say about events that were just applied.</summary>
     /// <param name="happened">The events, in their order.</param>
-    /// <param name="now">The present, UTC.</param>
-    public IReadOnlyList<Announcement> Announce(IReadOnlyList<StartupEvent> happened, DateTimeOffset now) => new Announcer(_state, now).Announce(happened);
+    /// <param name="now">The present.</param>
+    public IReadOnlyList<Announcement> Announce(IReadOnlyList<StartupEvent> happened, Now now) => new Announcer(_state, now).Announce(happened);
 
     /// <summary>The phases and their moves as a Mermaid state diagram.</summary>
     public string DrawPhases() => _state.Drawing();

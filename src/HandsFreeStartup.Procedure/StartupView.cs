@@ -15,6 +15,10 @@ public enum Phase
     Confirming,
     /// <summary>Free speech is expected.</summary>
     Dictating,
+    /// <summary>Free speech was read back and waits for "confirm", or "no" to say it again.</summary>
+    ReadingBack,
+    /// <summary>One of several words is expected.</summary>
+    Choosing,
     /// <summary>"finish" waits for its confirmation.</summary>
     Signing,
     /// <summary>A condition that must end the start-up waits for "confirm", or for "no" if it was misheard.</summary>
@@ -89,6 +93,7 @@ public sealed record Alarm(string Title, ImmutableArray<string> Lines);
 /// <param name="Results">Results of this stage.</param>
 /// <param name="Timers">Running timers.</param>
 /// <param name="Open">Open things.</param>
+/// <param name="Exceptions">What must be looked at before a signature, the gravest first, one line each.</param>
 /// <param name="Alarm">The instruction of a stop, or null.</param>
 /// <param name="Expectation">What the recogniser and the text reader may accept.</param>
 public sealed record StartupView(
@@ -96,7 +101,7 @@ public sealed record StartupView(
     Phase Phase, int StepNumber, int StepCount, string Section, string StepTitle, string Do, string? Why, string? Caution,
     ImmutableArray<string> ListeningFor, string? Question, bool IsPaused,
     ImmutableArray<ReadingLine> Readings, ImmutableArray<ResultLine> Results, ImmutableArray<TimerLine> Timers,
-    ImmutableArray<string> Open, Alarm? Alarm, Expectation Expectation);
+    ImmutableArray<string> Open, ImmutableArray<string> Exceptions, Alarm? Alarm, Expectation Expectation);
 
 /// <summary>Something the tool says, on the screen and aloud.</summary>
 /// <param name="Text">As shown; the voice turns numbers and units into words.</param>

@@ -42,6 +42,9 @@ public sealed class StartupSession(
     /// <summary>Lines that may wait to be taken; who types more of them waits himself.</summary>
     const int MostWaitingLines = 1000;
 
+    /// <summary>How often an alarm is told again that stands (common practice, no source).</summary>
+    static readonly TimeSpan BetweenAlarms = TimeSpan.FromSeconds(30);
+
     /// <summary>A file that takes longer lies on a disk that does not answer.</summary>
     static readonly TimeSpan LongestFile = TimeSpan.FromSeconds(10);
 
@@ -58,6 +61,8 @@ public sealed class StartupSession(
     Input.Turn? _waiting;
     Expectation _expected = Heard(procedure.Expectation);
     long _soundSince = clock.GetTimestamp();
+    string? _insistedOn;
+    long _insistedAt;
     bool _isClosed;
     int _reds;
 
@@ -71,7 +76,9 @@ public sealed class StartupSession(
     static Expectation Heard(Expectation expectation) =>
         expectation.Dictation ? expectation : expectation with { Commands = expectation.Commands.Add(CommandWord.StopTalking) };
 
-    Expectation Now => Heard(procedure.Expectation);
+    Expectation Awaited => Heard(procedure.Expectation);
+
+    Now Now => Now.Of(clock);
 
     /// <summary>Hands an input to the loop; without effect once the session is over. A safety order is taken before everything that waits.</summary>
     public void Post(Input input)
@@ -93,7 +100,7 @@ public sealed class StartupSession(
     public void Close() => Post(new Input.Closing());
 
     /// <summary>Begins a new job.</summary>
-    public void Begin(JobDescription job) => Record(procedure.Begin(job, clock.GetUtcNow()), null);
+    public void Begin(JobDescription job) => Record(procedure.Begin(job, Now), null);
 
     /// <summary>Goes on with the job of the log: the same events lead to the same state.</summary>
     public void Resume()
@@ -103,8 +110,9 @@ public sealed class StartupSession(
             procedure.Apply(happened);
         }
 
-        StartupView view = procedure.View(clock.GetUtcNow());
-        Show(null, [new Announcement($"Going on. {view.StepTitle}. {view.Do} {view.Question}".TrimEnd())]);
+        Record(procedure.Run(Now), null);
+        StartupView view = procedure.View(Now);
+        Show(null, [new Announcement($"Resuming. {view.StepTitle}. {view.Do} {view.Question}".TrimEnd())]);
     }
 
     /// <summary>Takes inputs until the start-up is finished, the inputs are over or <paramref name="stop"/> asks for the end.</summary>
@@ -174,14 +182,15 @@ public sealed class StartupSession(
                 Notice(_ear with { IsSpeaking = speaks, IsDeaf = speaks && profile == HearingProfile.HalfDuplex });
                 break;
             case Input.Tick:
-                Record(procedure.Decide(new Phrase.TimePassed(), clock.GetUtcNow()), null);
+                Record(procedure.Decide(new Phrase.TimePassed(), Now), null);
+                Insist();
                 break;
             case Input.Closing:
                 _isClosed = true;
                 break;
             case Input.Spoken spoken:
                 Hearing heard = new(ear!, _hearing, log.KeepClip, spoken, hearing => AwakeAfterHearing(hearing, spoken.Over));
-                _hearing = heard.Begin(Now);
+                _hearing = heard.Begin(Awaited);
                 Notice(_ear with { State = EarState.Understanding });
                 _errands.Enqueue(new Errand(() => Obey(heard)) { Heard = heard });
                 break;
@@ -284,7 +293,7 @@ public sealed class StartupSession(
         string text = line.Trim();
         if (photos is null || procedure.Expectation.Dictation || !text.StartsWith(PhotoCommand, StringComparison.OrdinalIgnoreCase))
         {
-            Obey(PhraseText.Typed(line, Now));
+            Obey(PhraseText.Typed(line, Awaited));
             return null;
         }
 
@@ -320,7 +329,7 @@ public sealed class StartupSession(
     /// <returns>What must be waited for before it is called again; null where all is done.</returns>
     Task? Obey(Hearing heard)
     {
-        if (heard.PendingUnder(Now) is { } pending)
+        if (heard.PendingUnder(Awaited) is { } pending)
         {
             return pending;
         }
@@ -340,7 +349,7 @@ public sealed class StartupSession(
         }
 
         // Only the sound of what leads to something is kept; talk during a pause is none of the tool's business. Deciding changes nothing, so it can be done again.
-        if (!heard.IsKept && procedure.Decide(phrase, clock.GetUtcNow()).Count > 0)
+        if (!heard.IsKept && procedure.Decide(phrase, Now).Count > 0)
         {
             return heard.Keep();
         }
@@ -386,7 +395,7 @@ public sealed class StartupSession(
 
         _reds = 0;
         _ear = _ear with { OffersKeys = false };
-        Record(procedure.Decide(phrase, clock.GetUtcNow()), phrase.Evidence);
+        Record(procedure.Decide(phrase, Now), phrase.Evidence);
     }
 
     void Refuse(Refusal why)
@@ -416,7 +425,7 @@ public sealed class StartupSession(
     // Nothing is entered, and nothing is recorded. During a pause other talk is none of the tool's business.
     void AskAgain(Evidence evidence)
     {
-        if (procedure.View(clock.GetUtcNow()).IsPaused)
+        if (procedure.View(Now).IsPaused)
         {
             Show(evidence, []);
             return;
@@ -440,27 +449,51 @@ public sealed class StartupSession(
         Show(null, []);
     }
 
+    /// <summary>An alarm that nobody has answered is told again and again, the graver the sooner.</summary>
+    void Insist()
+    {
+        if (procedure.View(Now).Alarm is not { } alarm || procedure.Phase == Phase.Finished)
+        {
+            _insistedOn = null;
+            return;
+        }
+
+        if (_insistedOn != alarm.Title)
+        {
+            (_insistedOn, _insistedAt) = (alarm.Title, clock.GetTimestamp());
+        }
+        else if (clock.GetElapsedTime(_insistedAt) >= BetweenAlarms)
+        {
+            _insistedAt = clock.GetTimestamp();
+            Show(null, [new Announcement($"{alarm.Title}. {alarm.Lines[0]}", IsUrgent: true)]);
+        }
+    }
+
     void Record(IReadOnlyList<StartupEvent> events, Evidence? heard)
     {
+        if (events.Count > 0)
+        {
+            log.Append(events);
+        }
+
         foreach (StartupEvent happened in events)
         {
-            log.Append(happened);
             procedure.Apply(happened);
         }
 
-        Show(heard, [.. procedure.Announce(events, clock.GetUtcNow())]);
+        Show(heard, [.. procedure.Announce(events, Now)]);
     }
 
     void Show(Evidence? heard, ImmutableArray<Announcement> said)
     {
-        Volatile.Write(ref _expected, Now);
-        display.Show(new Moment(procedure.View(clock.GetUtcNow()), _ear with { SoundFor = clock.GetElapsedTime(_soundSince) }, heard, said));
+        Volatile.Write(ref _expected, Awaited);
+        display.Show(new Moment(procedure.View(Now), _ear with { SoundFor = clock.GetElapsedTime(_soundSince) }, heard, said));
         _mouth.Say(said, answers: heard is not null);
     }
 
     void GrantTurn()
     {
-        bool timersRun = procedure.View(clock.GetUtcNow()).Timers.Any(timer => timer.Remaining > TimeSpan.Zero);
+        bool timersRun = procedure.View(Now).Timers.Any(timer => timer.Remaining > TimeSpan.Zero);
         if (_waiting is { } turn && !_mouth.IsSpeaking && !(turn.AfterTimers && timersRun))
         {
             _waiting = null;

@@ -36,6 +36,8 @@ public sealed class GasSmellTests
         Assert.Contains("do you smell gas now", job.View.Question, StringComparison.Ordinal);
 
         job.Say(AnswerWord.No);
+        Assert.Equal(["gas supplier", "fire service", "own finding", "no"], job.View.ListeningFor.AsEnumerable());
+        job.Choose("gas-supplier");
         Assert.True(job.Procedure.Expectation.Dictation);
         job.Dictate("hose was loose, fixed and brushed");
 

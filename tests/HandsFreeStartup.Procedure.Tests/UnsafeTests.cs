@@ -30,7 +30,10 @@ public sealed class UnsafeTests
         Assert.Equal("UNSAFE", job.View.Alarm!.Title);
         job.Say(AnswerWord.Confirm);
 
-        Assert.Contains("answered no", Assert.IsType<UnsafeFound>(job.Last[^2]).Condition, StringComparison.Ordinal);
+        Assert.Contains("answered no", job.Last.OfType<UnsafeFound>().Single().Condition, StringComparison.Ordinal);
+        Assert.Equal(EndKind.Unsafe, job.Last.OfType<EndDecided>().Single().Kind);
+        Assert.Equal("safe-burner", job.Step);
+        job.MakeSafe();
         Assert.IsType<EndedOutOfService>(job.Last[^1]);
         Assert.Equal(Phase.Finished, job.Procedure.Phase);
         Assert.False(job.Procedure.IsSigned);
@@ -53,7 +56,7 @@ public sealed class UnsafeTests
     [InlineData(CommandWord.GasSmell)]
     public void From_an_unsafe_end_nothing_leads_back(CommandWord phrase)
     {
-        LiveJob job = Spilling().Say(AnswerWord.No).Say(AnswerWord.No).Say(AnswerWord.Confirm).Say(phrase);
+        LiveJob job = Spilling().Say(AnswerWord.No).Say(AnswerWord.No).Say(AnswerWord.Confirm).MakeSafe().Say(phrase);
         Assert.Equal(Phase.Stopped, job.Procedure.Phase);
 
         job.Wait(TimeSpan.FromMinutes(6)).Say(AnswerWord.Yes).Say(AnswerWord.No).Dictate("all is well");
@@ -108,11 +111,11 @@ public sealed class UnsafeTests
         Assert.Equal(MonoxideAction.ShutOff, job.Log.OfType<MonoxideJudged>().Single().Action);
         Assert.Equal(Phase.Asking, job.Procedure.Phase);
 
-        job.Say("flue_co", 450m).Say(AnswerWord.Confirm);
+        job.Say("flue_co", 450m);
         Assert.Equal(Phase.Condemning, job.Procedure.Phase);
         job.Say(AnswerWord.Confirm);
 
-        Assert.IsType<UnsafeFound>(job.Last[^2]);
+        Assert.Single(job.Last.OfType<UnsafeFound>());
     }
 
     [Fact]
@@ -130,7 +133,7 @@ public sealed class UnsafeTests
         LiveJob job = new LiveJob().GoTo("combustion").Say("oxygen", 8.0m).Say("flue_co", 500m).Say(CommandWord.Disregard).Say("flue_co", 510m);
         Assert.Equal(Phase.Asking, job.Procedure.Phase);
 
-        job.Say("flue_co", 520m).Say(AnswerWord.Confirm).Say(AnswerWord.No);
+        job.Say("flue_co", 520m).Say(AnswerWord.No);
 
         Assert.Equal(ReadingState.Missing, job.View.Readings[1].State);
         Assert.Equal(Phase.Asking, job.Procedure.Phase);

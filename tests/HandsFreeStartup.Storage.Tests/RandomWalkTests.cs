@@ -76,8 +76,14 @@ public sealed class RandomWalkTests
             case Phase.Dictating:
                 job.Dictate("a reason");
                 break;
+            case Phase.ReadingBack:
+                job.Say(AnswerWord.Confirm);
+                break;
+            case Phase.Choosing:
+                job.Choose(job.Procedure.Expectation.Choices[^1].Value);
+                break;
             case Phase.Stopped:
-                job.Wait(TimeSpan.FromMinutes(6)).Say(AnswerWord.Yes).Say(AnswerWord.No).Dictate("found and repaired");
+                job.Wait(TimeSpan.FromMinutes(11)).Say("room_co", 1m).Say(AnswerWord.Yes).Say(AnswerWord.No);
                 break;
             case Phase.Condemning:
                 job.Say(random.Next(10) == 0 ? AnswerWord.Confirm : AnswerWord.No);

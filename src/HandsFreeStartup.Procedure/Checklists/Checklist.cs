@@ -1,8 +1,18 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.Json.Serialization;
 using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Procedure.Checklists;
+
+/// <summary>What passing over a limit means.</summary>
+public enum LimitWeight
+{
+    /// <summary>Nothing is signed while a value lies outside.</summary>
+    Must,
+    /// <summary>A value outside needs a reason and stays as an exception.</summary>
+    Ought,
+}
 
 /// <summary>A limit as a file of the user declares it, in the unit written there.</summary>
 /// <param name="Name">What it limits, for instance <c>manifold_pressure/high</c> or <c>co_air_free</c>.</param>
@@ -13,6 +23,27 @@ namespace HandsFreeStartup.Procedure.Checklists;
 /// <param name="IsSafety">Whether a value that is not proven to be inside must not pass.</param>
 public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, string UnitSymbol, string Source, bool IsSafety)
 {
+    /// <summary>Limits of what can burn, poison or break: no file can make less of them.</summary>
+    static readonly ImmutableArray<string> AlwaysMust =
+    [
+        "co_air_free", "flue_co", "room_co", "draft", "inlet_pressure", "manifold_pressure", "replace_valve", "input_rate", "temperature_rise", "flue_temperature", "supply_temperature",
+    ];
+
+    /// <summary>The weight as written; null where the source decides.</summary>
+    public LimitWeight? Weight { get; init; }
+
+    /// <summary>Why the limit is strange for this furnace and stands all the same; null where it is not strange.</summary>
+    public string? Unusual { get; init; }
+
+    /// <summary>Whether the weight of what it limits is not for a file to lessen.</summary>
+    [JsonIgnore]
+    public bool IsAlwaysMust => IsSafety || AlwaysMust.Contains(Name.Split('/')[0]);
+
+    /// <summary>What passing over it means: a must where a plate, a maker or a standard states it or where it can hurt, an ought where only practice does.</summary>
+    [JsonIgnore]
+    public LimitWeight Carries => IsAlwaysMust ? LimitWeight.Must
+        : Weight ?? (Source.Contains("common practice", StringComparison.OrdinalIgnoreCase) ? LimitWeight.Ought : LimitWeight.Must);
+
     /// <summary>The limit in another unit of the same quantity, not rounded.</summary>
     public DeclaredLimit In(Unit? unit, bool isDifference = false) =>
         unit is null || unit.Symbol == UnitSymbol || Unit.Find(UnitSymbol) is not { } own ? this : this with
@@ -74,8 +105,18 @@ public sealed record ApplianceSheet(
     /// <summary>Whether it condenses, or null where the sheet does not state it.</summary>
     public bool? IsCondensing { get; init; }
 
+    /// <summary>What moves the exhaust, or null where the sheet does not state it; a vent under pressure has a fan.</summary>
+    public DraftBy? DraftBy { get; init; }
+
+    /// <summary>Input at high fire that the plate states for sea level, Btu/h; null where the sheet does not state it.</summary>
+    public decimal? SeaLevelInput { get; init; }
+
     /// <summary>What decides over the branches of a checklist.</summary>
-    public Branch Branch => new(IsModulating ? Firing.Modulating : Stages == 1 ? Firing.SingleStage : Firing.TwoStage, FuelId, Venting, IsCondensing);
+    [JsonIgnore]
+    public Branch Branch => new(IsModulating ? Firing.Modulating : Stages == 1 ? Firing.SingleStage : Firing.TwoStage, FuelId, Venting, IsCondensing)
+    {
+        DraftBy = DraftBy ?? (Venting is VentCategory.III or VentCategory.IV ? Checklists.DraftBy.Fan : null),
+    };
 }
 
 /// <summary>How well an instrument reads one field.</summary>

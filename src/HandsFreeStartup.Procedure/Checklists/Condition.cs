@@ -26,13 +26,26 @@ public enum VentCategory
     IV,
 }
 
+/// <summary>What moves the exhaust through the vent.</summary>
+public enum DraftBy
+{
+    /// <summary>Warm exhaust alone; a draft hood, no fan.</summary>
+    Natural,
+    /// <summary>A fan in the furnace.</summary>
+    Fan,
+}
+
 /// <summary>What decides over the branches of a checklist; null is what nobody has stated yet.</summary>
 /// <param name="Firing">How it fires.</param>
 /// <param name="FuelId">What it burns.</param>
 /// <param name="Venting">Its category, or null.</param>
 /// <param name="IsCondensing">Whether it condenses, or null.</param>
 /// <param name="Occasion">Id of the occasion, or null.</param>
-public sealed record Branch(Firing Firing, string FuelId, VentCategory? Venting, bool? IsCondensing, string? Occasion = null);
+public sealed record Branch(Firing Firing, string FuelId, VentCategory? Venting, bool? IsCondensing, string? Occasion = null)
+{
+    /// <summary>What moves the exhaust, or null.</summary>
+    public DraftBy? DraftBy { get; init; }
+}
 
 /// <summary>For which furnaces a step is part of the procedure. An empty list or null is no condition.</summary>
 public sealed record Condition
@@ -52,6 +65,12 @@ public sealed record Condition
     /// <summary>Condensing, or not.</summary>
     public bool? Condensing { get; init; }
 
+    /// <summary>What moves the exhaust; null for no condition.</summary>
+    public DraftBy? DraftBy { get; init; }
+
+    /// <summary>The step is there only where nobody has stated what moves the exhaust.</summary>
+    public bool WhereDraftIsUnknown { get; init; }
+
     /// <summary>Ids of <see cref="Checklist.Occasions"/>.</summary>
     public ImmutableArray<string> Occasions { get; init; } = [];
 
@@ -61,6 +80,8 @@ public sealed record Condition
         && (Fuels.IsEmpty || Fuels.Contains(branch.FuelId))
         && (Venting.IsEmpty || branch.Venting is not { } category || Venting.Contains(category))
         && (Condensing is not { } wanted || branch.IsCondensing is not { } condensing || wanted == condensing)
+        && (DraftBy is not { } drawn || branch.DraftBy is not { } draws || drawn == draws)
+        && (!WhereDraftIsUnknown || branch.DraftBy is null)
         && (Occasions.IsEmpty || branch.Occasion is not { } occasion || Occasions.Contains(occasion));
 
     /// <summary>As shown: "stages 2 or modulating, propane, category I, condensing"; empty for no condition.</summary>
@@ -70,6 +91,7 @@ public sealed record Condition
         string.Join(" or ", Fuels),
         Venting.IsEmpty ? "" : $"category {string.Join(" or ", Venting)}",
         Condensing switch { true => "condensing", false => "not condensing", _ => "" },
+        WhereDraftIsUnknown ? "draft not stated" : DraftBy switch { Checklists.DraftBy.Natural => "natural draft", Checklists.DraftBy.Fan => "fan-assisted", _ => "" },
         string.Join(" or ", Occasions),
     ]).Where(part => part.Length > 0));
 

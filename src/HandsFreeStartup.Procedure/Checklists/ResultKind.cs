@@ -8,20 +8,22 @@ namespace HandsFreeStartup.Procedure.Checklists;
 /// <param name="Label">As shown.</param>
 /// <param name="UnitSymbol">Its unit; empty for a pure number.</param>
 /// <param name="Decimals">Decimals to show.</param>
-public sealed record ResultKind(string Id, string Label, string UnitSymbol, int Decimals)
+/// <param name="Lowest">Below it no limit can lie: wide enough for any furnace, close enough for a slipped decimal point (common practice, no source).</param>
+/// <param name="Highest">Above it no limit can lie.</param>
+public sealed record ResultKind(string Id, string Label, string UnitSymbol, int Decimals, decimal Lowest, decimal Highest)
 {
     /// <summary>Every result, in the order of a start-up. What it is worked out from stands in <see cref="Deciding.ResultRule"/>.</summary>
     public static ImmutableArray<ResultKind> All { get; } =
     [
-        new("input_rate", "Input rate", "Btu/h", 0),
-        new("co_air_free", "CO air-free", "ppm", 0),
-        new("excess_air", "Excess air", "%", 0),
-        new("efficiency", "Efficiency, gross", "%", 1),
-        new("dew_point", "Dew point", "°F", 0),
-        new("fuel_factor", "Fuel factor", "", 3),
-        new("oxygen_expected", "Oxygen expected", "%", 1),
-        new("temperature_rise", "Temperature rise", "°F", 0),
-        new("external_static", "External static", "in. w.c.", 2),
+        new("input_rate", "Input rate", "Btu/h", 0, 5_000, 1_000_000),
+        new("co_air_free", "CO air-free", "ppm", 0, 0, 4_000),
+        new("excess_air", "Excess air", "%", 0, 0, 1_000),
+        new("efficiency", "Efficiency, gross", "%", 1, 30, 110),
+        new("dew_point", "Dew point", "°F", 0, 30, 212),
+        new("fuel_factor", "Fuel factor", "", 3, 1, 2),
+        new("oxygen_expected", "Oxygen expected", "%", 1, 0, 20.9m),
+        new("temperature_rise", "Temperature rise", "°F", 0, 5, 150),
+        new("external_static", "External static", "in. w.c.", 2, 0, 3),
     ];
 
     /// <summary>Whether it is a difference, so that another unit of temperature moves no zero.</summary>
@@ -38,6 +40,16 @@ public sealed record ResultKind(string Id, string Label, string UnitSymbol, int 
             (_, "mbar") => 2,
             _ => 0,
         });
+    }
+
+    /// <summary>It as a field, in which bounds of its limit are said under the settings.</summary>
+    public Field AsField(Settings settings)
+    {
+        (Unit? unit, _, int decimals) = Under(settings);
+        Unit own = Unit.Find(UnitSymbol) ?? Unit.Percent;
+        Unit said = unit ?? own;
+        decimal lowest = own.Convert(Lowest, said, IsDifference), highest = own.Convert(Highest, said, IsDifference);
+        return new Field(Id, Label, [Label.ToLowerInvariant()], said, lowest, highest, lowest, highest, decimals, decimals);
     }
 
     /// <summary>The result of that id, or null.</summary>

@@ -31,8 +31,11 @@ public sealed class StartupPlan
                 Voids = [.. step.Voids.Where(known.Contains).SelectMany(id => walks.Contains(id) ? walks[id] : [id])],
                 Starts = [.. step.Starts.Where(known.Contains)],
                 After = step.After is { } wait && known.Contains(wait) ? wait : null,
+                Question = step.Question is { } question ? question with { Repeats = [.. question.Repeats.Where(known.Contains)] } : null,
             })];
-        _indices = Steps.Select((step, index) => (step.Id, Index: index)).DistinctBy(step => step.Id).ToImmutableDictionary(step => step.Id, step => step.Index);
+        MakingSafe = Checklists.MakingSafe.Of(Steps.SelectMany(step => step.Opens));
+        All = [.. Steps, .. MakingSafe];
+        _indices = All.Select((step, index) => (step.Id, Index: index)).DistinctBy(step => step.Id).ToImmutableDictionary(step => step.Id, step => step.Index);
         _limits = checklist.Limits.Concat(appliance.Limits)
             .GroupBy(limit => limit.Name)
             .ToImmutableDictionary(same => same.Key, same => same.Last());
@@ -62,6 +65,12 @@ public sealed class StartupPlan
     /// <summary>The steps that apply, in order; no step of kind <see cref="StepKind.Walk"/> is left.</summary>
     public ImmutableArray<Step> Steps { get; }
 
+    /// <summary>The steps that make a furnace safe that is not put into service, in order.</summary>
+    public ImmutableArray<Step> MakingSafe { get; }
+
+    /// <summary>The steps of the start-up, then those of making safe: what <see cref="IndexOf"/> counts through.</summary>
+    public ImmutableArray<Step> All { get; }
+
     /// <summary>Makes the plan.</summary>
     /// <param name="checklist">The procedure.</param>
     /// <param name="appliance">The furnace.</param>
@@ -90,8 +99,9 @@ public sealed class StartupPlan
     public int IndexOf(string stepId) =>
         _indices.TryGetValue(stepId, out int index) ? index : throw new InvalidOperationException($"The checklist has no step '{stepId}'.");
 
-    /// <summary>Title of the step of that id, or of the wait after a smell of gas, as it stands among the timers.</summary>
-    public string TitleOf(string stepId) => stepId == GasSmell.WaitId ? GasSmell.WaitTitle : Steps[IndexOf(stepId)].Title;
+    /// <summary>Title of the step of that id, or of a wait that belongs to no step, as it stands among the timers.</summary>
+    public string TitleOf(string stepId) =>
+        SafetyWait.Find(stepId)?.Title ?? (SecondSet.StepOf(stepId) is { } measured ? $"Second set: {All[IndexOf(measured)].Title}" : All[IndexOf(stepId)].Title);
 
     /// <summary>Puts neighbouring blocks of the firing stages in the order of the settings; nothing else moves.</summary>
     static IEnumerable<Step> InOrder(IEnumerable<Step> steps, StageOrder order)
@@ -126,7 +136,7 @@ public sealed class StartupPlan
 
     Step Ready(Step step) => step with
     {
-        Do = step.Do.Replace("{seal}", Appliance.SealFor, StringComparison.Ordinal),
+        Do = step.Do.Replace("{seal}", Appliance.SealFor, StringComparison.Ordinal).Replace("{derate}", Derating.Text(Appliance, Site), StringComparison.Ordinal),
         Timer = step.Timer is { } timer ? timer with { Duration = timer.Duration * TimerFactor } : null,
         Readings = [.. step.Readings.Select(demand => demand.Settles is { } settles ? demand with { Settles = settles with { Window = settles.Window * TimerFactor } } : demand)],
     };

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Procedure.Checklists;
 
@@ -36,7 +37,8 @@ public sealed record ReadingDemand(string FieldId, string? LimitName, Settles? S
 /// <param name="Drift">Largest drift over the window, in the field's unit.</param>
 /// <param name="Scatter">Largest scatter (standard deviation), in the field's unit.</param>
 /// <param name="Source">Who says so.</param>
-public sealed record Settles(TimeSpan Window, decimal Drift, decimal Scatter, string Source);
+/// <param name="Twice">Whether two values, the window or more apart, must agree within the drift before the step is left.</param>
+public sealed record Settles(TimeSpan Window, decimal Drift, decimal Scatter, string Source, bool Twice = false);
 
 /// <summary>The question of an <see cref="StepKind.Ask"/> step.</summary>
 /// <param name="Text">As shown and spoken; answered by yes or no.</param>
@@ -46,17 +48,36 @@ public sealed record Settles(TimeSpan Window, decimal Drift, decimal Scatter, st
 /// <param name="UnsafeAfter">After so many other answers the furnace is unsafe and the start-up ends, not put into service; null if it never does.</param>
 public sealed record Question(string Text, bool Proper, string Otherwise, bool StopsForGas, int? UnsafeAfter = null)
 {
-    /// <summary>What can be answered instead of yes or no; empty for yes and no.</summary>
-    public ImmutableArray<Choice> Choices { get; init; } = [];
+    /// <summary>The value of <see cref="Decides"/> for what moves the exhaust.</summary>
+    public const string DecidesDraft = "draft_by";
 
-    /// <summary>Which branch the choice decides: <c>venting</c> or <c>condensing</c>; null if it is only kept.</summary>
+    /// <summary>Natural draft, as chosen.</summary>
+    public const string Natural = "natural";
+
+    /// <summary>Fan-assisted, as chosen.</summary>
+    public const string Fan = "fan";
+
+    /// <summary>What can be answered instead of yes or no; empty for yes and no.</summary>
+    public ImmutableArray<SpokenChoice> Choices { get; init; } = [];
+
+    /// <summary>Which branch the choice decides: <c>draft_by</c>; null where it decides none.</summary>
     public string? Decides { get; init; }
+
+    /// <summary>Steps that are done again after an improper answer, before the question is asked again; empty for none.</summary>
+    public ImmutableArray<string> Repeats { get; init; } = [];
 }
 
-/// <summary>One of the answers of a question that is no yes or no.</summary>
-/// <param name="Value">As kept, for instance <c>I</c>.</param>
-/// <param name="Says">As spoken, for instance "category one".</param>
-public sealed record Choice(string Value, string Says);
+/// <summary>What makes work that was done before doubtful.</summary>
+public enum Again
+{
+    /// <summary>Gas was smelled.</summary>
+    Smell,
+    /// <summary>The burner was stopped for safety.</summary>
+    Stop,
+    /// <summary>Gas or air was adjusted.</summary>
+    Change,
+}
+
 
 /// <summary>The timer of a <see cref="StepKind.Wait"/> step.</summary>
 /// <param name="Duration">How long to wait.</param>
@@ -130,6 +151,15 @@ public sealed record Step
 
     /// <summary>Whether it can never be skipped.</summary>
     public bool IsSafetyStop { get; init; }
+
+    /// <summary>After what the step, done before, must be done again.</summary>
+    public ImmutableArray<Again> AgainAfter { get; init; } = [];
+
+    /// <summary>Results that the readings of this step lead to and that a limit judges; one that no file states is asked for like that of a reading.</summary>
+    public ImmutableArray<string> Limited { get; init; } = [];
+
+    /// <summary>Whether it guards: an answer other than the proper one is unsafe, and taking it back needs a reason.</summary>
+    public bool Guards => Question is { } question && (IsSafetyStop || question.StopsForGas || question.UnsafeAfter is not null);
 
     /// <summary>For which furnaces the step is part of the procedure.</summary>
     public Condition OnlyFor { get; init; } = Condition.Always;

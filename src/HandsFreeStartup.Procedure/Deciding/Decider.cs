@@ -6,17 +6,18 @@ using HandsFreeStartup.Procedure.Hearing;
 namespace HandsFreeStartup.Procedure.Deciding;
 
 /// <summary>What a phrase leads to in a given state. Pure: reads the state, returns events.</summary>
-sealed class Decider(StartupState state, DateTimeOffset now)
+sealed class Decider(StartupState state, Now now)
 {
     readonly Route _route = new(state, now);
     readonly Entry _entry = new(state, now);
     readonly Halt _halt = new(state, now);
+    readonly Dictating _dictating = new(state, now);
 
     public IReadOnlyList<StartupEvent> Decide(Phrase phrase)
     {
         if (phrase is Phrase.TimePassed)
         {
-            return [.. DueTimers()];
+            return [.. new Clocks(state, now).Due()];
         }
 
         if (phrase is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell } stop)
@@ -38,7 +39,9 @@ sealed class Decider(StartupState state, DateTimeOffset now)
         {
             Phase.Asking => WhileAsking(phrase),
             Phase.Confirming => WhileConfirming(phrase),
-            Phase.Dictating => WhileDictating(phrase),
+            Phase.Dictating => _dictating.WhileDictating(phrase),
+            Phase.ReadingBack => _dictating.WhileReadingBack(phrase),
+            Phase.Choosing => WhileChoosing(phrase),
             Phase.Signing => WhileSigning(phrase),
             Phase.Condemning => _halt.WhileCondemning(phrase),
             _ => _halt.WhileStopped(phrase),
@@ -54,31 +57,11 @@ sealed class Decider(StartupState state, DateTimeOffset now)
         return state.Provisional is { } key && isAccepted && !isUndone ? [new ReadingStood(now, key), .. events] : events;
     }
 
-    IEnumerable<StartupEvent> DueTimers()
-    {
-        foreach ((string stepId, RunningTimer timer) in state.Timers)
-        {
-            if (timer.IsEnded || state.Phase is Phase.Finished)
-            {
-                continue;
-            }
-
-            if (!timer.IsHalfway && now - timer.StartedAt >= timer.Duration / 2)
-            {
-                yield return new TimerHalfway(now, stepId);
-            }
-
-            if (now - timer.StartedAt >= timer.Duration)
-            {
-                yield return new TimerEnded(now, stepId);
-            }
-        }
-    }
-
     IReadOnlyList<StartupEvent> WhileAsking(Phrase phrase) => phrase switch
     {
         Phrase.Reading reading => _entry.Hear(reading),
         Phrase.Answer answer => Answer(answer),
+        Phrase.Choice choice => Choose(choice),
         Phrase.Order order => Obey(order),
         Phrase.Photo photo => [new PhotoAttached(now, state.Step.Id, photo.Name, photo.Sha256, photo.Evidence)],
         _ => [],
@@ -86,19 +69,24 @@ sealed class Decider(StartupState state, DateTimeOffset now)
 
     IReadOnlyList<StartupEvent> Answer(Phrase.Answer answer)
     {
-        if (state.Step.Question is not { } question || answer.Word == AnswerWord.Confirm)
+        if (state.Step.Question is not { Choices.IsEmpty: true } question || answer.Word == AnswerWord.Confirm)
         {
-            return Refuse(answer.Evidence.Words, "Nothing was asked.");
+            return Refuse(answer.Evidence.Words, state.Step.Question is { } choosing && answer.Word != AnswerWord.Confirm ? choosing.Text : "Nothing was asked.");
         }
 
         bool isYes = answer.Word == AnswerWord.Yes;
         AnswerGiven given = new(now, state.Step.Id, isYes, answer.Evidence);
-        return isYes == question.Proper ? [given, .. _route.Leave(answer.Evidence)]
+        return isYes == question.Proper
+            ? state.Unexplained(state.Step.Id) is null ? [given, .. _route.Leave(answer.Evidence)] : [given, new DictationAsked(now, DictationPurpose.AnswerReason)]
             : question.StopsForGas ? [given, .. _halt.Stop(StopCause.GasSmell, answer.Evidence)]
             : question.UnsafeAfter <= state.ImproperAnswers(state.Step.Id) + 1
                 ? [given, new UnsafeAsked(now, state.Step.Id, $"\"{question.Text}\" was answered {(isYes ? "yes" : "no")}", null)]
-            : [given];
+            : [given, .. _route.Repeat(question)];
     }
+
+    IReadOnlyList<StartupEvent> Choose(Phrase.Choice choice) => state.Step.Question?.Choices.Any(known => known.Value == choice.Value) == true
+        ? [new ChoiceMade(now, state.Step.Id, ChoiceTopic.Step, choice.Value, choice.Evidence), .. _route.Leave(choice.Evidence)]
+        : Refuse(choice.Evidence.Words, "Nothing was asked.");
 
     IReadOnlyList<StartupEvent> Obey(Phrase.Order order)
     {
@@ -107,13 +95,13 @@ sealed class Decider(StartupState state, DateTimeOffset now)
         return order.Word switch
         {
             CommandWord.Done or CommandWord.Next when PlateQuestion.Of(state) is { } plate => State(plate, said),
-            CommandWord.Done or CommandWord.Next => _route.WhyStay(order.Word) is { } why ? Refuse(said, why) : _route.Leave(order.Evidence),
-            CommandWord.GoBack => state.StepIndex == 0 ? Refuse(said, "This is the first step.") : _route.Back(),
+            CommandWord.Done or CommandWord.Next => Leave(order, said),
+            CommandWord.GoBack => _route.WhyNotBack() is { } why ? Refuse(said, why) : _route.Back(),
             CommandWord.Disregard => state.LastEntered is { } last ? [new ReadingScratched(now, last)]
                 : Refuse(said, "There is no entry of this step to disregard. Say go back to return to the step before."),
             CommandWord.SkipStep => _route.WhyNotSkip() is { } why ? Refuse(said, why) : [new DictationAsked(now, DictationPurpose.SkipReason)],
             CommandWord.Note => [new DictationAsked(now, DictationPurpose.Note)],
-            CommandWord.StartTimer => step.Timer is { } timer ? [new TimerStarted(now, step.Id, timer.Duration)] : Refuse(said, "This step has no timer."),
+            CommandWord.StartTimer => step.Timer is { } timer ? [new TimerStarted(now, step.Id, timer.Duration, now.Steady)] : Refuse(said, "This step has no timer."),
             CommandWord.StandBy => [new ListeningPaused(now)],
             CommandWord.GoAhead => Refuse(said, "Listening is on."),
             CommandWord.Finish => Finish(said),
@@ -121,23 +109,42 @@ sealed class Decider(StartupState state, DateTimeOffset now)
         };
     }
 
-    /// <summary>The limit that was said from the plate judges from now on.</summary>
-    IReadOnlyList<StartupEvent> State(PlateQuestion plate, string said) => plate.Said(state) switch
+    /// <summary>What lies outside of a limit of practice needs a reason, and then stays.</summary>
+    IReadOnlyList<StartupEvent> Leave(Phrase.Order order, string said) =>
+        _route.WhyStay(order.Word) is { } why ? Refuse(said, why)
+        : _route.Unexcused().Any() ? [new DictationAsked(now, DictationPurpose.LimitReason)]
+        : _route.Leave(order.Evidence);
+
+    /// <summary>The limit that was said from the plate judges from now on; a strange one is asked a second time.</summary>
+    IReadOnlyList<StartupEvent> State(PlateQuestion plate, string said)
     {
-        null => Refuse(said, plate.Text),
-        { Lower: { } lower, Upper: { } upper } when lower > upper => Refuse(said, "The lowest is above the highest. Say the wrong one again."),
-        var limit => [new LimitStated(now, state.Step.Id, limit)],
-    };
+        if (plate.Said(state) is not { } limit)
+        {
+            return Refuse(said, plate.Text);
+        }
+
+        Plausible plausible = LimitPlausibility.Of(limit, state.Plan.Appliance);
+        return plausible.Impossible is { } impossible ? Refuse(said, $"{impossible} Say the wrong one again.")
+            : plausible.Unusual is not { } unusual ? [new LimitStated(now, state.Step.Id, limit)]
+            : state.DoubtedLimit?.Limit == limit ? [new LimitStated(now, state.Step.Id, limit with { Unusual = $"{unusual} It was said twice." })]
+            : [new LimitDoubted(now, state.Step.Id, limit, unusual)];
+    }
 
     IReadOnlyList<StartupEvent> Finish(string said)
     {
+        if (state.End is not null)
+        {
+            return Refuse(said, "It is ending already: make the furnace safe first.");
+        }
+
         if (state.Step.Kind != StepKind.Sign)
         {
             return [new FinishAsked(now, false)];
         }
 
         ImmutableArray<string> obstacles = _route.ObstaclesToSigning();
-        return obstacles.IsEmpty ? [new FinishAsked(now, true)] : Refuse(said, $"It cannot be signed: {string.Join("; ", obstacles)}.");
+        return obstacles.IsEmpty ? [new FinishAsked(now, true)]
+            : Refuse(said, $"It cannot be signed: {string.Join("; ", obstacles)}. Say next to go there, or go back and say finish to end without putting the furnace into service.");
     }
 
     IReadOnlyList<StartupEvent> WhileConfirming(Phrase phrase)
@@ -155,28 +162,25 @@ sealed class Decider(StartupState state, DateTimeOffset now)
         };
     }
 
-    IReadOnlyList<StartupEvent> WhileDictating(Phrase phrase)
+    IReadOnlyList<StartupEvent> WhileChoosing(Phrase phrase) => (phrase, state.Choosing) switch
     {
-        if (phrase is Phrase.Order { Word: CommandWord.Disregard })
-        {
-            return [new DictationCancelled(now)];
-        }
-
-        string text = phrase.Evidence.Words.Trim();
-        return phrase is not Phrase.Dictation || text.Length == 0 ? [] : state.Purpose switch
-        {
-            DictationPurpose.Note => [new NoteTaken(now, state.Step.Id, text, phrase.Evidence)],
-            DictationPurpose.SkipReason => [new StepSkipped(now, state.Step.Id, text, phrase.Evidence), .. _route.EnterNext()],
-            DictationPurpose.ResumeReason => [new StartupResumed(now, text), new StepEntered(now, state.Step.Id, Arrival.Return)],
-            _ => [new EndedOutOfService(now, text)],
-        };
-    }
+        (Phrase.Choice choice, ChoiceTopic.SafeBy) =>
+            [new ChoiceMade(now, state.Step.Id, ChoiceTopic.SafeBy, choice.Value, choice.Evidence), new DictationAsked(now, DictationPurpose.ResumeReason)],
+        (Phrase.Choice choice, _) =>
+            [new ChoiceMade(now, state.Step.Id, ChoiceTopic.EndKind, choice.Value, choice.Evidence), .. new Ending(state, now).Chosen(choice.Value, state.EndReason)],
+        (Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.Disregard }, _) => [new DictationCancelled(now)],
+        (Phrase.Order { Word: CommandWord.SayAgain or CommandWord.Help or CommandWord.WhatIsOpen } order, _) => [new QuestionAsked(now, order.Word)],
+        (Phrase.Order order, _) => Refuse(Commands.Of(order.Word).Id, "First choose one, or say no."),
+        _ => [],
+    };
 
     IReadOnlyList<StartupEvent> WhileSigning(Phrase phrase) => phrase switch
     {
         Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.Disregard } => [new FinishDeclined(now)],
+        Phrase.Answer { Word: AnswerWord.Yes } yes when state.Signs && !state.Exceptions.IsEmpty => Refuse(yes.Evidence.Words, "There are exceptions: only confirm signs the record with them, or say no."),
         Phrase.Answer when state.Signs => [new StepDone(now, state.Step.Id, phrase.Evidence), new StartupSigned(now, state.Job!.Technician)],
         Phrase.Answer => [new DictationAsked(now, DictationPurpose.EndReason)],
+        Phrase.Order { Word: CommandWord.ReadBack or CommandWord.SayAgain } order => [new QuestionAsked(now, order.Word)],
         Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First answer: confirm, or no."),
         _ => [],
     };

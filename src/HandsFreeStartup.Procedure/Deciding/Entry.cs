@@ -8,7 +8,7 @@ using HandsFreeStartup.Procedure.Safety;
 namespace HandsFreeStartup.Procedure.Deciding;
 
 /// <summary>How a reading gets into the record: read back where it is doubtful or corrects another, entered, and everything that follows from it.</summary>
-sealed class Entry(StartupState state, DateTimeOffset now)
+sealed class Entry(StartupState state, Now now)
 {
     readonly Meaning _meaning = new(state);
 
@@ -37,14 +37,29 @@ sealed class Entry(StartupState state, DateTimeOffset now)
             return Refuse(reading.Evidence.Words, $"{reading.Field.Label} {Numbers.Text(reading.Value)} {reading.Field.Unit.Symbol} is entered already.");
         }
 
-        // A different value for what is entered already is a correction: it is read back, never overwritten unasked.
+        // A different value for what is entered already is a correction: it is read back, never overwritten unasked. Only danger waits for nothing.
         bool corrects = before is not null && !isRepeated;
-        return reading.Evidence.Certainty == Certainty.Green && !corrects
+        bool isGreen = reading.Evidence.Certainty == Certainty.Green;
+        return isGreen && (!corrects || Tier(entered)?.Action >= MonoxideAction.ShutOff)
             ? Enter(entered)
-            : [new ConfirmationAsked(now, step.Id, corrects && entered.Evidence.Why.Length == 0
-                ? entered with { Evidence = entered.Evidence with { Why = $"it was {Numbers.Text(before!.Value)} before" } }
-                : entered)];
+            :
+            [
+                new ConfirmationAsked(now, step.Id, corrects && entered.Evidence.Why.Length == 0
+                    ? entered with { Evidence = entered.Evidence with { Why = $"it was {Numbers.Text(before!.Value)} before" } }
+                    : entered),
+                .. Feared(entered),
+            ];
     }
+
+    /// <summary>A room that is measured before a stopped start-up goes on; it belongs to no step.</summary>
+    public IReadOnlyList<StartupEvent> EnterOnTheWayBack(Phrase.Reading reading)
+    {
+        EnteredReading entered = _meaning.Judge(reading, new ReadingDemand("room_co", null), OnTheWayBack) with { IsEarly = false };
+        return [new ReadingEntered(now, state.Step.Id, entered), .. Monoxide(entered, [])];
+    }
+
+    /// <summary>The scope of a reading that is taken before a stopped start-up goes on.</summary>
+    const string OnTheWayBack = "after the alarm";
 
     /// <summary>The reading is in the record, with what it means, voids and asks for.</summary>
     public IReadOnlyList<StartupEvent> Enter(EnteredReading entered)
@@ -61,8 +76,24 @@ sealed class Entry(StartupState state, DateTimeOffset now)
             .. results.IsEmpty ? [] : new StartupEvent[] { new ResultsComputed(now, state.Step.Id, entered.Key.Scope, results) },
             .. Corrected(entered),
             .. Series(entered),
+            .. Pair(entered),
             .. Monoxide(entered, results),
         ];
+    }
+
+    /// <summary>The time between two sets begins when the first is complete, and begins anew when its values change.</summary>
+    IEnumerable<StartupEvent> Pair(EnteredReading entered)
+    {
+        Step step = state.Step;
+        if (entered.IsEarly || state.PairOf(step.Id, entered.Key.FieldId) is not { } settles || state.IsSecond(step.Id, entered, settles))
+        {
+            return [];
+        }
+
+        bool isComplete = step.Readings.Where(demand => demand.Settles is { Twice: true })
+            .Select(demand => new ReadingKey(demand.FieldId, step.Scope ?? "")).All(key => key == entered.Key || state.FirstSet.ContainsKey(key));
+        bool isSame = state.FirstSet.TryGetValue(entered.Key, out decimal first) && first == entered.Value && state.Timers.GetValueOrDefault(SecondSet.IdOf(step.Id)) is { IsEnded: false };
+        return isComplete && !isSame ? [new TimerStarted(now, SecondSet.IdOf(step.Id), settles.Window, now.Steady)] : [];
     }
 
     /// <summary>A value of an adjustment, or of a series, is said again and again.</summary>
@@ -96,39 +127,54 @@ sealed class Entry(StartupState state, DateTimeOffset now)
         return [new SeriesJudged(now, state.Step.Id, entered.Key, samples.Length, settled, mean, entered.Value)];
     }
 
+    /// <summary>The tier of a value of carbon monoxide as it was read, whatever else is missing; null for other fields.</summary>
+    static CarbonMonoxideTier? Tier(EnteredReading entered) => entered.Key.FieldId switch
+    {
+        "room_co" => CarbonMonoxideTier.Of(MonoxidePlace.Room, entered),
+        "flue_co" => CarbonMonoxideTier.Of(MonoxidePlace.Flue, entered),
+        _ => null,
+    };
+
+    /// <summary>A dangerous value is told at once, though it waits for its confirmation.</summary>
+    IEnumerable<StartupEvent> Feared(EnteredReading entered) => Tier(entered) is { Action: >= MonoxideAction.ShutOff } tier
+        ? [Judged(tier, entered.Key, (double)entered.Value, isAirFree: false, entered.IsOver) with { IsDoubtful = true, Counts = false }]
+        : [];
+
     IEnumerable<StartupEvent> Monoxide(EnteredReading entered, ImmutableArray<CalculatedResult> results)
     {
-        if (entered.Key.FieldId == "room_co")
-        {
-            return Judge(MonoxidePlace.Room, entered.Key, (double)entered.Value, (double)(entered.ExpandedUncertainty ?? 0), entered.Evidence);
-        }
-
-        return results.FirstOrDefault(result => result.Id == "co_air_free") is { Value: { } airFree } result
-            ? Judge(MonoxidePlace.Flue, entered.Key, airFree, result.ExpandedUncertainty ?? 0, entered.Evidence)
-            : [];
+        CarbonMonoxideTier? asRead = Tier(entered);
+        CalculatedResult? airFree = results.FirstOrDefault(result => result is { Id: "co_air_free", Value: not null });
+        CarbonMonoxideTier? free = airFree is null ? null : CarbonMonoxideTier.Of(MonoxidePlace.Flue, airFree.Value!.Value, airFree.ExpandedUncertainty ?? 0);
+        // Of two tiers the graver one is told; of the same one the air-free value, which is what the tiers are about.
+        return free is not null && free.From >= (asRead?.From ?? 0) && !entered.IsOver
+            ? Judge(free, entered, airFree!.Value!.Value, isAirFree: true)
+            : asRead is null ? [] : Judge(asRead, entered, (double)entered.Value, isAirFree: false);
     }
 
-    IEnumerable<StartupEvent> Judge(MonoxidePlace place, ReadingKey key, double ppm, double expanded, Evidence evidence)
+    IEnumerable<StartupEvent> Judge(CarbonMonoxideTier tier, EnteredReading entered, double ppm, bool isAirFree)
     {
-        CarbonMonoxideTier tier = CarbonMonoxideTier.Of(place, ppm, expanded);
         if (tier.Action == MonoxideAction.CarryOn)
         {
             return [];
         }
 
-        bool counts = ppm >= tier.From;
-        MonoxideJudged judged = new(now, state.Step.Id, key, place, tier.Action, tier.Do, tier.Source, counts);
+        MonoxideJudged judged = Judged(tier, entered.Key, ppm, isAirFree, entered.IsOver);
         if (tier.Action == MonoxideAction.Evacuate)
         {
-            return [judged, .. new Halt(state, now).Stop(StopCause.CarbonMonoxide, evidence)];
+            return [judged, .. new Halt(state, now).Stop(StopCause.CarbonMonoxide, entered.Evidence)];
         }
 
-        int number = key.FieldId == "oxygen" ? state.MonoxideNumber(place, key.Scope) : 0;
-        bool ends = counts && tier.UnsafeAfter <= state.Excesses(place, key.Scope, number) + 1;
+        int number = entered.Key.FieldId == "oxygen" ? state.MonoxideNumber(tier.Place, entered.Key.Scope) : 0;
+        bool ends = !state.IsStopped && judged.Counts && tier.UnsafeAfter <= state.Excesses(tier.Place, entered.Key.Scope, number) + 1;
         return ends
-            ? [judged, new UnsafeAsked(now, state.Step.Id, $"CO {(place == MonoxidePlace.Room ? "in the room" : "in the flue, air-free,")} is {Numbers.Text(ppm, 0)} ppm again, {Numbers.Text(tier.From, 0)} ppm or more", key)]
+            ? [judged, new UnsafeAsked(now, state.Step.Id, $"CO {(tier.Place == MonoxidePlace.Room ? "in the room" : isAirFree ? "in the flue, air-free," : "in the flue")} is {Text(ppm, entered.IsOver)} ppm again, {Numbers.Text(tier.From, 0)} ppm or more", entered.Key)]
             : [judged];
     }
+
+    MonoxideJudged Judged(CarbonMonoxideTier tier, ReadingKey key, double ppm, bool isAirFree, bool isOver) =>
+        new(now, state.Step.Id, key, tier.Place, tier.Action, tier.Do, tier.Source, isOver || ppm >= tier.From, ppm, isAirFree, isOver);
+
+    static string Text(double ppm, bool isOver) => $"{(isOver ? "over " : "")}{Numbers.Text(ppm, 0)}";
 
     IReadOnlyList<StartupEvent> Refuse(string said, string reason) => [new CommandRefused(now, said, reason)];
 }

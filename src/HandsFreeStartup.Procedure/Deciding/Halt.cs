@@ -1,23 +1,28 @@
+using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Deciding;
 
-/// <summary>How a start-up is stopped, goes on deliberately, or ends because the furnace is unsafe.</summary>
-sealed class Halt(StartupState state, DateTimeOffset now)
+/// <summary>How a start-up is stopped, is led back deliberately, or ends because the furnace is unsafe.</summary>
+sealed class Halt(StartupState state, Now now)
 {
-    /// <summary>Stops. After a smell of gas the wait begins anew.</summary>
-    public IReadOnlyList<StartupEvent> Stop(StopCause cause, Evidence evidence, bool isFire = false) => cause == StopCause.GasSmell
-        ? [new StartupStopped(now, cause, evidence), StartWait()]
-        : [new StartupStopped(now, cause, evidence, isFire)];
+    /// <summary>Stops. Everything that is waited for stops with the burner; the wait of the alarm begins anew.</summary>
+    public IReadOnlyList<StartupEvent> Stop(StopCause cause, Evidence evidence, bool isFire = false) =>
+    [
+        .. state.Timers.Where(timer => !timer.Value.IsEnded && SafetyWait.Find(timer.Key) is null).Select(timer => new TimerStopped(now, timer.Key)),
+        new StartupStopped(now, cause, evidence, isFire),
+        .. SafetyWait.After(cause) is { } wait ? [StartOf(wait)] : Array.Empty<StartupEvent>(),
+    ];
 
     public IReadOnlyList<StartupEvent> WhileStopped(Phrase phrase) => phrase switch
     {
+        Phrase.Reading { Field.Id: "room_co" } reading => Measure(reading),
         Phrase.Answer { Word: AnswerWord.Confirm } confirm => Refuse(confirm.Evidence.Words, "Answer yes or no."),
         Phrase.Answer answer => Answer(answer.Word == AnswerWord.Yes, answer.Evidence),
         Phrase.Order { Word: CommandWord.Finish } => [new FinishAsked(now, false)],
-        Phrase.Order { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen or CommandWord.HowLong } order => [new QuestionAsked(now, order.Word)],
+        Phrase.Order { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen or CommandWord.HowLong or CommandWord.Help } order => [new QuestionAsked(now, order.Word)],
         Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "The start-up is stopped."),
         _ => [],
     };
@@ -28,48 +33,84 @@ sealed class Halt(StartupState state, DateTimeOffset now)
         Phrase.Answer answer =>
         [
             new UnsafeFound(now, state.Step.Id, state.Condition!.Condition, answer.Evidence),
-            new EndedOutOfService(now, state.Condition.Condition),
+            .. new Ending(state, now).Decide(EndKind.Unsafe, state.Condition.Condition),
         ],
         Phrase.Order { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen } order => [new QuestionAsked(now, order.Word)],
         Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First answer: confirm, or no if it was misheard."),
         _ => [],
     };
 
+    /// <summary>The first condition that is not met yet, as asked; null when only who declared it safe is missing.</summary>
+    public static string? Question(StartupState state) =>
+        state.HasEnded ? "It has ended. Finish."
+        : state.AsksFreshSmell ? FreshSmell
+        : MustMeasure(state) ? "Is it safe to go on? First measure the room where you stand: say room monoxide and the number."
+        : "Is it safe to go on?";
+
+    /// <summary>The fresh question of the smell.</summary>
+    public const string FreshSmell = "Smell again, also near the floor: do you smell gas now?";
+
+    /// <summary>Whether the room must be measured before it goes on.</summary>
+    public static bool MustMeasure(StartupState state) =>
+        state.Causes.Contains(StopCause.CarbonMonoxide) && !state.IsAirClear && state.Timers.GetValueOrDefault(SafetyWait.After(StopCause.CarbonMonoxide)!.Id) is { IsEnded: true };
+
+    /// <summary>The start-up goes on: what the stop made doubtful is done again, in the order of the checklist.</summary>
+    public IReadOnlyList<StartupEvent> Resume(string cause)
+    {
+        Reopening reopening = new(state, now);
+        IReadOnlyList<StartupEvent> reopened = state.End is null ? reopening.After(state.Causes.Contains(StopCause.GasSmell) ? [Again.Smell, Again.Stop] : [Again.Stop], "the burner was stopped") : [];
+        Step target = reopened.OfType<StepReopened>().Select(step => state.Plan.All[state.Plan.IndexOf(step.StepId)]).Append(state.Step).MinBy(step => state.Plan.IndexOf(step.Id))!;
+        return
+        [
+            new StartupResumed(now, cause),
+            .. reopened,
+            .. new Route(state, now).EnterAgain(target, reopened),
+            .. state is { Condition: { } pending, IsUnsafe: false } ? [pending with { At = now }] : Array.Empty<StartupEvent>(),
+        ];
+    }
+
     /// <summary>What was misheard does not count: the reading is disregarded, the answer asked again.</summary>
-    IReadOnlyList<StartupEvent> Deny() => state.Condition!.Key is { } key
+    IReadOnlyList<StartupEvent> Deny() => state.Condition!.Key is { } key && state.Readings.ContainsKey(key)
         ? [new ReadingScratched(now, key), new UnsafeDenied(now, state.Step.Id)]
         : [new UnsafeDenied(now, state.Step.Id)];
 
-    /// <summary>Is it safe to go on? After a smell of gas the wait must be over, and the smell is asked afresh.</summary>
+    /// <summary>Is it safe to go on? Each alarm since it last went on must have its wait and its proof; then who declared it safe, then the cause.</summary>
     IReadOnlyList<StartupEvent> Answer(bool isYes, Evidence evidence)
     {
         if (state.AsksFreshSmell)
         {
             FreshSmellAnswered answered = new(now, isYes, evidence);
-            return isYes ? [answered, .. Stop(StopCause.GasSmell, evidence)] : [answered, new DictationAsked(now, DictationPurpose.ResumeReason)];
+            return isYes ? [answered, .. Stop(StopCause.GasSmell, evidence)]
+                : Missing() is { } missing ? [answered, .. Refuse(evidence.Words, missing)]
+                : [answered, new ChoiceAsked(now, ChoiceTopic.SafeBy)];
         }
 
-        if (!isYes)
-        {
-            return Refuse(evidence.Words, "The start-up stays stopped.");
-        }
-
-        if (state.HasEnded)
-        {
-            return Refuse(evidence.Words, "It ended, not put into service, and cannot go on. Begin a new start-up.");
-        }
-
-        return state.GasWasSmelled ? AfterGas(evidence) : [new DictationAsked(now, DictationPurpose.ResumeReason)];
+        return !isYes ? Refuse(evidence.Words, "The start-up stays stopped.")
+            : state.HasEnded ? Refuse(evidence.Words, "It ended, not put into service, and cannot go on. Begin a new start-up.")
+            : Waiting() is { } wait ? WaitFor(wait, evidence)
+            : state.Causes.Contains(StopCause.GasSmell) && !state.IsSmellGone ? [new FreshSmellAsked(now)]
+            : Missing() is { } why ? Refuse(evidence.Words, why)
+            : [new ChoiceAsked(now, ChoiceTopic.SafeBy)];
     }
 
-    IReadOnlyList<StartupEvent> AfterGas(Evidence evidence) => state.Timers.GetValueOrDefault(GasSmell.WaitId) switch
-    {
-        null => [StartWait(), .. Refuse(evidence.Words, "Wait first, with the gas off.")],
-        { IsEnded: false } wait => Refuse(evidence.Words, $"Wait, with the gas off: {Numbers.Text(wait.Remaining(now))} left."),
-        _ => [new FreshSmellAsked(now)],
-    };
+    string? Missing() => state.Causes.Contains(StopCause.CarbonMonoxide) && !state.IsAirClear
+        ? "First measure the room where you stand: say room monoxide and the number. Go back in only when whoever you called says so."
+        : null;
 
-    TimerStarted StartWait() => new(now, GasSmell.WaitId, GasSmell.Wait * state.Plan.TimerFactor);
+    SafetyWait? Waiting() => SafetyWait.All.FirstOrDefault(wait => state.Causes.Contains(wait.Cause) && state.Timers.GetValueOrDefault(wait.Id) is not { IsEnded: true });
+
+    IReadOnlyList<StartupEvent> WaitFor(SafetyWait wait, Evidence evidence) => state.Timers.GetValueOrDefault(wait.Id) is { } running
+        ? Refuse(evidence.Words, $"Wait, {wait.Meanwhile}: {Numbers.Text(running.Remaining(now))} left.")
+        : [StartOf(wait), .. Refuse(evidence.Words, $"Wait first, {wait.Meanwhile}.")];
+
+    /// <summary>The room is measured on the way back; the air must be proven clear.</summary>
+    IReadOnlyList<StartupEvent> Measure(Phrase.Reading reading) =>
+        !state.Causes.Contains(StopCause.CarbonMonoxide) ? Refuse(reading.Evidence.Words, "The start-up is stopped.")
+        : Waiting() is { } wait && wait.Cause == StopCause.CarbonMonoxide ? WaitFor(wait, reading.Evidence)
+        : reading.Evidence.Certainty != Certainty.Green ? Refuse(reading.Evidence.Words, "That was not clear. Say room monoxide and the number again.")
+        : new Entry(state, now).EnterOnTheWayBack(reading);
+
+    TimerStarted StartOf(SafetyWait wait) => new(now, wait.Id, wait.Duration * state.Plan.TimerFactor, now.Steady);
 
     IReadOnlyList<StartupEvent> Refuse(string said, string reason) => [new CommandRefused(now, said, reason)];
 }

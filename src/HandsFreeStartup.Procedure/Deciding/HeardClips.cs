@@ -7,7 +7,7 @@ namespace HandsFreeStartup.Procedure.Deciding;
 static class HeardClips
 {
     /// <summary>The events of <paramref name="phrase"/>, led by how it was heard where none of them tells.</summary>
-    public static IReadOnlyList<StartupEvent> Tied(Phrase phrase, IReadOnlyList<StartupEvent> events, DateTimeOffset now) =>
+    public static IReadOnlyList<StartupEvent> Tied(Phrase phrase, IReadOnlyList<StartupEvent> events, Now now) =>
         phrase.Evidence.Clip is not { } clip || events.Count == 0 || events.Any(happened => EvidenceOf(happened)?.Clip == clip)
             ? events
             : [new UtteranceHeard(now, phrase.Evidence), .. events];

@@ -20,7 +20,7 @@ sealed class Meaning(StartupState state)
         decimal? expanded = ExpandedUncertainty(reading.Field, reading.Value);
         return new EnteredReading(
             new ReadingKey(reading.Field.Id, scope ?? ""), reading.Value, reading.Field.Unit.Symbol, reading.Evidence,
-            limit, limit is null ? null : Verdict((double)reading.Value, (double?)expanded, limit), expanded, isEarly);
+            limit, limit is null ? null : Verdict((double)reading.Value, (double?)expanded, limit), expanded, isEarly, reading.IsOver);
     }
 
     /// <summary>A value that nothing judges, such as a bound of a limit.</summary>

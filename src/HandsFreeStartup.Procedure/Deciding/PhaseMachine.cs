@@ -17,27 +17,44 @@ sealed class PhaseMachine
             .Permit(Move.Dictate, Phase.Dictating)
             .Permit(Move.AskFinish, Phase.Signing)
             .Permit(Move.Condemn, Phase.Condemning)
+            .Permit(Move.Abandon, Phase.Finished)
             .Permit(Move.Stop, Phase.Stopped);
         _machine.Configure(Phase.Condemning)
             .Permit(Move.Settle, Phase.Asking)
-            .Permit(Move.End, Phase.Finished)
+            .Permit(Move.Abandon, Phase.Finished)
             .Permit(Move.Stop, Phase.Stopped);
         _machine.Configure(Phase.Confirming)
             .Permit(Move.Settle, Phase.Asking)
             .Permit(Move.Stop, Phase.Stopped);
         _machine.Configure(Phase.Dictating)
+            .Permit(Move.ReadBack, Phase.ReadingBack)
             .Permit(Move.Settle, Phase.Asking)
             .Permit(Move.HoldStill, Phase.Stopped)
-            .Permit(Move.End, Phase.Finished)
+            .Permit(Move.Choose, Phase.Choosing)
+            .Permit(Move.Abandon, Phase.Finished)
+            .Permit(Move.Stop, Phase.Stopped);
+        _machine.Configure(Phase.ReadingBack)
+            .Permit(Move.Dictate, Phase.Dictating)
+            .Permit(Move.Settle, Phase.Asking)
+            .Permit(Move.HoldStill, Phase.Stopped)
+            .Permit(Move.Choose, Phase.Choosing)
+            .Permit(Move.Abandon, Phase.Finished)
+            .Permit(Move.Stop, Phase.Stopped);
+        _machine.Configure(Phase.Choosing)
+            .Permit(Move.Dictate, Phase.Dictating)
+            .Permit(Move.Settle, Phase.Asking)
+            .Permit(Move.HoldStill, Phase.Stopped)
+            .Permit(Move.Abandon, Phase.Finished)
             .Permit(Move.Stop, Phase.Stopped);
         _machine.Configure(Phase.Signing)
             .Permit(Move.Settle, Phase.Asking)
             .Permit(Move.HoldStill, Phase.Stopped)
             .Permit(Move.Dictate, Phase.Dictating)
-            .Permit(Move.End, Phase.Finished)
+            .Permit(Move.Sign, Phase.Finished)
             .Permit(Move.Stop, Phase.Stopped);
         _machine.Configure(Phase.Stopped)
             .Permit(Move.Dictate, Phase.Dictating)
+            .Permit(Move.Choose, Phase.Choosing)
             .Permit(Move.AskFinish, Phase.Signing)
             .PermitReentry(Move.Stop);
         _machine.Configure(Phase.Finished)
@@ -52,9 +69,11 @@ sealed class PhaseMachine
         Dictate,
         AskFinish,
         Condemn,
+        Choose,
         Settle,
         HoldStill,
-        End,
+        Sign,
+        Abandon,
         Stop,
     }
 

@@ -15,20 +15,23 @@ sealed record PlateQuestion(string Name, string Label, Field Limited)
     public const string Source = "from rating plate, spoken";
 
     /// <summary>What can kill is judged for safety, whoever states the limit.</summary>
-    static readonly ImmutableArray<string> ForSafety = ["flue_co", "room_co", "draft"];
+    static readonly ImmutableArray<string> ForSafety = ["flue_co", "room_co", "co_air_free", "draft"];
 
     /// <summary>The question of the current step, or null where nothing is missing.</summary>
     public static PlateQuestion? Of(StartupState state)
     {
         Step step = state.Step;
-        return step.Readings
-            .Where(demand => demand.LimitName is { } name && state.Limit(name, step.Scope) is null && Fields.Find(name) is not null)
-            .Select(demand => new PlateQuestion(
-                step.Scope is null ? demand.LimitName! : $"{demand.LimitName}/{step.Scope}",
-                $"{Fields.Find(demand.LimitName!)!.Label.ToLowerInvariant()}{(step.Scope is null ? "" : $" ({step.Scope})")}",
-                state.Plan.FieldOf(demand.LimitName!)))
+        return step.Readings.Select(demand => demand.LimitName).OfType<string>().Concat(step.Limited)
+            .Where(name => state.Limit(name, step.Scope) is null && FieldOf(state.Plan, name) is not null)
+            .Select(name => new PlateQuestion(
+                step.Scope is null ? name : $"{name}/{step.Scope}",
+                $"{FieldOf(state.Plan, name)!.Label.ToLowerInvariant()}{(step.Scope is null ? "" : $" ({step.Scope})")}",
+                FieldOf(state.Plan, name)!))
             .FirstOrDefault();
     }
+
+    static Field? FieldOf(StartupPlan plan, string name) =>
+        Fields.Find(name) is not null ? plan.FieldOf(name) : ResultKind.Find(name)?.AsField(plan.Settings);
 
     /// <summary>Both bounds, as they may be said.</summary>
     public ImmutableArray<Field> Bounds =>

@@ -3,11 +3,12 @@ using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Deciding;
 
 /// <summary>From step to step: what must be complete before a step is left, and which one follows.</summary>
-sealed class Route(StartupState state, DateTimeOffset now)
+sealed class Route(StartupState state, Now now)
 {
     /// <summary>Why the current step cannot be left by <paramref name="word"/>, or null if it can.</summary>
     public string? WhyStay(CommandWord word)
@@ -15,8 +16,8 @@ sealed class Route(StartupState state, DateTimeOffset now)
         Step step = state.Step;
         return step.Kind switch
         {
-            StepKind.Ask => "Answer yes or no.",
-            StepKind.Sign => "Say finish to sign.",
+            StepKind.Ask => step.Question!.Choices.IsEmpty ? "Answer yes or no." : $"Say {string.Join(" or ", step.Question.Choices.Select(choice => choice.Says))}.",
+            StepKind.Sign => Undone().Any() ? null : "Say finish to sign.",
             StepKind.Open or StepKind.Close when word == CommandWord.Next => "Say done when it is done.",
             StepKind.Wait => WhyWait(step),
             StepKind.Read or StepKind.Adjust => WhyIncomplete(step),
@@ -24,93 +25,155 @@ sealed class Route(StartupState state, DateTimeOffset now)
         };
     }
 
+    /// <summary>Why there is no way back from the current step, or null if there is.</summary>
+    public string? WhyNotBack() => state.StepIndex == 0 ? "This is the first step."
+        : state.StepIndex == state.Plan.Steps.Length ? "The furnace is not put into service; this is the first step of making it safe."
+        : null;
+
     /// <summary>Why the current step may not be skipped, or null if it may.</summary>
-    public string? WhyNotSkip() => state.Step switch
+    public string? WhyNotSkip() => WhyNotSkip(state.Step);
+
+    string? WhyNotSkip(Step step) => step switch
     {
         { Kind: StepKind.Sign } => "Signing cannot be skipped; say finish.",
         { Kind: StepKind.Close } => "What was opened must be closed; this step cannot be skipped.",
+        { Kind: StepKind.Wait } => "This wait guards what comes after it; it cannot be skipped.",
         { Proves.IsEmpty: false } => "What was opened must be checked for leaks; this step cannot be skipped.",
         { IsSafetyStop: true } or { Question.StopsForGas: true } or { Question.UnsafeAfter: not null } => "This is a safety stop; it cannot be skipped.",
-        { } step when IsJudgedForSafety(step) => "A safety limit judges this; it cannot be skipped.",
+        { } when IsJudged(step, limit => limit.IsSafety) => "A safety limit judges this; it cannot be skipped.",
+        { } when IsJudged(step, limit => limit.Carries == LimitWeight.Must) => "A limit that must be kept judges this; it cannot be skipped.",
         _ => null,
     };
 
-    /// <summary>Whether a safety limit judges readings of the step, or results that need them: what is not measured is not proven.</summary>
-    bool IsJudgedForSafety(Step step) => step.Readings.Any(demand =>
-        state.Limit(demand.LimitName, step.Scope) is { IsSafety: true }
-        || ResultRule.All.Any(rule => rule.Needs.Contains(demand.FieldId) && rule.Yields.Any(id => state.Limit(id, step.Scope) is { IsSafety: true })));
+    /// <summary>Whether such a limit judges readings of the step, or results that need them: what is not measured is not proven.</summary>
+    bool IsJudged(Step step, Predicate<DeclaredLimit> which) => step.Readings.Any(demand =>
+        (state.Limit(demand.LimitName, step.Scope) is { } own && which(own))
+        || ResultRule.All.Any(rule => rule.Needs.Contains(demand.FieldId)
+            && rule.Yields.Any(id => state.Limit(id, step.Scope) is { } limit && which(limit))));
 
     /// <summary>The step is done: what it opened, closed, proved and adjusted, and where to go.</summary>
     public IReadOnlyList<StartupEvent> Leave(Evidence? evidence)
     {
         Step step = state.Step;
+        if (step.Kind == StepKind.Sign)
+        {
+            return Enter(Undone().First(), Arrival.Return);
+        }
+
         ImmutableArray<ReadingVoided> voided = HasChanged(step) ? new Voids(state, now).Of(step, $"{step.Title} changed what it depends on") : [];
+        IReadOnlyList<StartupEvent> reopened = HasChanged(step) ? new Reopening(state, now).After([Again.Change], $"{step.Title} changed gas or air") : [];
         return
         [
             new StepDone(now, step.Id, evidence),
             .. step.Opens.Select(thing => new ThingOpened(now, step.Id, thing)),
-            .. step.Closes.Select(name => new ThingClosed(now, step.Id, name)),
-            .. step.Proves.Select(name => new ThingProved(now, step.Id, name)),
+            .. step.Closes.Where(name => !IsMakingSafe || IsOpen(name)).Select(name => new ThingClosed(now, step.Id, name)),
+            .. step.Proves.Where(name => !IsMakingSafe || IsOpen(name)).Select(name => new ThingProved(now, step.Id, name)),
             .. Started(step),
             .. Adjusted(step),
             .. voided,
-            .. EnterNext(step, step.Opens, voided),
+            .. reopened,
+            .. IsMakingSafe ? SafeNext() : EnterNext(step, step.Opens, voided, reopened),
         ];
     }
 
+    bool IsMakingSafe => state.StepIndex >= state.Plan.Steps.Length;
+
+    bool IsOpen(string name) => state.Open.Any(open => open.Thing.Name == name);
+
+    /// <summary>The next step of making safe; after the last one the start-up has ended.</summary>
+    IReadOnlyList<StartupEvent> SafeNext() =>
+        state.Plan.All.Skip(state.StepIndex + 1).FirstOrDefault(step => step.Kind != StepKind.Close || step.Closes.Any(name => state.Open.Any(open => open.Thing.Name == name && !open.IsClosed))) is { } next
+            ? Enter(next, Arrival.Forward)
+            : [new EndedOutOfService(now, state.End!.Reason)];
+
+    /// <summary>Steps that must be done again after an improper answer; the first of them is entered.</summary>
+    public IReadOnlyList<StartupEvent> Repeat(Question question)
+    {
+        if (question.Repeats.IsEmpty)
+        {
+            return [];
+        }
+
+        ImmutableArray<Step> steps = [.. question.Repeats.Select(id => state.Plan.Steps[state.Plan.IndexOf(id)])];
+        IReadOnlyList<StartupEvent> reopened = new Reopening(state, now).Of(steps, "the answer was not the proper one");
+        return [.. reopened, .. EnterAgain(steps.MinBy(step => state.Plan.IndexOf(step.Id))!, reopened)];
+    }
+
+    /// <summary>Returns to a step that must be done again.</summary>
+    public IReadOnlyList<StartupEvent> EnterAgain(Step step, IReadOnlyList<StartupEvent> reopened)
+    {
+        bool isAnew = reopened.OfType<StepReopened>().Any(one => one.StepId == step.Id) || !state.Timers.ContainsKey(step.Id) || reopened.OfType<TimerStopped>().Any(one => one.StepId == step.Id);
+        return step.Timer is { } timer && isAnew
+            ? [new StepEntered(now, step.Id, Arrival.Return), new TimerStarted(now, step.Id, timer.Duration, now.Steady)]
+            : [new StepEntered(now, step.Id, Arrival.Return), .. Withdrawn(step)];
+    }
+
     /// <summary>Enters the step that follows the current one, which was left undone.</summary>
-    public IReadOnlyList<StartupEvent> EnterNext() => EnterNext(state.Step, [], []);
+    public IReadOnlyList<StartupEvent> EnterNext() => EnterNext(state.Step, [], [], []);
 
     /// <summary>Returns to the step before.</summary>
-    public IReadOnlyList<StartupEvent> Back() => Enter(state.Plan.Steps[state.StepIndex - 1], Arrival.Back);
+    public IReadOnlyList<StartupEvent> Back() => Enter(state.Plan.All.Take(state.StepIndex).Last(state.Applies), Arrival.Back);
 
     /// <summary>Everything that stands between this start-up and a signature, in plain words.</summary>
     public ImmutableArray<string> ObstaclesToSigning()
     {
         List<string> obstacles = [];
         obstacles.AddRange(state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} is not checked for leaks" : $"{open.Thing.Name} is open"));
-        foreach (Step step in state.Plan.Steps)
+        foreach (Step step in state.Plan.Steps.Where(state.Applies))
         {
             if (step.Kind != StepKind.Sign && state.Status(step) == StepStatus.Ahead)
             {
                 obstacles.Add($"'{step.Title}' is not done");
             }
 
+            if (state.Unexplained(step.Id) is not null)
+            {
+                obstacles.Add($"'{step.Title}' was answered unsafely, and nobody has said what was done about it");
+            }
+
             if (state.Status(step) != StepStatus.Skipped)
             {
                 obstacles.AddRange(WhyUnproven(step));
+                obstacles.AddRange(Outside(step).Where(outside => outside.Weight == LimitWeight.Must || !state.IsExcused(step.Id)).Select(outside => outside.Text));
+            }
+            else if (WhyNotSkip(step) is not null)
+            {
+                obstacles.Add($"'{step.Title}' was skipped and must not be");
             }
         }
 
         return [.. obstacles.Distinct()];
     }
 
-    IReadOnlyList<StartupEvent> EnterNext(Step left, ImmutableArray<Thing> opened, ImmutableArray<ReadingVoided> voided)
+    /// <summary>What is not done yet, first to last; signing is none of it.</summary>
+    IEnumerable<Step> Undone() => state.Plan.Steps.Where(step =>
+        step.Kind != StepKind.Sign && state.Applies(step)
+        && (state.Status(step) == StepStatus.Ahead || (state.Status(step) == StepStatus.Done && HoldsVoid(step, []))));
+
+    /// <summary>The next step that is not done: forward, then from the beginning, and signing only when nothing else is left.</summary>
+    IReadOnlyList<StartupEvent> EnterNext(Step left, ImmutableArray<Thing> opened, ImmutableArray<ReadingVoided> voided, IReadOnlyList<StartupEvent> reopened)
     {
         List<StartupEvent> events = [];
-        bool isReturn = false;
+        HashSet<string> again = [.. reopened.OfType<StepReopened>().Select(step => step.StepId)];
         int from = state.StepIndex;
-        if (!voided.IsEmpty)
+        int first = again.Concat(voided.IsEmpty ? [] : left.Voids).Select(state.Plan.IndexOf).Append(from + 1).Min();
+        bool isReturn = first <= from;
+        int before = isReturn ? first - 1 : from;
+        int count = state.Plan.Steps.Length;
+        for (int offset = 1; offset <= count; offset++)
         {
-            int first = left.Voids.Min(state.Plan.IndexOf);
-            isReturn = first <= from;
-            from = isReturn ? first - 1 : from;
-        }
-
-        for (int offset = 1; offset <= state.Plan.Steps.Length; offset++)
-        {
-            Step step = state.Plan.Steps[(from + offset) % state.Plan.Steps.Length];
-            bool isWanted = step.Id != left.Id
-                && (state.Status(step) == StepStatus.Ahead || HoldsVoid(step, voided))
-                && (step.Kind != StepKind.Sign || from + offset < state.Plan.Steps.Length);
-            if (isWanted && HasNothingToDo(step, opened))
+            int index = (before + offset) % count;
+            Step step = state.Plan.Steps[index];
+            bool isWanted = step.Id != left.Id && step.Kind != StepKind.Sign && state.Applies(step)
+                && (state.Status(step) == StepStatus.Ahead || again.Contains(step.Id) || HoldsVoid(step, voided));
+            if (isWanted && !again.Contains(step.Id) && HasNothingToDo(step, opened))
             {
                 events.Add(new StepDone(now, step.Id, null));
             }
             else if (isWanted)
             {
-                bool isEarlier = isReturn || from + offset >= state.Plan.Steps.Length;
-                return [.. events, .. Enter(step, isEarlier ? Arrival.Return : Arrival.Forward)];
+                bool isEarlier = isReturn || index <= from;
+                return [.. events, .. isEarlier ? EnterAgain(step, reopened) : Enter(step, Arrival.Forward)];
             }
         }
 
@@ -119,7 +182,7 @@ sealed class Route(StartupState state, DateTimeOffset now)
 
     IReadOnlyList<StartupEvent> Enter(Step step, Arrival arrival) =>
         step.Timer is { } timer && !state.Timers.ContainsKey(step.Id) && !state.Step.Starts.Contains(step.Id)
-            ? [new StepEntered(now, step.Id, arrival), new TimerStarted(now, step.Id, timer.Duration)]
+            ? [new StepEntered(now, step.Id, arrival), new TimerStarted(now, step.Id, timer.Duration, now.Steady)]
             : [new StepEntered(now, step.Id, arrival), .. arrival == Arrival.Forward ? [] : Withdrawn(step)];
 
     /// <summary>Who returns to a step withdraws what it claimed: what it closed is open again, what it proved needs its leak check again.</summary>
@@ -163,11 +226,11 @@ sealed class Route(StartupState state, DateTimeOffset now)
         state.Reading(demand.FieldId, step.Scope) is { State: ReadingState.Void }
         || voided.Any(gone => gone.Key == new ReadingKey(demand.FieldId, step.Scope ?? "")));
 
-    /// <summary>The timers that the step starts; one that runs already goes on.</summary>
+    /// <summary>The timers that the step starts; one that runs already goes on, unless what it waits for was changed.</summary>
     IEnumerable<StartupEvent> Started(Step step) =>
         from id in step.Starts
-        where state.Timers.GetValueOrDefault(id) is not { IsEnded: false }
-        select new TimerStarted(now, id, state.Plan.Steps[state.Plan.IndexOf(id)].Timer!.Duration);
+        where HasChanged(step) || (step.Kind != StepKind.Adjust && state.Timers.GetValueOrDefault(id) is not { IsEnded: false })
+        select new TimerStarted(now, id, state.Plan.Steps[state.Plan.IndexOf(id)].Timer!.Duration, now.Steady);
 
     bool HasChanged(Step step) => step.Kind == StepKind.Adjust
         && state.AdjustedFrom is { } from
@@ -202,9 +265,68 @@ sealed class Route(StartupState state, DateTimeOffset now)
             return Adjusting.Of(state).Stop ?? "It is not within its range yet. Adjust, and say the new reading.";
         }
 
-        string? unproven = WhyUnproven(step).FirstOrDefault();
-        return unproven is null ? null : $"{char.ToUpperInvariant(unproven[0])}{unproven[1..]}. Measure again, or say finish to end without putting the furnace into service.";
+        if (WhyUnsettled(step) is { } unsettled)
+        {
+            return unsettled;
+        }
+
+        string? unproven = WhyUnproven(step).Concat(Outside(step).Where(outside => outside.Weight == LimitWeight.Must && !IsAdjustedLater(step, outside)).Select(outside => outside.Text)).FirstOrDefault();
+        return unproven is null ? null : $"{char.ToUpperInvariant(unproven[0])}{unproven[1..]}. Correct it and measure again, or say finish to end without putting the furnace into service.";
     }
+
+    /// <summary>Two sets must agree, the time of the checklist apart.</summary>
+    string? WhyUnsettled(Step step)
+    {
+        ImmutableArray<string> missing = [.. step.Readings
+            .Where(demand => demand.Settles is { Twice: true } && !state.Agreed.Contains(new ReadingKey(demand.FieldId, step.Scope ?? "")))
+            .Select(demand => Fields.Find(demand.FieldId)!.Label.ToLowerInvariant())];
+        return missing.IsEmpty ? null
+            : state.Timers.GetValueOrDefault(SecondSet.IdOf(step.Id)) is { IsEnded: false } running
+                ? $"Not proven to stand still: wait {Numbers.Text(running.Remaining(now))}, then say {string.Join(" and ", missing)} once more."
+            : $"Not proven to stand still: say {string.Join(" and ", missing)} once more.";
+    }
+
+    /// <summary>A pressure, or the input that follows from it, is brought inside by the adjustment that follows.</summary>
+    bool IsAdjustedLater(Step step, Outside outside) => step.Kind == StepKind.Read
+        && state.Plan.Steps.Skip(state.Plan.IndexOf(step.Id) + 1).Any(later => later.Kind == StepKind.Adjust && later.Scope == step.Scope
+            && (outside.ResultId == "input_rate" || later.Readings.Any(demand => demand.FieldId == outside.Key?.FieldId)));
+
+    /// <summary>What lies outside of a limit of practice in the current step, without a reason so far.</summary>
+    public IEnumerable<string> Unexcused() => state.IsExcused(state.Step.Id) ? []
+        : Outside(state.Step).Where(outside => outside.Weight == LimitWeight.Ought).Select(outside => outside.Text);
+
+    /// <summary>Values of a step, and results of them, that lie outside of their limits or cannot be judged by them.</summary>
+    public IEnumerable<Outside> Outside(Step step)
+    {
+        foreach (ReadingDemand demand in step.Readings.Where(demand => state.Counts(demand.FieldId, step.Scope)))
+        {
+            EnteredReading reading = state.Reading(demand.FieldId, step.Scope)!.Reading;
+            if (reading is { Limit: { IsSafety: false } limit, Verdict: Verdict.Fail or Verdict.ConditionalFail })
+            {
+                yield return new($"{Label(demand.FieldId, step)} {Numbers.Text(reading.Value)} {reading.UnitSymbol} is outside of {limit.Text} ({limit.Source})", limit.Carries, reading.Key);
+            }
+
+            MonoxidePlace? place = reading.Key.FieldId switch { "room_co" => MonoxidePlace.Room, "flue_co" => MonoxidePlace.Flue, _ => null };
+            if (place is { } measured && CarbonMonoxideTier.Of(measured, reading) is { Action: >= MonoxideAction.ShutOff } tier)
+            {
+                yield return new($"{Label(demand.FieldId, step)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}: {tier.Do.TrimEnd('.')} ({tier.Source})", LimitWeight.Must, null);
+            }
+        }
+
+        foreach (CalculatedResult result in state.Results.GetValueOrDefault(step.Scope ?? "", []))
+        {
+            if (result is { Limit: { IsSafety: false } limit, Verdict: Verdict.Fail or Verdict.ConditionalFail or Verdict.CannotTell } && step.Readings.Any(demand => result.Inputs.ContainsKey(demand.FieldId)))
+            {
+                bool isTold = result.Verdict != Verdict.CannotTell;
+                yield return new(
+                    $"{result.Label}{(step.Scope is null ? "" : $" ({step.Scope})")} {Showing.Views.Text(result)} is {(isTold ? "outside of" : "not judged by")} {limit.Text} ({limit.Source})",
+                    isTold ? limit.Carries : LimitWeight.Ought, null)
+                { ResultId = result.Id };
+            }
+        }
+    }
+
+    static string Label(string fieldId, Step step) => $"{Fields.Find(fieldId)!.Label}{(step.Scope is null ? "" : $" ({step.Scope})")}";
 
     /// <summary>Missing or void readings of a step, and safety limits that its readings and their results do not prove.</summary>
     IEnumerable<string> WhyUnproven(Step step)
@@ -239,4 +361,14 @@ sealed class Route(StartupState state, DateTimeOffset now)
             }
         }
     }
+}
+
+/// <summary>A value outside of its limit.</summary>
+/// <param name="Text">With its limit and source.</param>
+/// <param name="Weight">What passing over it means.</param>
+/// <param name="Key">The reading; null for a result.</param>
+sealed record Outside(string Text, LimitWeight Weight, ReadingKey? Key)
+{
+    /// <summary>The result; null for a reading.</summary>
+    public string? ResultId { get; init; }
 }

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Safety;
 using static HandsFreeStartup.Procedure.Deciding.PhaseMachine;
 
@@ -25,14 +27,37 @@ sealed record KeptReading(EnteredReading Reading, string StepId, ReadingState St
 sealed record OpenThing(Thing Thing, bool IsClosed);
 
 /// <summary>The timer of a step.</summary>
-sealed record RunningTimer(DateTimeOffset StartedAt, TimeSpan Duration, bool IsHalfway, bool IsEnded)
+/// <param name="StartedAt">By the wall clock.</param>
+/// <param name="Steady">By the clock that cannot be set; null where the record has none.</param>
+/// <param name="Duration">How long it runs.</param>
+/// <param name="IsHalfway">Whether half of it was told.</param>
+/// <param name="IsEnded">Whether its end was told.</param>
+/// <param name="IsOfThisRun">Whether it was started since the program was started.</param>
+sealed record RunningTimer(DateTimeOffset StartedAt, TimeSpan? Steady, TimeSpan Duration, bool IsHalfway, bool IsEnded, bool IsOfThisRun)
 {
-    public TimeSpan Remaining(DateTimeOffset now) => IsEnded ? TimeSpan.Zero : Larger(TimeSpan.Zero, Smaller(Duration, StartedAt + Duration - now));
+    public TimeSpan Remaining(Now now) => IsEnded ? TimeSpan.Zero : Larger(TimeSpan.Zero, Duration - Elapsed(now));
+
+    /// <summary>By the steady clock; across a resume the shorter of both, and after a restart of the machine no more than it has been up.</summary>
+    public TimeSpan Elapsed(Now now)
+    {
+        TimeSpan byWall = Larger(TimeSpan.Zero, now.At - StartedAt);
+        if (now.Steady is not { } steady || Steady is not { } began)
+        {
+            return byWall;
+        }
+
+        TimeSpan bySteady = steady >= began ? steady - began : steady;
+        return IsOfThisRun || bySteady < byWall ? bySteady : byWall;
+    }
 
     static TimeSpan Larger(TimeSpan one, TimeSpan other) => one > other ? one : other;
-
-    static TimeSpan Smaller(TimeSpan one, TimeSpan other) => one < other ? one : other;
 }
+
+/// <summary>Free speech that was heard and read back.</summary>
+sealed record HeardText(string Text, Evidence Evidence);
+
+/// <summary>The clocks as they were when a run began, or the wall clock jumped.</summary>
+sealed record ClockMark(DateTimeOffset At, TimeSpan Steady);
 
 /// <summary>What the events of a start-up add up to. Only <see cref="Apply"/> changes it.</summary>
 sealed class StartupState(StartupPlan plan)
@@ -44,13 +69,20 @@ sealed class StartupState(StartupPlan plan)
     readonly Dictionary<ReadingKey, ImmutableArray<Sample>> _samples = [];
     readonly HashSet<ReadingKey> _moving = [];
     readonly Dictionary<string, DeclaredLimit> _stated = [];
+    readonly Dictionary<string, Evidence> _unexplained = [];
+    readonly HashSet<string> _excused = [];
+    readonly HashSet<StopCause> _causes = [];
+    readonly JobExceptions _exceptions = new(plan);
     int _entries;
 
     public StartupPlan Plan { get; } = plan;
+
+    /// <summary>What must be looked at before a signature, the gravest first.</summary>
+    public ImmutableArray<JobException> Exceptions => _exceptions.Standing;
     public Phase Phase => _machine.Phase;
     public JobDescription? Job { get; private set; }
     public int StepIndex { get; private set; }
-    public Step Step => Plan.Steps[StepIndex];
+    public Step Step => Plan.All[StepIndex];
     public Dictionary<ReadingKey, KeptReading> Readings { get; } = [];
     public Dictionary<string, ImmutableArray<CalculatedResult>> Results { get; } = [];
     public List<OpenThing> Open { get; } = [];
@@ -69,9 +101,45 @@ sealed class StartupState(StartupPlan plan)
     public bool IsSigned { get; private set; }
     public decimal? AdjustedFrom { get; private set; }
 
-    /// <summary>Gas was smelled, and the start-up has not gone on since.</summary>
-    public bool GasWasSmelled { get; private set; }
+    /// <summary>Why it was stopped since it last went on: each must be over before it goes on again.</summary>
+    public IReadOnlySet<StopCause> Causes => _causes;
     public bool AsksFreshSmell { get; private set; }
+
+    /// <summary>After a smell of gas and its wait, no gas was smelled any more.</summary>
+    public bool IsSmellGone { get; private set; }
+
+    /// <summary>After carbon monoxide and its wait, the room was measured below its limit.</summary>
+    public bool IsAirClear { get; private set; }
+
+    /// <summary>Who declared after the stop that it is safe; null before anybody did.</summary>
+    public string? DeclaredSafeBy { get; private set; }
+
+    /// <summary>What one of several words is asked for.</summary>
+    public ChoiceTopic? Choosing { get; private set; }
+
+    /// <summary>Free speech that awaits its confirmation.</summary>
+    public HeardText? Heard { get; private set; }
+
+    /// <summary>The reason for which the furnace is not put into service, while one of several words is asked for.</summary>
+    public string EndReason { get; private set; } = "";
+
+    /// <summary>That the furnace is not put into service is decided; the steps that make it safe lead to the end.</summary>
+    public EndDecided? End { get; private set; }
+
+    /// <summary>A limit that was said and is strange; it is asked a second time.</summary>
+    public LimitDoubted? DoubtedLimit { get; private set; }
+
+    /// <summary>What moves the exhaust, as stated or said; null while nobody has.</summary>
+    public DraftBy? DraftBy { get; private set; } = plan.Appliance.Branch.DraftBy;
+
+    /// <summary>Both clocks, as last known to fit together.</summary>
+    public ClockMark? Clocks { get; private set; }
+
+    /// <summary>By reading: the value that the second set must agree with.</summary>
+    public Dictionary<ReadingKey, decimal> FirstSet { get; } = [];
+
+    /// <summary>Readings whose second value agreed with the first.</summary>
+    public HashSet<ReadingKey> Agreed { get; } = [];
 
     /// <summary>The condition that waits for its confirmation, or that ended the start-up.</summary>
     public UnsafeAsked? Condition { get; private set; }
@@ -81,6 +149,15 @@ sealed class StartupState(StartupPlan plan)
     public bool HasEnded { get; private set; }
 
     public StepStatus Status(Step step) => _steps.GetValueOrDefault(step.Id);
+
+    /// <summary>Whether the step belongs to this furnace, as far as that is known by now.</summary>
+    public bool Applies(Step step) => step.OnlyFor.DraftBy is not { } drawn || DraftBy is not { } draws || drawn == draws;
+
+    /// <summary>How an unsafe answer of the step was heard that nobody has explained yet; null where there is none.</summary>
+    public Evidence? Unexplained(string stepId) => _unexplained.GetValueOrDefault(stepId);
+
+    /// <summary>Whether a reason was given why values of the step stay outside of their limits.</summary>
+    public bool IsExcused(string stepId) => _excused.Contains(stepId);
 
     public KeptReading? Reading(string fieldId, string? scope) => Readings.GetValueOrDefault(new ReadingKey(fieldId, scope ?? ""));
 
@@ -114,24 +191,37 @@ sealed class StartupState(StartupPlan plan)
 
     public void Apply(StartupEvent happened)
     {
+        _exceptions.Take(happened);
         switch (happened)
         {
             case StartupBegan began:
                 Job = began.Job;
                 _machine.Fire(Move.Begin);
                 break;
+            case RunBegan began:
+                Clocks = began.Steady is { } steady ? new ClockMark(began.At, steady) : null;
+                foreach (string id in Timers.Keys)
+                {
+                    Timers[id] = Timers[id] with { IsOfThisRun = false };
+                }
+
+                break;
+            case ClockJumped jumped:
+                Clocks = new ClockMark(jumped.At, jumped.Steady);
+                break;
             case StepEntered entered:
                 Enter(entered);
                 break;
             case StepDone done:
                 _steps[done.StepId] = StepStatus.Done;
-                Measured(Plan.Steps[Plan.IndexOf(done.StepId)]);
+                Measured(Plan.All[Plan.IndexOf(done.StepId)]);
                 break;
             case AdjustmentMade made:
                 Adjust(made);
                 break;
             case StepSkipped skipped:
                 _steps[skipped.StepId] = StepStatus.Skipped;
+                Heard = null;
                 _machine.Fire(Move.Settle);
                 break;
             case ReadingEntered entered:
@@ -164,7 +254,13 @@ sealed class StartupState(StartupPlan plan)
                     .Where(old => computed.Results.All(result => result.Id != old.Id)), .. computed.Results];
                 break;
             case TimerStarted started:
-                Timers[started.StepId] = new RunningTimer(started.At, started.Duration, false, false);
+                Timers[started.StepId] = new RunningTimer(started.At, started.Steady, started.Duration, false, false, true);
+                break;
+            case TimerStopped stopped:
+                Timers.Remove(stopped.StepId);
+                break;
+            case StepReopened reopened:
+                Reopen(Plan.All[Plan.IndexOf(reopened.StepId)]);
                 break;
             case TimerHalfway half:
                 Timers[half.StepId] = Timers[half.StepId] with { IsHalfway = true };
@@ -185,13 +281,33 @@ sealed class StartupState(StartupPlan plan)
                 break;
             case DictationAsked asked:
                 Purpose = asked.Purpose;
+                Heard = null;
                 _machine.Fire(Move.Dictate);
                 break;
+            case DictationHeard heard:
+                Heard = new HeardText(heard.Text, heard.Evidence);
+                _machine.Fire(Move.ReadBack);
+                break;
             case NoteTaken:
+                Heard = null;
                 _machine.Fire(Move.Settle);
                 break;
+            case ExceptionMade made:
+                Except(made);
+                break;
             case DictationCancelled or FinishDeclined:
+                Heard = null;
+                Choosing = null;
                 _machine.Fire(IsStopped ? Move.HoldStill : Move.Settle);
+                break;
+            case ChoiceAsked asked:
+                Choosing = asked.Topic;
+                EndReason = asked.Reason;
+                Heard = null;
+                _machine.Fire(Move.Choose);
+                break;
+            case ChoiceMade made:
+                Choose(made);
                 break;
             case ListeningPaused:
                 IsPaused = true;
@@ -205,15 +321,14 @@ sealed class StartupState(StartupPlan plan)
             case FreshSmellAsked:
                 AsksFreshSmell = true;
                 break;
-            case FreshSmellAnswered:
+            case FreshSmellAnswered answered:
                 AsksFreshSmell = false;
+                IsSmellGone = !answered.Smells;
                 break;
             case StartupResumed:
-                IsStopped = false;
-                GasWasSmelled = false;
-                _machine.Fire(Move.Settle);
+                Resume();
                 break;
-            case MonoxideJudged { Action: MonoxideAction.ShutOff, Counts: true } excess:
+            case MonoxideJudged { Action: MonoxideAction.ShutOff, Counts: true, IsDoubtful: false } excess:
                 Count(excess);
                 break;
             case UnsafeAsked asked:
@@ -221,26 +336,23 @@ sealed class StartupState(StartupPlan plan)
                 _machine.Fire(Move.Condemn);
                 break;
             case UnsafeDenied denied:
-                if (Condition is { Key: null })
-                {
-                    _improperAnswers[denied.StepId]--;
-                }
-
-                Condition = null;
-                _machine.Fire(Move.Settle);
+                Deny(denied);
                 break;
             case UnsafeFound:
                 IsUnsafe = true;
                 break;
             case AnswerGiven given:
-                if (Plan.Steps[Plan.IndexOf(given.StepId)].Question is { } question && given.Answer != question.Proper)
-                {
-                    _improperAnswers[given.StepId] = ImproperAnswers(given.StepId) + 1;
-                }
-
+                Answer(given);
+                break;
+            case LimitDoubted doubted:
+                DoubtedLimit = doubted;
                 break;
             case LimitStated stated:
+                DoubtedLimit = null;
                 _stated[stated.Limit.Name] = stated.Limit;
+                break;
+            case EndDecided decided:
+                Decide(decided);
                 break;
             case SeriesJudged { Settled: Settled.NotYet } judged:
                 _moving.Add(judged.Key);
@@ -255,11 +367,11 @@ sealed class StartupState(StartupPlan plan)
             case StartupSigned:
                 IsSigned = true;
                 _steps[Step.Id] = StepStatus.Done;
-                _machine.Fire(Move.End);
+                _machine.Fire(Move.Sign);
                 break;
             case EndedOutOfService:
                 HasEnded = true;
-                _machine.Fire(Move.End);
+                _machine.Fire(Move.Abandon);
                 break;
             case QuestionAsked or CommandRefused or MonoxideJudged or PhotoAttached or UtteranceHeard or RecordReviewed or PersonalDataForgotten:
                 break;
@@ -283,12 +395,107 @@ sealed class StartupState(StartupPlan plan)
         }
     }
 
+    /// <summary>What must be done again has no time, no readings and no reason left.</summary>
+    void Reopen(Step step)
+    {
+        _steps.Remove(step.Id);
+        _excused.Remove(step.Id);
+        Timers.Remove(step.Id);
+    }
+
+    void Except(ExceptionMade made)
+    {
+        Heard = null;
+        if (made.Purpose == DictationPurpose.AnswerReason)
+        {
+            _unexplained.Remove(made.StepId);
+        }
+        else
+        {
+            _excused.Add(made.StepId);
+        }
+
+        _machine.Fire(Move.Settle);
+    }
+
+    void Choose(ChoiceMade made)
+    {
+        Choosing = null;
+        switch (made.Topic)
+        {
+            case ChoiceTopic.SafeBy:
+                DeclaredSafeBy = made.Value;
+                break;
+            case ChoiceTopic.Step when Plan.All[Plan.IndexOf(made.StepId)].Question?.Decides == Question.DecidesDraft:
+                DraftBy = made.Value == Question.Natural ? Checklists.DraftBy.Natural : Checklists.DraftBy.Fan;
+                break;
+        }
+    }
+
+    void Answer(AnswerGiven given)
+    {
+        Step step = Plan.All[Plan.IndexOf(given.StepId)];
+        if (step.Question is not { } question || given.Answer == question.Proper)
+        {
+            return;
+        }
+
+        _improperAnswers[given.StepId] = ImproperAnswers(given.StepId) + 1;
+        if (step.Guards)
+        {
+            _unexplained[given.StepId] = given.Evidence;
+        }
+    }
+
+    /// <summary>What was typed was not misheard: taking it back still needs its reason.</summary>
+    void Deny(UnsafeDenied denied)
+    {
+        if (Condition is { Key: null })
+        {
+            _improperAnswers[denied.StepId]--;
+            if (Unexplained(denied.StepId) is { Channel: Channel.Voice })
+            {
+                _unexplained.Remove(denied.StepId);
+            }
+        }
+
+        Condition = null;
+        _machine.Fire(Move.Settle);
+    }
+
+    void Resume()
+    {
+        IsStopped = false;
+        Heard = null;
+        _causes.Clear();
+        DeclaredSafeBy = null;
+        foreach (Step step in Plan.Steps.Where(step => step.Question is { StopsForGas: true }))
+        {
+            _unexplained.Remove(step.Id);
+        }
+
+        _machine.Fire(Move.Settle);
+    }
+
+    void Decide(EndDecided decided)
+    {
+        End = decided;
+        Heard = null;
+        Choosing = null;
+        if (!IsStopped)
+        {
+            _machine.Fire(Move.Settle);
+        }
+    }
+
     void Keep(ReadingEntered entered)
     {
         ReadingKey key = entered.Reading.Key;
+        _excused.Remove(entered.StepId);
+        Compare(entered);
         bool continues = Readings.GetValueOrDefault(key) is { Counts: true } before && before.StepId == entered.StepId;
         ImmutableArray<Sample> samples = continues ? Samples(key) : [];
-        Forget(key);
+        Forget(key, isReplaced: true);
         _samples[key] = entered.Reading.IsEarly ? [] : samples.Add(SampleOf(entered.At, entered.Reading.Value));
         foreach (Step adjusts in Plan.Steps.Where(step => step.Kind == StepKind.Adjust && step.Id != entered.StepId
             && step.Readings.Any(demand => new ReadingKey(demand.FieldId, step.Scope ?? "") == key)))
@@ -297,6 +504,7 @@ sealed class StartupState(StartupPlan plan)
             _steps.Remove(adjusts.Id);
         }
 
+        IsAirClear |= IsStopped && key.FieldId == "room_co" && CarbonMonoxideTier.IsClear(entered.Reading);
         Readings[key] = new KeptReading(entered.Reading, entered.StepId, ReadingState.Provisional, ++_entries);
         Provisional = key;
         LastEntered = key;
@@ -307,10 +515,47 @@ sealed class StartupState(StartupPlan plan)
         }
     }
 
-    void Forget(ReadingKey key)
+    /// <summary>The second value, said when the time between the sets is over, agrees with the first; or it is the first of a new pair.</summary>
+    void Compare(ReadingEntered entered)
+    {
+        if (entered.Reading.IsEarly || PairOf(entered.StepId, entered.Reading.Key.FieldId) is not { } settles)
+        {
+            return;
+        }
+
+        if (IsSecond(entered.StepId, entered.Reading, settles))
+        {
+            Agreed.Add(entered.Reading.Key);
+            return;
+        }
+
+        FirstSet[entered.Reading.Key] = entered.Reading.Value;
+        Agreed.RemoveWhere(key => key.Scope == entered.Reading.Key.Scope);
+    }
+
+    /// <summary>What a pair of values of that field must keep in the step; null where one value is enough.</summary>
+    public Settles? PairOf(string stepId, string fieldId) =>
+        Plan.All[Plan.IndexOf(stepId)].Readings.FirstOrDefault(demand => demand.FieldId == fieldId)?.Settles is { Twice: true } settles ? settles : null;
+
+    /// <summary>Whether the value would be a second one that agrees.</summary>
+    public bool IsSecond(string stepId, EnteredReading reading, Settles settles)
+    {
+        Unit own = Fields.Find(reading.Key.FieldId)!.Unit;
+        return Timers.GetValueOrDefault(SecondSet.IdOf(stepId)) is { IsEnded: true }
+            && FirstSet.TryGetValue(reading.Key, out decimal first)
+            && Math.Abs(reading.Value - first) <= own.Convert(settles.Drift, Unit.Find(reading.UnitSymbol) ?? own, isDifference: true);
+    }
+
+    void Forget(ReadingKey key, bool isReplaced = false)
     {
         _samples.Remove(key);
         _moving.Remove(key);
+        if (!isReplaced)
+        {
+            FirstSet.Remove(key);
+            Agreed.Remove(key);
+        }
+
         if (Provisional == key)
         {
             Provisional = null;
@@ -391,8 +636,13 @@ sealed class StartupState(StartupPlan plan)
     {
         // The instructions of a smell of gas, then those of carbon monoxide, stay until the start-up goes on.
         Cause = IsStopped && Rank(Cause) > Rank(stopped.Cause) ? Cause : stopped.Cause;
-        GasWasSmelled |= stopped.Cause == StopCause.GasSmell;
+        _causes.Add(stopped.Cause);
         AsksFreshSmell = false;
+        IsSmellGone = false;
+        IsAirClear = false;
+        DeclaredSafeBy = null;
+        Choosing = null;
+        Heard = null;
         IsStopped = true;
         if (IsSigned)
         {

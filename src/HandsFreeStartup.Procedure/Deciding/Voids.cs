@@ -5,7 +5,7 @@ using HandsFreeStartup.Procedure.Events;
 namespace HandsFreeStartup.Procedure.Deciding;
 
 /// <summary>Which readings no longer count after something that they depend on has changed.</summary>
-sealed class Voids(StartupState state, DateTimeOffset now)
+sealed class Voids(StartupState state, Now now)
 {
     /// <summary>The readings of the steps that <paramref name="step"/> voids.</summary>
     public ImmutableArray<ReadingVoided> Of(Step step, string because) =>

@@ -44,9 +44,10 @@ public readonly record struct ReadingKey(string FieldId, string Scope);
 /// <param name="Verdict">The verdict, or null where no limit applies.</param>
 /// <param name="ExpandedUncertainty">Of the value (k = 2), in the same unit, or null where none is stated.</param>
 /// <param name="IsEarly">Whether it was said before the time was over after which it may be judged: kept, but not judged, and it does not count.</param>
+/// <param name="IsOver">Whether more than the range of the field was said; the value is then the end of the range.</param>
 public sealed record EnteredReading(
     ReadingKey Key, decimal Value, string UnitSymbol, Evidence Evidence, DeclaredLimit? Limit, Verdict? Verdict, decimal? ExpandedUncertainty,
-    bool IsEarly = false);
+    bool IsEarly = false, bool IsOver = false);
 
 /// <summary>A value that was worked out.</summary>
 /// <param name="Id">Which result, for instance <c>co_air_free</c>.</param>
@@ -86,6 +87,10 @@ public enum DictationPurpose
     ResumeReason,
     /// <summary>The reason to end without putting the appliance into service.</summary>
     EndReason,
+    /// <summary>Why a value stays outside of its limit.</summary>
+    LimitReason,
+    /// <summary>What was done so that an unsafe answer is no longer true.</summary>
+    AnswerReason,
 }
 
 /// <summary>Why the start-up was stopped.</summary>
@@ -97,6 +102,28 @@ public enum StopCause
     GasSmell,
     /// <summary>Carbon monoxide in a room asks everybody to leave.</summary>
     CarbonMonoxide,
+}
+
+/// <summary>What one of several words was asked for.</summary>
+public enum ChoiceTopic
+{
+    /// <summary>The question of the step.</summary>
+    Step,
+    /// <summary>Who declared after an alarm that it is safe.</summary>
+    SafeBy,
+    /// <summary>Whether the furnace stays out of service by the owner's wish or because it is not in order.</summary>
+    EndKind,
+}
+
+/// <summary>Why the furnace is not put into service.</summary>
+public enum EndKind
+{
+    /// <summary>Something is not in order, or the work is not complete.</summary>
+    NotInOrder,
+    /// <summary>The owner wants it so; nothing that was found speaks against the furnace.</summary>
+    OwnersWish,
+    /// <summary>It is unsafe.</summary>
+    Unsafe,
 }
 
 /// <summary>What the lead technician says of a finished record.</summary>
@@ -152,6 +179,16 @@ public enum ReviewOutcome
 [JsonDerivedType(typeof(FinishDeclined), "finish-declined")]
 [JsonDerivedType(typeof(StartupSigned), "startup-signed")]
 [JsonDerivedType(typeof(EndedOutOfService), "ended-out-of-service")]
+[JsonDerivedType(typeof(RunBegan), "run-began")]
+[JsonDerivedType(typeof(ClockJumped), "clock-jumped")]
+[JsonDerivedType(typeof(TimerStopped), "timer-stopped")]
+[JsonDerivedType(typeof(StepReopened), "step-reopened")]
+[JsonDerivedType(typeof(DictationHeard), "dictation-heard")]
+[JsonDerivedType(typeof(ExceptionMade), "exception-made")]
+[JsonDerivedType(typeof(ChoiceAsked), "choice-asked")]
+[JsonDerivedType(typeof(ChoiceMade), "choice-made")]
+[JsonDerivedType(typeof(LimitDoubted), "limit-doubted")]
+[JsonDerivedType(typeof(EndDecided), "end-decided")]
 [JsonDerivedType(typeof(UtteranceHeard), "utterance-heard")]
 [JsonDerivedType(typeof(RecordReviewed), "record-reviewed")]
 [JsonDerivedType(typeof(PersonalDataForgotten), "personal-data-forgotten")]
@@ -240,7 +277,13 @@ public sealed record AnswerGiven(DateTimeOffset At, string StepId, bool Answer, 
 /// <param name="At">When.</param>
 /// <param name="StepId">Which step.</param>
 /// <param name="Duration">How long it runs.</param>
-public sealed record TimerStarted(DateTimeOffset At, string StepId, TimeSpan Duration) : StartupEvent(At);
+/// <param name="Steady">The clock that cannot be set, at the start; null in older records.</param>
+public sealed record TimerStarted(DateTimeOffset At, string StepId, TimeSpan Duration, TimeSpan? Steady = null) : StartupEvent(At);
+
+/// <summary>A timer was stopped before its end, because what it waits for stopped too; it begins anew.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">Which step.</param>
+public sealed record TimerStopped(DateTimeOffset At, string StepId) : StartupEvent(At);
 
 /// <summary>Half of the time is over.</summary>
 /// <param name="At">When.</param>
@@ -314,8 +357,68 @@ public sealed record StartupStopped(DateTimeOffset At, StopCause Cause, Evidence
 
 /// <summary>A stopped start-up goes on, deliberately.</summary>
 /// <param name="At">When.</param>
-/// <param name="Reason">As dictated.</param>
+/// <param name="Reason">The cause of the stop, as dictated.</param>
 public sealed record StartupResumed(DateTimeOffset At, string Reason) : StartupEvent(At);
+
+/// <summary>The program was started for this job, for the first time or again.</summary>
+/// <param name="At">When.</param>
+/// <param name="Steady">The clock that cannot be set; null where there is none.</param>
+public sealed record RunBegan(DateTimeOffset At, TimeSpan? Steady) : StartupEvent(At);
+
+/// <summary>The wall clock was set while the program ran: times of day before and after do not fit together. Waits are not touched by it.</summary>
+/// <param name="At">When, by the clock that was set.</param>
+/// <param name="By">How far it jumped; negative where it was set back.</param>
+/// <param name="Steady">The clock that cannot be set.</param>
+public sealed record ClockJumped(DateTimeOffset At, TimeSpan By, TimeSpan Steady) : StartupEvent(At);
+
+/// <summary>A step that was done must be done again.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">Which.</param>
+/// <param name="Because">Plain reason.</param>
+public sealed record StepReopened(DateTimeOffset At, string StepId, string Because) : StartupEvent(At);
+
+/// <summary>Free speech was heard and read back; it awaits its confirmation.</summary>
+/// <param name="At">When.</param>
+/// <param name="Text">As heard.</param>
+/// <param name="Evidence">How it was heard.</param>
+public sealed record DictationHeard(DateTimeOffset At, string Text, Evidence Evidence) : StartupEvent(At);
+
+/// <summary>Something stays that the limits or the first answer speak against, for a reason.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Purpose">What the reason was asked for.</param>
+/// <param name="Subject">What stays, in plain words with its number.</param>
+/// <param name="Reason">As dictated.</param>
+/// <param name="Evidence">How the reason was heard.</param>
+public sealed record ExceptionMade(
+    DateTimeOffset At, string StepId, DictationPurpose Purpose, string Subject, string Reason, Evidence Evidence) : StartupEvent(At);
+
+/// <summary>One of several words was asked for.</summary>
+/// <param name="At">When.</param>
+/// <param name="Topic">What it decides.</param>
+/// <param name="Reason">Why the furnace is not put into service, as dictated before; empty for other topics.</param>
+public sealed record ChoiceAsked(DateTimeOffset At, ChoiceTopic Topic, string Reason = "") : StartupEvent(At);
+
+/// <summary>One of several words was chosen.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Topic">What it decides.</param>
+/// <param name="Value">Which, as it is kept.</param>
+/// <param name="Evidence">How it was heard.</param>
+public sealed record ChoiceMade(DateTimeOffset At, string StepId, ChoiceTopic Topic, string Value, Evidence Evidence) : StartupEvent(At);
+
+/// <summary>A limit that was said is strange for this furnace; it is asked a second time before it judges.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">In which step.</param>
+/// <param name="Limit">As said.</param>
+/// <param name="Why">What is strange.</param>
+public sealed record LimitDoubted(DateTimeOffset At, string StepId, DeclaredLimit Limit, string Why) : StartupEvent(At);
+
+/// <summary>The furnace is not put into service; the steps that make it safe follow, and nothing leads to a signature any more.</summary>
+/// <param name="At">When.</param>
+/// <param name="Kind">Why.</param>
+/// <param name="Reason">As dictated, or the condition.</param>
+public sealed record EndDecided(DateTimeOffset At, EndKind Kind, string Reason) : StartupEvent(At);
 
 /// <summary>After a smell of gas and the wait that follows, the question of the smell was asked afresh.</summary>
 /// <param name="At">When.</param>
@@ -336,8 +439,13 @@ public sealed record FreshSmellAnswered(DateTimeOffset At, bool Smells, Evidence
 /// <param name="Do">The same as told.</param>
 /// <param name="Source">Who says so.</param>
 /// <param name="Counts">Whether the value itself, not only its uncertainty, lies in the tier; such values are counted.</param>
+/// <param name="Ppm">The concentration that was judged, ppm; null in older records.</param>
+/// <param name="IsAirFree">Whether it is the air-free value; otherwise it is the value as read, which the air-free one can only exceed.</param>
+/// <param name="IsOver">Whether more than the instrument shows was read; <paramref name="Ppm"/> is then the end of the range.</param>
+/// <param name="IsDoubtful">Whether the value was read back and is not confirmed yet.</param>
 public sealed record MonoxideJudged(
-    DateTimeOffset At, string StepId, ReadingKey Key, MonoxidePlace Place, MonoxideAction Action, string Do, string Source, bool Counts) : StartupEvent(At);
+    DateTimeOffset At, string StepId, ReadingKey Key, MonoxidePlace Place, MonoxideAction Action, string Do, string Source, bool Counts,
+    double? Ppm = null, bool IsAirFree = false, bool IsOver = false, bool IsDoubtful = false) : StartupEvent(At);
 
 /// <summary>A condition that must end the start-up was said; it awaits its confirmation, because it may have been misheard.</summary>
 /// <param name="At">When.</param>

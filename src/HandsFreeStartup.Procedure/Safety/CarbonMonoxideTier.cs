@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Events;
 
 namespace HandsFreeStartup.Procedure.Safety;
 
@@ -54,4 +55,11 @@ public sealed record CarbonMonoxideTier(MonoxidePlace Place, double From, Monoxi
     /// <param name="expanded">Its expanded uncertainty, ppm; 0 where none is stated.</param>
     public static CarbonMonoxideTier Of(MonoxidePlace place, double ppm, double expanded) =>
         All.Last(tier => tier.Place == place && (tier.From == 0 || ppm + expanded >= tier.From));
+
+    /// <summary>The tier of a value as it was read; more than the field can hold is in the highest one. Air-free carbon monoxide is never less than this.</summary>
+    public static CarbonMonoxideTier Of(MonoxidePlace place, EnteredReading reading) =>
+        reading.IsOver ? All.Last(tier => tier.Place == place) : Of(place, (double)reading.Value, (double)(reading.ExpandedUncertainty ?? 0));
+
+    /// <summary>Whether a reading of a room, its uncertainty added, is proven to ask for nothing.</summary>
+    public static bool IsClear(EnteredReading reading) => Of(MonoxidePlace.Room, reading).Action == MonoxideAction.CarryOn;
 }

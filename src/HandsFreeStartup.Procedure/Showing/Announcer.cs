@@ -10,7 +10,7 @@ using HandsFreeStartup.Procedure.Safety;
 namespace HandsFreeStartup.Procedure.Showing;
 
 /// <summary>What the tool says about events. Limits are named only after a value was said.</summary>
-sealed class Announcer(StartupState state, DateTimeOffset now)
+sealed class Announcer(StartupState state, Now now)
 {
     public IReadOnlyList<Announcement> Announce(IReadOnlyList<StartupEvent> happened) => [.. happened.SelectMany(Of)];
 
@@ -23,17 +23,31 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
     {
         DictationPurpose.Note => "Say the note.",
         DictationPurpose.SkipReason => "Say why this step is left undone.",
-        DictationPurpose.ResumeReason => "Say why it is safe to go on.",
+        DictationPurpose.ResumeReason => "Say what the cause was, and what was done about it.",
+        DictationPurpose.LimitReason => "Outside of what practice wants. Say why it stays so.",
+        DictationPurpose.AnswerReason => "It was answered otherwise before. Say what was done about it.",
         _ => "Say why the furnace is not put into service.",
     };
 
     /// <summary>What a confirmation of a condition that must end the start-up does.</summary>
     public const string CondemnPrompt = "This ends the start-up: the furnace is unsafe and not put into service. Confirm, or say no if it was misheard.";
 
+    /// <summary>Free speech as it was heard.</summary>
+    public static string ReadBack(HeardText heard) => $"\"{heard.Text}\"? Confirm, or say no to say it again.";
+
+    /// <summary>What one of several words is asked for.</summary>
+    public static string ChoicePrompt(ChoiceTopic? topic) => topic == ChoiceTopic.SafeBy
+        ? "Who declared that it is safe: gas supplier, fire service, or own finding?"
+        : "Is it not in order, or is it the owner's wish?";
+
     /// <summary>What a confirmation of "finish" does.</summary>
-    public static string FinishPrompt(bool signs) => signs
-        ? "Everything is done and closed. Confirm to sign the record."
-        : "The start-up is not complete. Confirm to end it: the furnace is not put into service.";
+    public static string FinishPrompt(StartupState state) => (state.Signs, state.Exceptions) switch
+    {
+        (false, _) => "The start-up is not complete. Confirm to end it: the furnace is not put into service.",
+        (true, []) => "Everything is done and closed. Confirm to sign the record.",
+        (true, [var only]) => $"1 exception: {only.Text.TrimEnd('.')}. Confirm to sign the record with it.",
+        (true, var several) => FormattableString.Invariant($"{several.Length} exceptions. The gravest: {several[0].Text.TrimEnd('.')}. Read back tells all. Confirm to sign the record with them."),
+    };
 
     IEnumerable<Announcement> Of(StartupEvent happened) => happened switch
     {
@@ -59,8 +73,16 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         ListeningPaused => [new("Listening is paused. Say go ahead to go on.")],
         ListeningResumed => [new("Listening.")],
         StartupStopped stopped => [Urgent(Alarms.Of(stopped.Cause, state.Plan.Settings))],
-        FreshSmellAsked => [new(GasSmell.Question)],
-        MonoxideJudged judged => [new(judged.Do, IsUrgent: judged.Action >= MonoxideAction.ShutOff)],
+        FreshSmellAsked => [new(Halt.FreshSmell)],
+        MonoxideJudged judged => [InWords(judged)],
+        ClockJumped jumped => [new($"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {Numbers.Text(jumped.By.Duration())}. Waits are not touched by it.")],
+        StepReopened reopened => [new($"Again: {Title(reopened.StepId)}.")],
+        DictationHeard heard => [new(ReadBack(new HeardText(heard.Text, heard.Evidence)))],
+        ExceptionMade { Purpose: DictationPurpose.LimitReason } made => [new($"Exception: {made.Subject}.")],
+        ExceptionMade => [new("Exception: an unsafe answer was changed, for a reason.")],
+        ChoiceAsked asked => [new(ChoicePrompt(asked.Topic))],
+        LimitDoubted doubted => [new($"{doubted.Why} If the plate says so, say next again; else say the wrong one again.")],
+        EndDecided => [new("The furnace is not put into service. Make it safe now.")],
         UnsafeAsked asked => [new($"{asked.Condition}. {CondemnPrompt}", IsUrgent: true)],
         UnsafeDenied => [new("Not entered. Say it again.")],
         UnsafeFound found => [Urgent(Alarms.Unsafe(found.Condition))],
@@ -68,7 +90,7 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         LimitStated => [new($"Noted, {PlateQuestion.Source}."), Prompt(Arrival.Forward)],
         PhotoAttached photo => [new($"Photo {photo.Name} is attached.")],
         StartupResumed => [new("The start-up goes on.")],
-        FinishAsked asked => [new(FinishPrompt(asked.Signs))],
+        FinishAsked => [new(FinishPrompt(state))],
         FinishDeclined => [new("It goes on.")],
         StartupSigned signed => [new($"Signed by {signed.Technician}. One copy stays at the furnace, one with the customer, one in the office.")],
         EndedOutOfService => [new($"Ended. The furnace is not put into service: shut it off, tag it, and tell the owner in writing.{StillOpen()}")],
@@ -124,9 +146,23 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         CommandWord.SayAgain => [state.Phase == Phase.Asking ? Prompt(Arrival.Forward) : new Announcement(Pending(), DigitByDigit: true)],
         CommandWord.HowLong => [new(HowLong())],
         CommandWord.WhatIsOpen => [new(state.Open.Count == 0 ? "Nothing is open." : $"Open: {string.Join(", ", state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name}, leak check missing" : open.Thing.Name))}.")],
+        CommandWord.ReadBack when state.Phase == Phase.Signing || state.Step.Kind == StepKind.Sign => ReadBackExceptions(),
         CommandWord.ReadBack => [new(EntriesOfStep())],
-        _ => [new($"You can say: {string.Join(", ", Expectations.Of(state).Readings.Select(reading => $"{reading.Names[0]} and a number").Concat(Expectations.Of(state).Commands.Select(command => Commands.Of(command).Id)))}.")],
+        _ => [new($"You can say: {string.Join(", ", Offers.All(state, now))}.")],
     };
+
+    IEnumerable<Announcement> ReadBackExceptions() => state.Exceptions is { IsEmpty: false } exceptions
+        ? exceptions.Select((exception, index) => new Announcement(FormattableString.Invariant($"Exception {index + 1} of {exceptions.Length}: {exception.Text.TrimEnd('.')}.")))
+        : [new Announcement("There is no exception.")];
+
+    /// <summary>The worse it is, the louder: place and number first, then what to do.</summary>
+    static Announcement InWords(MonoxideJudged judged)
+    {
+        string where = judged.Place == MonoxidePlace.Room ? "in the room" : judged.IsAirFree ? "in the flue, air-free" : "in the flue";
+        string number = judged.Ppm is { } ppm ? $"{(judged.IsOver ? "over " : "")}{Numbers.Text(ppm, 0)} ppm CO {where}{(judged.IsDoubtful ? ", if that was heard right" : "")}. " : "";
+        string tier = judged.Action >= MonoxideAction.ShutOff ? "DANGER: " : "";
+        return new Announcement($"{tier}{number}{judged.Do}", IsUrgent: judged.Action >= MonoxideAction.ShutOff);
+    }
 
     /// <summary>All running timers, the first to end first; with its title where several run.</summary>
     string HowLong()
@@ -146,7 +182,9 @@ sealed class Announcer(StartupState state, DateTimeOffset now)
         Phase.Confirming => ReadBack(state.Doubtful!),
         Phase.Stopped => string.Join(' ', Alarms.Of(state.Cause, state.Plan.Settings).Lines),
         Phase.Condemning => $"{state.Condition!.Condition}. {CondemnPrompt}",
-        Phase.Signing => FinishPrompt(state.Signs),
+        Phase.Signing => FinishPrompt(state),
+        Phase.ReadingBack => ReadBack(state.Heard!),
+        Phase.Choosing => ChoicePrompt(state.Choosing),
         _ => DictationPrompt(state.Purpose),
     };
 

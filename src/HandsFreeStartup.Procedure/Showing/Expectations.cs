@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
+using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Showing;
 
@@ -15,15 +17,33 @@ static class Expectations
         Phase.Preparing or Phase.Finished => Only([]),
         _ when state.IsPaused => Only([CommandWord.GoAhead]),
         Phase.Dictating => new([], Safety, [], Dictation: true),
-        Phase.Signing => Only([CommandWord.Disregard], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
+        Phase.Signing => Only([CommandWord.Disregard, CommandWord.ReadBack, CommandWord.SayAgain], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
         Phase.Condemning => Only([CommandWord.Disregard, CommandWord.SayAgain, CommandWord.WhatIsOpen], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
-        Phase.Stopped => Only([CommandWord.Finish, CommandWord.SayAgain, CommandWord.WhatIsOpen, CommandWord.HowLong], AnswerWord.Yes, AnswerWord.No),
+        Phase.ReadingBack => Only([CommandWord.Disregard, CommandWord.SayAgain], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
+        Phase.Choosing => Only([CommandWord.Disregard, CommandWord.SayAgain, CommandWord.WhatIsOpen, CommandWord.Help], AnswerWord.No) with { Choices = Choices(state) },
+        Phase.Stopped => Only([CommandWord.Finish, CommandWord.SayAgain, CommandWord.WhatIsOpen, CommandWord.HowLong, CommandWord.Help], AnswerWord.Yes, AnswerWord.No) with
+        {
+            Readings = state.Causes.Contains(StopCause.CarbonMonoxide) ? [RoomMonoxide] : [],
+        },
         Phase.Confirming => new(
             Readings(state),
             [CommandWord.Disregard, CommandWord.SayAgain, CommandWord.HowLong, CommandWord.WhatIsOpen, CommandWord.Help, .. Safety],
             [AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No]),
-        _ => new(Readings(state), [.. Commands(state.Step), .. Safety], state.Step.Question is null ? [] : [AnswerWord.Yes, AnswerWord.No]),
+        _ => new(Readings(state), [.. Commands(state), .. Safety], state.Step.Question is { Choices.IsEmpty: true } ? [AnswerWord.Yes, AnswerWord.No] : [])
+        {
+            Choices = state.Step.Question?.Choices ?? [],
+        },
     };
+
+    /// <summary>The words that are asked for; none outside of a choice.</summary>
+    public static ImmutableArray<SpokenChoice> Choices(StartupState state) => state.Choosing switch
+    {
+        ChoiceTopic.SafeBy => SafeBy.All,
+        ChoiceTopic.EndKind => Ending.Kinds,
+        _ => [],
+    };
+
+    static ExpectedReading RoomMonoxide { get; } = new(Fields.Find("room_co")!, [.. Fields.Find("room_co")!.SpokenNames, "monoxide"]);
 
     static Expectation Only(ImmutableArray<CommandWord> commands, params ImmutableArray<AnswerWord> answers) =>
         new([], [.. commands, .. Safety], answers);
@@ -37,12 +57,13 @@ static class Expectations
             .Select(field => new ExpectedReading(field, [.. field.SpokenNames, .. step.Also.GetValueOrDefault(field.Id, [])])),
     ];
 
-    static IEnumerable<CommandWord> Commands(Step step)
+    static IEnumerable<CommandWord> Commands(StartupState state)
     {
+        Step step = state.Step;
         ImmutableArray<CommandWord> forward = step.Kind switch
         {
             StepKind.Ask => [],
-            StepKind.Sign => [],
+            StepKind.Sign => [CommandWord.Next],
             StepKind.Wait => [CommandWord.Next, CommandWord.Done, CommandWord.StartTimer],
             _ => [CommandWord.Done, CommandWord.Next],
         };

@@ -3,31 +3,37 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Showing;
 
 /// <summary>Makes the view of a state.</summary>
 static class Views
 {
-    public static StartupView Of(StartupState state, DateTimeOffset now)
+    public static StartupView Of(StartupState state, Now now)
     {
         Step step = state.Step;
         string scope = step.Scope ?? "";
         return new StartupView(
             state.Plan.Title, state.Plan.Appliance.Title, state.Plan.Site.Title, state.Job?.IsDemonstration ?? false,
-            state.Phase, state.StepIndex + 1, state.Plan.Steps.Length, step.Section, step.Title, Do(state), step.Why, step.Caution,
-            ListeningFor(state), Question(state), state.IsPaused,
+            state.Phase, Number(state), Count(state), step.Section, step.Title, Do(state), step.Why, step.Caution,
+            [.. Offers.Of(state, now)], Question(state), state.IsPaused,
             [.. PlateQuestion.Of(state) is { } plate ? Bounds(state, plate) : Readings(state, step, scope)],
             [.. state.Results.GetValueOrDefault(scope, []).Select(Line)],
             [.. state.Timers.Where(timer => !timer.Value.IsEnded || timer.Key == step.Id).Select(timer => new TimerLine(
                 state.Plan.TitleOf(timer.Key), timer.Value.Remaining(now), timer.Value.Duration))],
             [.. state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} (leak check missing)" : open.Thing.Name)],
+            [.. state.Exceptions.Select(exception => exception.Text)],
             state.IsStopped ? Alarms.Of(state.Cause, state.Plan.Settings)
-                : state.Phase == Phase.Condemning || state.IsUnsafe ? Alarms.Unsafe(state.Condition!.Condition)
+                : state.Phase == Phase.Condemning || (state.IsUnsafe && state.Phase == Phase.Finished) ? Alarms.Unsafe(state.Condition!.Condition)
                 : null,
             Expectations.Of(state));
     }
+
+    static bool IsMakingSafe(StartupState state) => state.StepIndex >= state.Plan.Steps.Length;
+
+    static int Number(StartupState state) => 1 + state.StepIndex - (IsMakingSafe(state) ? state.Plan.Steps.Length : 0);
+
+    static int Count(StartupState state) => IsMakingSafe(state) ? state.Plan.MakingSafe.Length : state.Plan.Steps.Length;
 
     /// <summary>What to do in the current step, with the advice of an adjustment.</summary>
     public static string Do(StartupState state) => PlateQuestion.Of(state) is { } plate ? plate.Text : Adjusting.Of(state).Sentence is { Length: > 0 } advice ? $"{state.Step.Do} {advice}" : state.Step.Do;
@@ -75,54 +81,14 @@ static class Views
             ? new ReadingLine(bound.Label, Numbers.Text(kept.Reading.Value), kept.Reading.UnitSymbol, kept.State, null, "")
             : new ReadingLine(bound.Label, "--", bound.Unit.Symbol, ReadingState.Missing, null, ""));
 
-    static ImmutableArray<string> ListeningFor(StartupState state)
-    {
-        Step step = state.Step;
-        return state.Phase switch
-        {
-            Phase.Confirming => ["confirm", "no", "or the reading again"],
-            Phase.Dictating => ["free speech: say it in one go", "F6 cancels"],
-            Phase.Signing => ["confirm", "no"],
-            Phase.Stopped when state.AsksFreshSmell => ["yes", "no"],
-            Phase.Stopped when state.HasEnded => ["finish"],
-            Phase.Stopped => ["yes (only if it is safe to go on)", "finish"],
-            Phase.Condemning => ["confirm", "no (only if it was misheard)"],
-            Phase.Finished or Phase.Preparing => [],
-            _ when state.IsPaused => ["go ahead"],
-            _ when PlateQuestion.Of(state) is { } plate => [.. plate.Bounds.Select(bound => $"{bound.SpokenNames[0]} + {Unit(bound)}"), "next"],
-            _ => [.. Missing(state, step), .. Moves(state, step)],
-        };
-    }
-
-    static IEnumerable<string> Missing(StartupState state, Step step) => step.Readings
-        .Where(demand => !state.Counts(demand.FieldId, step.Scope) || step.Kind == StepKind.Adjust)
-        .Select(demand => state.Plan.FieldOf(demand.FieldId))
-        .Select(field => $"{step.Also.GetValueOrDefault(field.Id, field.SpokenNames)[0]} + {Unit(field)}");
-
-    static string Unit(Field field) => field.FewestDecimals switch
-    {
-        0 => $"number ({field.Unit.Symbol})",
-        1 => $"number with one decimal ({field.Unit.Symbol})",
-        _ => $"number with {field.FewestDecimals} decimals ({field.Unit.Symbol})",
-    };
-
-    static IEnumerable<string> Moves(StartupState state, Step step) => step.Kind switch
-    {
-        StepKind.Ask => ["yes", "no"],
-        StepKind.Sign => ["finish"],
-        StepKind.Wait => state.Timers.GetValueOrDefault(step.Id) is { IsEnded: true } ? ["next"] : ["how long"],
-        StepKind.Read => step.Readings.All(demand => state.Counts(demand.FieldId, step.Scope)) ? ["next", "disregard"] : [],
-        StepKind.Adjust => ["done"],
-        _ => ["done"],
-    };
-
     static string? Question(StartupState state) => state.Phase switch
     {
         Phase.Confirming => Announcer.ReadBack(state.Doubtful!),
         Phase.Dictating => Announcer.DictationPrompt(state.Purpose),
-        Phase.Signing => Announcer.FinishPrompt(state.Signs),
-        Phase.Stopped when state.AsksFreshSmell => GasSmell.Question,
-        Phase.Stopped => state.HasEnded ? "It has ended. Finish." : "Is it safe to go on?",
+        Phase.ReadingBack => Announcer.ReadBack(state.Heard!),
+        Phase.Choosing => Announcer.ChoicePrompt(state.Choosing),
+        Phase.Signing => Announcer.FinishPrompt(state),
+        Phase.Stopped => Halt.Question(state),
         Phase.Condemning => Announcer.CondemnPrompt,
         Phase.Asking => state.Step.Question?.Text,
         _ => null,

@@ -42,6 +42,10 @@ static class PersonalParts
         ["photo-attached"] = ["name", "evidence/words"],
         ["startup-resumed"] = ["reason"],
         ["ended-out-of-service"] = ["reason"],
+        ["end-decided"] = ["reason"],
+        ["choice-asked"] = ["reason"],
+        ["dictation-heard"] = ["text", "evidence/words"],
+        ["exception-made"] = ["reason", "evidence/words"],
         ["record-reviewed"] = ["remark"],
     }.ToImmutableDictionary();
 

@@ -8,7 +8,7 @@ using Microsoft.Data.Sqlite;
 namespace HandsFreeStartup.Storage.Log;
 
 /// <summary>
-/// The record of one job: events in the order in which they happened, one SQLite row and one transaction each, on the disk before <see cref="Append"/> returns,
+/// The record of one job: events in the order in which they happened, one SQLite row each and one transaction for each decision, on the disk before <see cref="Append(StartupEvent)"/> returns,
 /// chained by hashes, never changed. One process at a time.
 /// </summary>
 public sealed class StartupLog : IDisposable
@@ -80,30 +80,56 @@ public sealed class StartupLog : IDisposable
 
     /// <summary>Records one event durably.</summary>
     /// <exception cref="LogException">It was not recorded; the log takes no further event, those before are safe.</exception>
-    public void Append(StartupEvent happened)
+    public void Append(StartupEvent happened) => Append([happened]);
+
+    /// <summary>Records the events of one decision durably, all or none: a power cut leaves no half of it.</summary>
+    /// <exception cref="LogException">None was recorded; the log takes no further event, those before are safe.</exception>
+    public void Append(IReadOnlyList<StartupEvent> decided)
     {
+        if (decided.Count == 0)
+        {
+            return;
+        }
+
         if (_hasFailed)
         {
             throw new LogException($"The record {Path} takes no further event, because one before could not be recorded. Go on with start --resume.");
         }
 
-        long sequence = _count + 1;
-        string recordedAt = _clock.GetUtcNow().ToString("O", CultureInfo.InvariantCulture);
-        string kind = EventFormat.KindOf(happened);
-        (string body, ImmutableArray<PersonalPart> personal) = PersonalParts.TakeOut(kind, EventFormat.BodyOf(happened));
-        byte[] hash = HashChain.OfEvent(_lastHash, sequence, Encoding.UTF8.GetBytes(recordedAt), Encoding.UTF8.GetBytes(kind), Encoding.UTF8.GetBytes(body));
+        (long count, byte[] lastHash) = (_count, _lastHash);
         try
         {
-            Insert(personal, [sequence, recordedAt, kind, body, _lastHash, hash]);
+            using SqliteTransaction transaction = _connection.BeginTransaction();
+            foreach (StartupEvent happened in decided)
+            {
+                (count, lastHash) = (count + 1, Insert(happened, count + 1, lastHash, transaction));
+            }
+
+            transaction.Commit();
         }
         catch (SqliteException error)
         {
             _hasFailed = true;
-            throw LogErrors.OnAppending(Path, sequence, error);
+            throw LogErrors.OnAppending(Path, _count + 1, error);
         }
 
-        _count = sequence;
-        _lastHash = hash;
+        (_count, _lastHash) = (count, lastHash);
+    }
+
+    /// <returns>The hash of the event.</returns>
+    byte[] Insert(StartupEvent happened, long sequence, byte[] previousHash, SqliteTransaction transaction)
+    {
+        string recordedAt = _clock.GetUtcNow().ToString("O", CultureInfo.InvariantCulture);
+        string kind = EventFormat.KindOf(happened);
+        (string body, ImmutableArray<PersonalPart> personal) = PersonalParts.TakeOut(kind, EventFormat.BodyOf(happened));
+        byte[] hash = HashChain.OfEvent(previousHash, sequence, Encoding.UTF8.GetBytes(recordedAt), Encoding.UTF8.GetBytes(kind), Encoding.UTF8.GetBytes(body));
+        foreach (PersonalPart part in personal)
+        {
+            Execute(_insertPersonal, [sequence, part.Path, part.Salt, part.Content], transaction);
+        }
+
+        Execute(_insert, [sequence, recordedAt, kind, body, previousHash, hash], transaction);
+        return hash;
     }
 
     /// <summary>All events, first to last.</summary>
@@ -168,26 +194,7 @@ public sealed class StartupLog : IDisposable
         _lock.Dispose();
     }
 
-    /// <summary>One event is one transaction, with its personal parts if it has any.</summary>
-    void Insert(ImmutableArray<PersonalPart> personal, object[] values)
-    {
-        if (personal.IsEmpty)
-        {
-            Execute(_insert, values, null);
-            return;
-        }
-
-        using SqliteTransaction transaction = _connection.BeginTransaction();
-        foreach (PersonalPart part in personal)
-        {
-            Execute(_insertPersonal, [values[0], part.Path, part.Salt, part.Content], transaction);
-        }
-
-        Execute(_insert, values, transaction);
-        transaction.Commit();
-    }
-
-    static void Execute(SqliteCommand insertion, object[] values, SqliteTransaction? transaction)
+    static void Execute(SqliteCommand insertion, object[] values, SqliteTransaction transaction)
     {
         insertion.Transaction = transaction;
         for (int i = 0; i < values.Length; i++)

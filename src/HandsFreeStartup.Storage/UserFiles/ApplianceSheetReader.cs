@@ -17,6 +17,12 @@ static class ApplianceSheetReader
 
     public static ImmutableArray<string> Categories { get; } = [.. Enum.GetNames<VentCategory>()];
 
+    /// <summary>As written for <see cref="DraftBy"/>.</summary>
+    static readonly ImmutableArray<string> Draws = ["natural", "fan"];
+
+    /// <summary>What moves the exhaust; null for another word.</summary>
+    public static DraftBy? DraftOf(string word) => word switch { "natural" => DraftBy.Natural, "fan" => DraftBy.Fan, _ => null };
+
     public static Firing FiringOf(string word) => Enum.GetValues<Firing>().First(firing => Condition.Word(firing) == word);
 
     public static ApplianceEntry? Read(string text, Findings findings)
@@ -26,7 +32,7 @@ static class ApplianceSheetReader
             return null;
         }
 
-        EntryReader file = new(map, findings, "an appliance sheet", "id", "title", "fuel", "stages", "venting", "condensing", "turn_to_raise", "seal", "limits");
+        EntryReader file = new(map, findings, "an appliance sheet", "id", "title", "fuel", "stages", "venting", "condensing", "draft_by", "sea_level_input", "turn_to_raise", "seal", "limits");
         ImmutableArray<LimitEntry> limits = new LimitReader(findings).Read(file, isRequired: false);
         string stages = file.Choice("stages", Stages);
         ApplianceSheet sheet = new(
@@ -41,6 +47,8 @@ static class ApplianceSheetReader
             IsModulating = stages == "modulating",
             Venting = file.Has("venting") && Enum.TryParse(file.Choice("venting", Categories), out VentCategory category) ? category : null,
             IsCondensing = file.Has("condensing") ? file.Flag("condensing") : null,
+            DraftBy = file.Has("draft_by") ? DraftOf(file.Choice("draft_by", Draws)) : null,
+            SeaLevelInput = file.Has("sea_level_input") ? file.Number("sea_level_input", 5_000, 1_000_000) : null,
         };
         SheetRules.Check(sheet, file, limits);
         return new ApplianceEntry(sheet, limits);

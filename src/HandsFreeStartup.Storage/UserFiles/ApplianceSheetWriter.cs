@@ -24,6 +24,8 @@ public static class ApplianceSheetWriter
             """);
         text.Append(sheet.Venting is { } category ? $"venting: {category}\n" : "");
         text.Append(sheet.IsCondensing is { } condensing ? $"condensing: {(condensing ? "true" : "false")}\n" : "");
+        text.Append(sheet.DraftBy is { } draws ? $"draft_by: {(draws == DraftBy.Natural ? "natural" : "fan")}\n" : "");
+        text.Append(sheet.SeaLevelInput is { } input ? FormattableString.Invariant($"sea_level_input: {input}\n") : "");
         text.Append(CultureInfo.InvariantCulture, $"""
             turn_to_raise: {sheet.TurnToRaise}
             seal: {Quoted(sheet.SealFor)}
@@ -54,6 +56,16 @@ public static class ApplianceSheetWriter
         if (limit.IsSafety)
         {
             yield return "safety: true";
+        }
+
+        if (limit.Weight is { } weight)
+        {
+            yield return $"weight: {(weight == LimitWeight.Must ? "must" : "ought")}";
+        }
+
+        if (limit.Unusual is { } why)
+        {
+            yield return $"unusual: {Quoted(why)}";
         }
 
         yield return $"source: {Quoted(limit.Source)}";

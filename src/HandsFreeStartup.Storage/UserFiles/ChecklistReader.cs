@@ -25,6 +25,9 @@ sealed class ChecklistReader(Findings findings)
     static readonly ImmutableArray<string> Kinds = [.. Enum.GetNames<StepKind>().Select(name => name.ToLowerInvariant())];
     ImmutableArray<string> _occasions = [];
 
+    static readonly ImmutableArray<string> Agains = [.. Enum.GetNames<Again>().Select(name => name.ToLowerInvariant())];
+    static readonly ImmutableArray<string> ResultIds = [.. ResultKind.All.Select(kind => kind.Id)];
+    static readonly ImmutableArray<string> Draws = ["natural", "fan", "unknown"];
     static readonly ImmutableArray<string> FieldIds = [.. Fields.All.Select(field => field.Id)];
 
     public static ChecklistEntry? Read(string text, Findings findings) =>
@@ -77,7 +80,7 @@ sealed class ChecklistReader(Findings findings)
     StepEntry Step(YamlValue value, string section, string? fire)
     {
         EntryReader entry = new(value, findings, "a step", "id", "title", "kind", "do", "why", "caution", "stage", "readings", "also",
-            "question", "timer", "starts", "after", "opens", "closes", "proves", "voids", "safety_stop", "only_for");
+            "question", "timer", "starts", "after", "opens", "closes", "proves", "voids", "safety_stop", "only_for", "again_after", "limited");
         bool hasKind = Enum.TryParse(entry.Choice("kind", Kinds), ignoreCase: true, out StepKind kind);
         return new StepEntry(new Step
         {
@@ -102,6 +105,8 @@ sealed class ChecklistReader(Findings findings)
             After = entry.TextOrNull("after"),
             FireBlock = fire,
             OnlyFor = OnlyFor(entry),
+            AgainAfter = [.. entry.Choices("again_after", Agains).Select(word => Enum.Parse<Again>(word, ignoreCase: true))],
+            Limited = entry.Choices("limited", ResultIds),
         }, entry)
         { HasKind = hasKind };
     }
@@ -113,21 +118,24 @@ sealed class ChecklistReader(Findings findings)
     }
 
     static Settles? Settles(EntryReader reading) =>
-        reading.Map("settles", "settles", "seconds", "drift", "scatter", "source") is { } entry
+        reading.Map("settles", "settles", "seconds", "drift", "scatter", "twice", "source") is { } entry
             ? new Settles(
                 TimeSpan.FromSeconds((double)entry.Number("seconds", 5, 600)),
                 entry.Number("drift", 0.001m, 1000), entry.Number("scatter", 0.001m, 1000),
-                entry.Text("source", " Name who says so, or write 'common practice, no source'."))
+                entry.Text("source", " Name who says so, or write 'common practice, no source'."),
+                entry.Flag("twice"))
             : null;
 
     Condition OnlyFor(EntryReader step) =>
-        step.Map("only_for", "only_for", "stages", "fuel", "venting", "condensing", "occasion") is { } entry
+        step.Map("only_for", "only_for", "stages", "fuel", "venting", "condensing", "draft_by", "occasion") is { } entry
             ? new Condition
             {
                 Firings = [.. entry.Choices("stages", ApplianceSheetReader.Stages).Select(ApplianceSheetReader.FiringOf)],
                 Fuels = entry.Choices("fuel", ApplianceSheetReader.Fuels),
                 Venting = [.. entry.Choices("venting", ApplianceSheetReader.Categories).Select(Enum.Parse<VentCategory>)],
                 Condensing = entry.Has("condensing") ? entry.Flag("condensing") : null,
+                DraftBy = entry.Has("draft_by") ? ApplianceSheetReader.DraftOf(entry.Choice("draft_by", Draws)) : null,
+                WhereDraftIsUnknown = entry.TextOrNull("draft_by") == "unknown",
                 Occasions = Occasions(entry),
             }
             : Condition.Always;
@@ -153,15 +161,32 @@ sealed class ChecklistReader(Findings findings)
         return names.ToImmutable();
     }
 
-    static Question? Question(EntryReader step) =>
-        step.Map("question", "a question", "text", "proper", "otherwise", "stops_for_gas", "unsafe_after") is { } entry
-            ? new Question(
-                entry.Text("text"),
-                entry.Choice("proper", ["yes", "no"]) == "yes",
-                entry.Text("otherwise", " Write what must be done after the other answer."),
-                entry.Flag("stops_for_gas"),
-                entry.Has("unsafe_after") ? (int)entry.Number("unsafe_after", 1, 9) : null)
-            : null;
+    static Question? Question(EntryReader step)
+    {
+        if (step.Map("question", "a question", "text", "proper", "otherwise", "stops_for_gas", "unsafe_after", "repeats", "decides") is not { } entry)
+        {
+            return null;
+        }
+
+        if (entry.Has("decides"))
+        {
+            entry.Choice("decides", [Procedure.Checklists.Question.DecidesDraft]);
+            return new Question(entry.Text("text"), true, "", false) { Decides = Procedure.Checklists.Question.DecidesDraft, Choices = DraftChoices };
+        }
+
+        return new Question(
+            entry.Text("text"),
+            entry.Choice("proper", ["yes", "no"]) == "yes",
+            entry.Text("otherwise", " Write what must be done after the other answer."),
+            entry.Flag("stops_for_gas"),
+            entry.Has("unsafe_after") ? (int)entry.Number("unsafe_after", 1, 9) : null)
+        {
+            Repeats = entry.Texts("repeats"),
+        };
+    }
+
+    static ImmutableArray<SpokenChoice> DraftChoices { get; } =
+        [new(Procedure.Checklists.Question.Natural, "natural draft"), new(Procedure.Checklists.Question.Fan, "fan assisted")];
 
     static Timer? Timer(EntryReader step)
     {

@@ -15,20 +15,6 @@ sealed record LimitEntry(DeclaredLimit Limit, EntryReader Entry)
 /// <summary>Reads limits, on an appliance sheet as in a checklist.</summary>
 sealed class LimitReader(Findings findings)
 {
-    /// <summary>Between which values a limit of a result can lie at all: wide enough for any furnace, close enough for a slipped decimal point (common practice, no source).</summary>
-    static readonly ImmutableDictionary<string, (decimal Lowest, decimal Highest)> PossibleResults = new Dictionary<string, (decimal, decimal)>
-    {
-        ["input_rate"] = (5_000, 1_000_000),
-        ["co_air_free"] = (0, 4_000),
-        ["excess_air"] = (0, 1_000),
-        ["efficiency"] = (30, 110),
-        ["dew_point"] = (30, 212),
-        ["fuel_factor"] = (1, 2),
-        ["oxygen_expected"] = (0, 20.9m),
-        ["temperature_rise"] = (5, 150),
-        ["external_static"] = (0, 3),
-    }.ToImmutableDictionary();
-
     public ImmutableArray<LimitEntry> Read(EntryReader file, bool isRequired)
     {
         ImmutableArray<LimitEntry> limits = file.Each("limits", isRequired, Limit);
@@ -44,18 +30,23 @@ sealed class LimitReader(Findings findings)
 
     LimitEntry Limit(YamlValue value)
     {
-        EntryReader entry = new(value, findings, "a limit", "name", "lower", "upper", "unit", "source", "safety");
+        EntryReader entry = new(value, findings, "a limit", "name", "lower", "upper", "unit", "source", "safety", "weight", "unusual");
         LimitEntry limit = new(new DeclaredLimit(
             entry.Text("name"),
             entry.Number("lower"),
             entry.Number("upper"),
             Unit(entry),
             entry.Text("source", " Name who sets the limit: rating plate, maker's instructions, a standard with its section, or 'common practice, no source'."),
-            entry.Flag("safety")), entry);
+            entry.Flag("safety"))
+        {
+            Weight = entry.Has("weight") ? entry.Choice("weight", ["must", "ought"]) == "ought" ? LimitWeight.Ought : LimitWeight.Must : null,
+            Unusual = entry.TextOrNull("unusual"),
+        }, entry);
         if (entry.IsMap)
         {
             CheckBounds(limit);
             CheckName(limit);
+            CheckWeight(limit);
         }
         return limit;
     }
@@ -75,6 +66,14 @@ sealed class LimitReader(Findings findings)
         if (limit.Limit is { Lower: { } lower, Upper: { } upper } && lower > upper)
         {
             entry.Report("lower", FormattableString.Invariant($"lower {lower} is above upper {upper}. Exchange them."));
+        }
+    }
+
+    static void CheckWeight(LimitEntry limit)
+    {
+        if (limit.Limit is { Weight: LimitWeight.Ought, IsAlwaysMust: true })
+        {
+            limit.Entry.Report("weight", $"{limit.BaseName} can hurt people: its limit is always a must. Remove 'weight'.");
         }
     }
 
@@ -126,7 +125,7 @@ sealed class LimitReader(Findings findings)
     {
         string name = limit.BaseName == LimitNames.ReplaceValve ? "manifold_pressure" : limit.BaseName;
         (decimal Lowest, decimal Highest) possible = Fields.Find(name) is { } field ? (field.Lowest, field.Highest)
-            : PossibleResults.GetValueOrDefault(name, (decimal.MinValue, decimal.MaxValue));
+            : ResultKind.Find(name) is { } kind ? (kind.Lowest, kind.Highest) : (decimal.MinValue, decimal.MaxValue);
         if (bound is { } value && (value < possible.Lowest || value > possible.Highest))
         {
             string label = Fields.Find(name)?.Label ?? ResultKind.Find(name)!.Label;

@@ -10,6 +10,9 @@ static class PlanRules
     /// <summary>Steps of a plan, each walk counted once a room.</summary>
     const int MostSteps = 3000;
 
+    /// <summary>Plates give the input with some room for the meter (common practice, no source).</summary>
+    const decimal MeterTolerance = 0.05m;
+
     public static void Check(ChecklistEntry checklist, ApplianceEntry appliance, Site site)
     {
         StepEntry[] walks = [.. checklist.Steps.Where(step => step.Step.Kind == StepKind.Walk)];
@@ -31,12 +34,23 @@ static class PlanRules
         foreach (LimitEntry own in appliance.Limits)
         {
             CheckSafety(own, checklist);
+            CheckDerate(own, appliance.Sheet, site);
         }
 
         ImmutableArray<string> scopes = [.. checklist.Steps.Select(step => step.Step.Scope).OfType<string>().Concat(site.Rooms).Distinct()];
         foreach (LimitEntry limit in checklist.Limits.Concat(appliance.Limits).Where(limit => limit.Scope is { } scope && !scopes.Contains(scope)))
         {
             limit.Entry.Report("name", $"No step has the stage '{limit.Scope}', so this limit would never judge anything.{Nearest.Hint(limit.Scope!, scopes)}");
+        }
+    }
+
+    /// <summary>At altitude less gas may be burned than the plate says for sea level.</summary>
+    static void CheckDerate(LimitEntry own, ApplianceSheet sheet, Site site)
+    {
+        if (own is { BaseName: "input_rate", Scope: "high" or null } && own.Limit is { Upper: { } upper, Unusual: null } && Derating.LargestInput(sheet, site) is { } largest && upper > largest * (1 + MeterTolerance))
+        {
+            own.Entry.ReportForNew("upper", FormattableString.Invariant(
+                $"{Derating.Text(sheet, site)} {upper} is more. Write what the maker states for this altitude, or add 'unusual: the reason'."));
         }
     }
 

@@ -12,6 +12,9 @@ static class SheetRules
     /// <summary>What is never larger at low fire than at high fire.</summary>
     static readonly ImmutableArray<string> RisesWithFire = ["manifold_pressure", "input_rate"];
 
+    /// <summary>A sheet can only make these stricter than the checklist has them; that is looked at when both are read together.</summary>
+    static readonly ImmutableArray<string> JudgedByChecklist = ["room_co", "co_air_free"];
+
     /// <summary>Whether both can be true: categories II and IV are those with condensate in the vent (definitions of the fuel gas codes).</summary>
     public static bool MayBe(VentCategory? venting, bool? condensing) =>
         venting is not { } category || condensing is not { } condenses || condenses == category is VentCategory.II or VentCategory.IV;
@@ -21,6 +24,16 @@ static class SheetRules
         if (!MayBe(sheet.Venting, sheet.IsCondensing))
         {
             file.Report("condensing", $"Category {sheet.Venting} is one {(sheet.IsCondensing == true ? "without" : "with")} condensate in the vent (I and III without, II and IV with). Correct 'venting' or 'condensing'.");
+        }
+
+        if (sheet is { DraftBy: DraftBy.Natural, Venting: VentCategory.III or VentCategory.IV })
+        {
+            file.Report("draft_by", $"A vent of category {sheet.Venting} is under pressure and has a fan. Write 'draft_by: fan', or correct 'venting'.");
+        }
+
+        foreach (LimitEntry limit in limits.Where(limit => limit.Entry.IsMap && !JudgedByChecklist.Contains(limit.BaseName)))
+        {
+            CheckPlausible(sheet, limit);
         }
 
         foreach (string name in RisesWithFire)
@@ -33,6 +46,21 @@ static class SheetRules
         foreach (LimitEntry limit in limits.Where(limit => sheet.Stages == 1 && limit.Scope == Low))
         {
             limit.Entry.Report("name", $"A furnace with one stage has no low fire; its readings belong to the stage high. Write {limit.BaseName}/{High}, or correct 'stages'.");
+        }
+    }
+
+    /// <summary>A limit that cannot be one of this furnace is refused; a strange one stands only with its reason.</summary>
+    static void CheckPlausible(ApplianceSheet sheet, LimitEntry limit)
+    {
+        Plausible plausible = LimitPlausibility.Of(limit.Limit, sheet);
+        string key = limit.Limit.Upper is null ? "lower" : "upper";
+        if (plausible.Impossible is { } impossible && !(limit.Limit.Lower > limit.Limit.Upper))
+        {
+            limit.Entry.ReportForNew(key, impossible);
+        }
+        else if (plausible.Unusual is { } unusual && limit.Limit.Unusual is null)
+        {
+            limit.Entry.ReportForNew(key, $"{unusual} Look at the plate again. If it says so, add 'unusual: the reason'.");
         }
     }
 

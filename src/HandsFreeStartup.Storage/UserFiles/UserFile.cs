@@ -91,15 +91,17 @@ public static class UserFile
     public static Settings ReadSettings(FileCopy file) => Read(file, SettingsReader.Read);
 
     /// <summary>The plan of a job, made anew from the copies that the job keeps.</summary>
+    /// <param name="job">What it runs with.</param>
+    /// <param name="isNew">Whether it is to begin; a job that has begun is not judged by rules that are newer than it.</param>
     /// <exception cref="ChecklistFileException">The copies cannot be used.</exception>
-    public static StartupPlan PlanOf(JobDescription job)
+    public static StartupPlan PlanOf(JobDescription job, bool isNew = false)
     {
         if (job.TimerFactor is not (> 0 and <= 1))
         {
             throw Unusable(job.JobId, FormattableString.Invariant($"The job shortens its timers by the factor {job.TimerFactor}. Expected one above 0 and at most 1; no program wrote this."));
         }
 
-        PlanFiles files = ReadTogether(job.Checklist, job.Appliance, job.Site, job.Settings);
+        PlanFiles files = ReadTogether(job.Checklist, job.Appliance, job.Site, job.Settings, isNew);
         return StartupPlan.From(files.Checklist, files.Appliance, files.Site, job.TimerFactor, files.Settings, job.Occasion);
     }
 
@@ -108,10 +110,11 @@ public static class UserFile
     /// <param name="appliance">The furnace.</param>
     /// <param name="site">The place.</param>
     /// <param name="settings">What the lead technician has set, or null for nothing.</param>
+    /// <param name="isNew">Whether a job is to begin with them.</param>
     /// <exception cref="ChecklistFileException">One of them has mistakes; all mistakes of all are in it.</exception>
-    public static PlanFiles ReadTogether(FileCopy checklist, FileCopy appliance, FileCopy site, FileCopy? settings = null)
+    public static PlanFiles ReadTogether(FileCopy checklist, FileCopy appliance, FileCopy site, FileCopy? settings = null, bool isNew = true)
     {
-        Findings[] findings = [new(checklist.Name), new(appliance.Name), new(site.Name), new(settings?.Name ?? "")];
+        Findings[] findings = [new(checklist.Name, isNew), new(appliance.Name, isNew), new(site.Name, isNew), new(settings?.Name ?? "", isNew)];
         ChecklistEntry? steps = ChecklistReader.Read(checklist.Text, findings[0]);
         ApplianceEntry? sheet = ApplianceSheetReader.Read(appliance.Text, findings[1]);
         Site? place = SiteReader.Read(site.Text, findings[2]);

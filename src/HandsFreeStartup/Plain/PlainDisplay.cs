@@ -11,6 +11,7 @@ public sealed class PlainDisplay(TextWriter output) : IDisplay
     string _step = "";
     string _say = "";
     string _open = "nothing";
+    string _exceptions = "";
     bool _markTold;
 
     /// <inheritdoc/>
@@ -34,6 +35,7 @@ public sealed class PlainDisplay(TextWriter output) : IDisplay
             output.WriteLine($"  {(said.IsUrgent ? "!!" : ">")} {said.Text}");
         }
 
+        WriteIfNew(ref _exceptions, view.Phase == Phase.Signing ? string.Join("\n  exception: ", view.Exceptions) : "", "  exception: ");
         WriteIfNew(ref _open, view.Open.IsEmpty ? "nothing" : string.Join(", ", view.Open), "  open: ");
         WriteIfNew(ref _say, string.Join(" | ", view.ListeningFor), "  say: ");
         output.Flush();

@@ -21,12 +21,13 @@ static class FrameLines
 
     public static IReadOnlyList<ShownLine> Open(StartupView view, int width, int height)
     {
+        string exceptions = view.Exceptions.IsEmpty ? "" : FormattableString.Invariant($"  EXCEPTIONS: {view.Exceptions.Length}");
         if (view.Open.IsEmpty)
         {
-            return [new ShownLine("OPEN: nothing", Look.Quiet)];
+            return [new ShownLine($"OPEN: nothing{exceptions}", view.Exceptions.IsEmpty ? Look.Quiet : Look.Caution)];
         }
 
-        string text = FormattableString.Invariant($"OPEN ({view.Open.Length}): {string.Join(", ", view.Open)}");
+        string text = FormattableString.Invariant($"OPEN ({view.Open.Length}): {string.Join(", ", view.Open)}{exceptions}");
         return [.. TextLines.Wrap(text, width).AtMost(height, width).Select(line => new ShownLine(line, Look.Caution))];
     }
 

@@ -17,9 +17,9 @@ public interface IDisplay
 /// <summary>The durable record of a job.</summary>
 public interface IEventLog
 {
-    /// <summary>Writes one event; it is on the disk when this returns.</summary>
-    /// <exception cref="Exception">It could not be written; the start-up stops.</exception>
-    void Append(StartupEvent happened);
+    /// <summary>Writes the events of one decision, all or none; they are on the disk when this returns.</summary>
+    /// <exception cref="Exception">They could not be written; the start-up stops.</exception>
+    void Append(IReadOnlyList<StartupEvent> decided);
 
     /// <summary>Everything written so far, in order.</summary>
     IReadOnlyList<StartupEvent> ReadAll();

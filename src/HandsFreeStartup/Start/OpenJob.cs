@@ -46,7 +46,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
             jobId, checklist, appliance, site, Technician(options),
             ProgramVersion(), recogniser, isQuick || options.Wav.Length > 0, isQuick ? QuickFactor : 1,
             Settings(options), options.Occasion);
-        StartupPlan plan = UserFile.PlanOf(job);
+        StartupPlan plan = UserFile.PlanOf(job, isNew: true);
         OccasionChoice.Check(plan.Checklist, options.Occasion);
         options.Data.MakeJobs();
         return new OpenJob(StartupLog.Create(System.IO.Path.Combine(options.Data.Jobs, $"{jobId}.db"), clock), plan, job, options.KeepsClips);
@@ -76,7 +76,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     }
 
     /// <inheritdoc/>
-    public void Append(StartupEvent happened) => _log.Append(happened);
+    public void Append(IReadOnlyList<StartupEvent> decided) => _log.Append(decided);
 
     /// <inheritdoc/>
     public IReadOnlyList<StartupEvent> ReadAll() => _log.ReadAll();

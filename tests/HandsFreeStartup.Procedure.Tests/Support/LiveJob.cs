@@ -33,7 +33,38 @@ sealed class LiveJob
 
     public LiveJob Say(AnswerWord word) => Give(new Phrase.Answer(word, Some.Heard()));
 
-    public LiveJob Dictate(string text) => Give(new Phrase.Dictation(Some.Heard() with { Words = text }));
+    /// <summary>Free speech, confirmed where it is read back.</summary>
+    public LiveJob Dictate(string text)
+    {
+        Give(new Phrase.Dictation(Some.Heard() with { Words = text }));
+        return Procedure.Phase == Phase.ReadingBack ? Say(AnswerWord.Confirm) : this;
+    }
+
+    /// <summary>One of the words that are offered.</summary>
+    public LiveJob Choose(string value) => Give(new Phrase.Choice(value, Some.Heard()));
+
+    /// <summary>A stopped start-up, its waits over, is led back by an own finding.</summary>
+    public LiveJob LeadBack(string cause)
+    {
+        Wait(TimeSpan.FromMinutes(11)).Say(AnswerWord.Yes);
+        if (View.ListeningFor is ["yes", "no", ..])
+        {
+            Say(AnswerWord.No);
+        }
+
+        return Choose("own-finding").Dictate(cause);
+    }
+
+    /// <summary>All steps that make the furnace safe.</summary>
+    public LiveJob MakeSafe()
+    {
+        for (int moves = 0; Procedure.Phase == Phase.Asking && moves < 20; moves++)
+        {
+            DoStep();
+        }
+
+        return this;
+    }
 
     public LiveJob Wait(TimeSpan span)
     {
@@ -78,7 +109,7 @@ sealed class LiveJob
     /// <summary>The current step as it should go.</summary>
     public void DoStep()
     {
-        Step step = _plan.Steps[_plan.IndexOf(Step)];
+        Step step = _plan.All[_plan.IndexOf(Step)];
         switch (step.Kind)
         {
             case StepKind.Ask:
@@ -93,11 +124,21 @@ sealed class LiveJob
                     Say(demand.FieldId, Good(demand.FieldId, step.Scope));
                 }
 
+                SaySecondSet(step);
                 Say(CommandWord.Next);
                 break;
             default:
                 Say(CommandWord.Done);
                 break;
+        }
+    }
+
+    void SaySecondSet(Step step)
+    {
+        ReadingDemand[] twice = [.. step.Readings.Where(demand => demand.Settles is { Twice: true })];
+        foreach (ReadingDemand demand in twice)
+        {
+            Wait(demand == twice[0] ? demand.Settles!.Window : TimeSpan.Zero).Say(demand.FieldId, Good(demand.FieldId, step.Scope));
         }
     }
 

@@ -11,7 +11,8 @@ public sealed class OutOfServiceNoticeTests
     {
         ScriptedJob job = new ScriptedJob()
             .Answer(AnswerWord.No).Order(CommandWord.Next).Order(CommandWord.Done).Wait(TimeSpan.FromMinutes(9)).Order(CommandWord.Next)
-            .Read("oxygen", 8.0m).Read("flue_co", 500m).Read("flue_co", 450m).Answer(AnswerWord.Confirm).Answer(AnswerWord.Confirm);
+            .Read("oxygen", 8.0m).Read("flue_co", 500m).Read("flue_co", 450m).Answer(AnswerWord.Confirm)
+            .Order(CommandWord.EmergencyStop).Order(CommandWord.Finish).Answer(AnswerWord.Confirm).Dictate("the house was left at once");
 
         string notice = OutOfServiceNotice.Of(ScriptedJob.Plan, job.Events)!;
 

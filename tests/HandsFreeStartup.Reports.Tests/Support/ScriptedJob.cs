@@ -66,7 +66,17 @@ public sealed class ScriptedJob
 
     public ScriptedJob Order(CommandWord word) => Say(new Phrase.Order(word, Evidence.Typed(Commands.Of(word).Id)));
 
-    public ScriptedJob Dictate(string words) => Say(new Phrase.Dictation(new Evidence(words, Channel.Voice, Certainty.Green)));
+    /// <summary>Free speech, confirmed where it is read back.</summary>
+    public ScriptedJob Dictate(string words)
+    {
+        Say(new Phrase.Dictation(new Evidence(words, Channel.Voice, Certainty.Green)));
+        if (_procedure.Phase == Phase.ReadingBack)
+        {
+            Take(_procedure.Decide(new Phrase.Answer(AnswerWord.Confirm, Evidence.Typed("confirm")), _now));
+        }
+
+        return this;
+    }
 
     public ScriptedJob Read(string fieldId, decimal value, Certainty certainty = Certainty.Green) => Say(new Phrase.Reading(
         Fields.Find(fieldId)!, value, new Evidence($"{fieldId} spoken", Channel.Voice, certainty, Why: certainty == Certainty.Green ? "" : "seventeen and seventy sound alike")));

@@ -22,6 +22,15 @@ static class GoodValues
         _ => throw new InvalidOperationException($"No good value is known for {demand.FieldId}, {scope}."),
     };
 
+    /// <summary>Bounds that may be said from the plate for a result that no file limits.</summary>
+    public static IEnumerable<(string Bound, decimal Value)> Plate(StartupPlan plan, string result) => result switch
+    {
+        "input_rate" => [("limit_lower", 10_000), ("limit_upper", 400_000)],
+        "temperature_rise" => [("limit_lower", 30), ("limit_upper", 70)],
+        "external_static" => [("limit_upper", 0.60m)],
+        _ => throw new InvalidOperationException($"No plate of {plan.Appliance.Title} is known for {result}."),
+    };
+
     /// <summary>Seconds for one turn of the dial at the middle of the permitted input; any where the site or the sheet cannot tell.</summary>
     static decimal Seconds(StartupPlan plan, string? scope) => plan.Site is { MeterDialCubicFeet: { } dial, HeatingValue: { } heating } && plan.Limit("input_rate", scope) is { } input
         ? Rounded(3600 * dial * heating / Middle(input), 1)

@@ -13,7 +13,7 @@ sealed class Walker(StartupPlan plan)
 
     public LiveJob Job { get; } = new(plan);
 
-    public Step Step => plan.Steps[plan.IndexOf(Job.Step)];
+    public Step Step => plan.All[plan.IndexOf(Job.Step)];
 
     /// <summary>The current step as it should go.</summary>
     public Walker DoStep()
@@ -21,16 +21,23 @@ sealed class Walker(StartupPlan plan)
         Step step = Step;
         switch (step.Kind)
         {
+            case StepKind.Ask when step.Question!.Choices is { IsEmpty: false } choices:
+                Job.Choose(choices[^1].Value);
+                break;
             case StepKind.Ask:
                 Job.Say(step.Question!.Proper ? AnswerWord.Yes : AnswerWord.No);
+                Explain();
                 break;
             case StepKind.Wait:
                 Job.Wait(step.Timer!.Duration).Say(CommandWord.Next);
                 break;
             case StepKind.Read or StepKind.Adjust:
                 Job.Wait(plan.Steps.FirstOrDefault(wait => wait.Id == step.After)?.Timer?.Duration ?? TimeSpan.Zero);
+                StatePlate(step);
                 SayReadings(step);
+                SaySecondSet(step);
                 Job.Say(CommandWord.Next);
+                Explain();
                 break;
             case StepKind.Sign:
                 Job.Say(CommandWord.Finish).Say(AnswerWord.Confirm);
@@ -53,6 +60,44 @@ sealed class Walker(StartupPlan plan)
         }
 
         return this;
+    }
+
+    /// <summary>A reason is given where one is asked for.</summary>
+    void Explain()
+    {
+        if (Job.Procedure.Phase == Phase.Dictating)
+        {
+            Job.Dictate("found, put right and looked at again");
+        }
+    }
+
+    /// <summary>Limits that no file states are said from the plate.</summary>
+    void StatePlate(Step step)
+    {
+        foreach (string name in step.Limited.Where(name => plan.Limit(name, step.Scope) is null && Job.Procedure.Expectation.Readings.Any(reading => reading.Field.Id == "limit_upper")))
+        {
+            foreach ((string id, decimal value) in GoodValues.Plate(plan, name))
+            {
+                Field bound = Job.Procedure.Expectation.Readings.Single(reading => reading.Field.Id == id).Field;
+                Job.Say(bound, value);
+            }
+
+            Job.Say(CommandWord.Next);
+        }
+    }
+
+    void SaySecondSet(Step step)
+    {
+        ReadingDemand[] twice = [.. step.Readings.Where(demand => demand.Settles is { Twice: true })];
+        if (twice.Length > 0)
+        {
+            Job.Wait(twice[0].Settles!.Window);
+        }
+
+        foreach (ReadingDemand demand in twice)
+        {
+            Job.Say(demand.FieldId, GoodValues.Of(plan, demand, step.Scope));
+        }
     }
 
     public void SayReadings(Step step)

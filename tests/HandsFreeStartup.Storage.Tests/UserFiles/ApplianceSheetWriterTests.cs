@@ -24,13 +24,16 @@ public sealed class ApplianceSheetWriterTests
         from limits in Gen.SubListOf(
             new DeclaredLimit("inlet_pressure", 4.5m, 10.50m, "in. w.c.", source, false),
             new DeclaredLimit("draft", -0.10m, -0.01m, "in. w.c.", source, true),
+            new DeclaredLimit("flame_current", 0.1m, null, "µA", source, false) { Weight = LimitWeight.Ought, Unusual = title },
             new DeclaredLimit("co_air_free", null, 100m, "ppm", source, true),
             new DeclaredLimit("fuel_factor", 1.600m, null, "", source, false))
-        select new ApplianceSheet("some-sheet", title, "propane", modulates ? 2 : stages, "clockwise", seal, [.. limits])
+        select new ApplianceSheet("some-sheet", title, "natural-gas", modulates ? 2 : stages, "clockwise", seal, [.. limits])
         {
             IsModulating = modulates,
             Venting = venting,
             IsCondensing = condensing,
+            DraftBy = modulates ? DraftBy.Fan : null,
+            SeaLevelInput = modulates ? 90_000 : null,
         };
 
     [Property(MaxTest = 300)]

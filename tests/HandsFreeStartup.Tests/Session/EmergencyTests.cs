@@ -256,17 +256,17 @@ public sealed class EmergencyTests
             }
         }
 
-        public void Append(StartupEvent happened)
+        public void Append(IReadOnlyList<StartupEvent> decided)
         {
             Hold("record");
             lock (_gate)
             {
-                _events.Add(happened);
+                _events.AddRange(decided);
             }
 
             lock (notes)
             {
-                notes.Add($"log {happened.GetType().Name}");
+                notes.Add($"log {decided[^1].GetType().Name}");
             }
         }
 

@@ -13,15 +13,15 @@ public sealed class NotedLog(List<string> notes) : IEventLog
     public int FailsAfter { get; set; } = int.MaxValue;
     public IReadOnlyList<StartupEvent> Events => _events;
 
-    public void Append(StartupEvent happened)
+    public void Append(IReadOnlyList<StartupEvent> decided)
     {
-        if (_events.Count >= FailsAfter)
+        if (_events.Count + decided.Count > FailsAfter)
         {
             throw new IOException("no space left");
         }
 
-        _events.Add(happened);
-        notes.Add($"log {happened.GetType().Name}");
+        _events.AddRange(decided);
+        notes.AddRange(decided.Select(happened => $"log {happened.GetType().Name}"));
     }
 
     public IReadOnlyList<StartupEvent> ReadAll() => [.. _events];

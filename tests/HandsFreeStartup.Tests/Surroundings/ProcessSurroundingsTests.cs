@@ -51,7 +51,7 @@ public sealed class ProcessSurroundingsTests : IDisposable
     [InlineData(Limited + " 0; $P review data/jobs --csv out/table.csv --data data", 2, "it would grow larger than this disk or account allows")]
     [InlineData(Limited + " 0; $P review --data data", 1, "")]
     [InlineData(Limited + " 0; $P forget job --keep-readings --by L --data data", 2, "job.db")]
-    [InlineData(Limited + " 40; yes no 2>/dev/null | head -3000 2>/dev/null | " + Start, 2, "go on with start --resume")]
+    [InlineData(Limited + " 40; (echo no; yes what is open) 2>/dev/null | head -3000 2>/dev/null | " + Start, 2, "go on with start --resume")]
     // Folders and variables that are missing.
     [InlineData("env -u HOME -u XDG_DATA_HOME $P checklist checklist.yaml", 0, "")]
     [InlineData("XDG_DATA_HOME=/proc/none $P start --keys --plain --mute --appliance appliance.yaml --site site.yaml", 2, "name another one with --data DIR")]
@@ -90,7 +90,7 @@ public sealed class ProcessSurroundingsTests : IDisposable
         ProgramResult resumed = await Run("$P start --keys --plain --mute --data data --resume $(ls -d data/jobs/2*.db) </dev/null");
 
         Assert.Equal(0, resumed.ExitCode);
-        Assert.Contains("Going on.", resumed.Output, StringComparison.Ordinal);
+        Assert.Contains("Resuming.", resumed.Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Checklists;
+
+/// <summary>Whether a limit can be one of this furnace.</summary>
+/// <param name="Impossible">Why it can be none, as one sentence; null where it can.</param>
+/// <param name="Unusual">What is strange about it, as one sentence; null where nothing is.</param>
+public sealed record Plausible(string? Impossible, string? Unusual);
+
+/// <summary>
+/// What plates and makers state, by vent category and fuel, so that a slip of the tongue or of the pen does not judge a furnace. All ranges: common practice, no source, but for
+/// the half pound per square inch that ordinary gas valves and regulators of houses are made for (value from memory).
+/// </summary>
+public static class LimitPlausibility
+{
+    /// <summary>Where the lowest and highest bound of a limit usually lie, in the unit of the table.</summary>
+    sealed record Usual(decimal Lowest, decimal Highest);
+
+    static readonly ImmutableDictionary<string, Usual> AnyFurnace = new Dictionary<string, Usual>
+    {
+        ["oxygen"] = new(2, 14),
+        ["carbon_dioxide"] = new(4, 12.5m),
+        ["flue_co"] = new(0, 400),
+        ["room_co"] = new(0, 9),
+        ["co_air_free"] = new(0, 400),
+        ["temperature_rise"] = new(10, 110),
+        ["external_static"] = new(0.05m, 1.2m),
+        ["supply_temperature"] = new(80, 200),
+        ["flame_current"] = new(0.3m, 20),
+        ["line_voltage"] = new(95, 265),
+        ["control_voltage"] = new(18, 32),
+        ["input_rate"] = new(10_000, 400_000),
+    }.ToImmutableDictionary();
+
+    /// <summary>Looks at both bounds.</summary>
+    /// <param name="limit">In any unit of its quantity.</param>
+    /// <param name="appliance">The furnace.</param>
+    public static Plausible Of(DeclaredLimit limit, ApplianceSheet appliance)
+    {
+        string name = limit.Name.Split('/')[0];
+        bool isDifference = ResultKind.Find(name)?.IsDifference == true;
+        DeclaredLimit own = limit.In(Unit.Find(LimitNames.UnitOf(name) ?? ""), isDifference);
+        string? impossible = own.Lower > own.Upper ? "The lowest is above the highest." : Draws(name, own, appliance);
+        Usual? usual = UsualOf(name, appliance);
+        bool isStrange = usual is not null && (own.Lower < usual.Lowest || own.Lower > usual.Highest || own.Upper < usual.Lowest || own.Upper > usual.Highest);
+        return new Plausible(impossible, isStrange
+            ? FormattableString.Invariant($"{Label(name)} {own.Text} is strange for this furnace: its limits usually lie between {usual!.Lowest} and {usual.Highest}.")
+            : null);
+    }
+
+    /// <summary>A vent that works by draft draws; nothing that pushes is good there (definition of categories I and II: non-positive vent pressure).</summary>
+    static string? Draws(string name, DeclaredLimit limit, ApplianceSheet appliance) =>
+        name == "draft" && appliance.Venting is (VentCategory.I or VentCategory.II) && limit.Upper is not <= 0
+            ? $"A vent of category {appliance.Venting} draws: the highest draft has a minus sign, or is 0."
+            : null;
+
+    static Usual? UsualOf(string name, ApplianceSheet appliance) => name switch
+    {
+        "draft" => appliance.Venting switch
+        {
+            VentCategory.I or VentCategory.II => new(-0.15m, 0),
+            VentCategory.III or VentCategory.IV => new(-0.10m, 0.50m),
+            _ => new(-0.15m, 0.50m),
+        },
+        "inlet_pressure" => IsNatural(appliance) ? new(3.5m, 14) : new(9, 14),
+        "manifold_pressure" or LimitNames.ReplaceValve => IsNatural(appliance) ? new(0.5m, 5) : new(2, 11.5m),
+        "flue_temperature" => appliance.IsCondensing == true || appliance.Venting == VentCategory.IV ? new(70, 250) : new(200, 600),
+        _ => AnyFurnace.GetValueOrDefault(name),
+    };
+
+    static bool IsNatural(ApplianceSheet appliance) => !appliance.FuelId.Contains("propan", StringComparison.Ordinal) && !appliance.FuelId.StartsWith("lpg", StringComparison.Ordinal);
+
+    static string Label(string name) => Fields.Find(name)?.Label ?? ResultKind.Find(name)?.Label ?? name;
+}

@@ -1,0 +1,49 @@
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Deciding;
+
+/// <summary>Free speech: heard, read back, kept. What is typed stands as it was typed and is not read back.</summary>
+sealed class Dictating(StartupState state, Now now)
+{
+    public IReadOnlyList<StartupEvent> WhileDictating(Phrase phrase)
+    {
+        if (phrase is Phrase.Order { Word: CommandWord.Disregard })
+        {
+            return [new DictationCancelled(now)];
+        }
+
+        string text = phrase.Evidence.Words.Trim();
+        return phrase is not Phrase.Dictation || text.Length == 0 ? []
+            : phrase.Evidence.Channel == Channel.Keys ? Kept(text, phrase.Evidence)
+            : [new DictationHeard(now, text, phrase.Evidence)];
+    }
+
+    public IReadOnlyList<StartupEvent> WhileReadingBack(Phrase phrase) => phrase switch
+    {
+        Phrase.Answer { Word: AnswerWord.No } => [new DictationAsked(now, state.Purpose)],
+        Phrase.Order { Word: CommandWord.Disregard } => [new DictationCancelled(now)],
+        Phrase.Answer => Kept(state.Heard!.Text, state.Heard.Evidence),
+        Phrase.Order { Word: CommandWord.SayAgain or CommandWord.Help } order => [new QuestionAsked(now, order.Word)],
+        Phrase.Order order => [new CommandRefused(now, Commands.Of(order.Word).Id, "First say confirm, or no to say it again.")],
+        _ => [],
+    };
+
+    IReadOnlyList<StartupEvent> Kept(string text, Evidence evidence) => state.Purpose switch
+    {
+        DictationPurpose.Note => [new NoteTaken(now, state.Step.Id, text, evidence)],
+        DictationPurpose.SkipReason => [new StepSkipped(now, state.Step.Id, text, evidence), .. new Route(state, now).EnterNext()],
+        DictationPurpose.ResumeReason => new Halt(state, now).Resume(text),
+        DictationPurpose.LimitReason =>
+        [
+            .. new Route(state, now).Unexcused().Select(subject => new ExceptionMade(now, state.Step.Id, DictationPurpose.LimitReason, subject, text, evidence)),
+            .. new Route(state, now).Leave(evidence),
+        ],
+        DictationPurpose.AnswerReason =>
+        [
+            new ExceptionMade(now, state.Step.Id, DictationPurpose.AnswerReason, state.Step.Question!.Text, text, evidence),
+            .. new Route(state, now).Leave(evidence),
+        ],
+        _ => new Ending(state, now).Because(text),
+    };
+}
