@@ -52,6 +52,9 @@ public readonly partial record struct FileStatus(FileKind Kind, long Bytes, long
         return Statx(descriptor, "", OfDescriptor, BasicStatistics, ref MemoryMarshal.GetReference(found)) == 0 ? Read(found) : default;
     }
 
+    /// <summary>Whether two paths lead to one and the same file, by links or not; false where one leads to none.</summary>
+    public static bool AreSame(string path, string other) => Of(path, follows: true) is { Kind: FileKind.Regular } status && status.IsSameFile(Of(other, follows: true));
+
     /// <summary>Whether both tell of one and the same file.</summary>
     public bool IsSameFile(FileStatus other) => Inode == other.Inode && Disk == other.Disk && Kind == other.Kind;
 

@@ -7,6 +7,9 @@ public static class WholeFile
 {
     const string Unfinished = ".part";
 
+    /// <summary>How a record begins (SQLite file format, section 1.3).</summary>
+    static ReadOnlySpan<byte> Database => "SQLite format 3\0"u8;
+
     /// <summary>Writes a file.</summary>
     /// <param name="path">Where. A link is written through; a device, such as the terminal, is written to as it is.</param>
     /// <param name="write">Writes the content.</param>
@@ -30,6 +33,8 @@ public static class WholeFile
                 throw new UnusableFileException($"{what} cannot be written to {VisibleText.Of(path)}, which is a folder: name a file in it.");
             }
 
+            RefuseOverRecord(path, what);
+
             WriteBeside(Target(path), write);
         }
         catch (Exception error) when (FileTrouble.Is(error))
@@ -40,6 +45,24 @@ public static class WholeFile
 
     /// <summary>Writes a text as UTF-8; see <see cref="Write"/>.</summary>
     public static void WriteText(string path, string text, string what) => Write(path, file => file.Write(System.Text.Encoding.UTF8.GetBytes(text)), what);
+
+    /// <summary>A record is the one thing that cannot be made again: no slip of a name writes over it.</summary>
+    /// <exception cref="UnusableFileException">A record, or another database, lies there.</exception>
+    public static void RefuseOverRecord(string path, string what)
+    {
+        if (FileStatus.Of(path, follows: true).Kind != FileKind.Regular)
+        {
+            return;
+        }
+
+        using FileStream there = RegularFile.Open(path, long.MaxValue);
+        byte[] begins = new byte[Database.Length];
+        there.ReadAtLeast(begins, begins.Length, throwOnEndOfStream: false);
+        if (begins.AsSpan().SequenceEqual(Database))
+        {
+            throw new UnusableFileException($"{what} is not written over {VisibleText.Of(path)}, which is a record or another database: name another file.");
+        }
+    }
 
     static void WriteBeside(string path, Action<Stream> write)
     {

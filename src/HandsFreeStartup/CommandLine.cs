@@ -17,6 +17,9 @@ namespace HandsFreeStartup;
 /// <remarks>0 done, 1 found something, 2 wrong use or file, 3 internal failure. Data goes to standard output, messages to standard error.</remarks>
 public static class CommandLine
 {
+    /// <summary>A word that begins with @ is a word, and no file of further words: names and remarks begin with it, and such a file can name itself.</summary>
+    static readonly ParserConfiguration Words = new() { ResponseFileTokenReplacer = null };
+
     /// <summary>Every command under its root. A new command is one entry here.</summary>
     public static RootCommand Build() => new(
         """
@@ -44,7 +47,7 @@ public static class CommandLine
     public static async Task<int> Run(string[] arguments, TextWriter output, TextWriter error)
     {
         (output, error) = (new VisibleWriter(output), new VisibleWriter(error));
-        ParseResult parsed = Build().Parse(arguments);
+        ParseResult parsed = Build().Parse(arguments, Words);
         if (parsed.Errors.Count > 0)
         {
             error.WriteLine($"{OneLine(parsed.Errors[0].Message)} Add --help to see what can be given.");

@@ -15,6 +15,19 @@ public sealed class CommandLineTests
         Assert.Empty(result.Error);
     }
 
+    [Fact]
+    public async Task A_word_that_begins_with_at_is_a_word_and_no_file_of_words()
+    {
+        string file = Path.GetTempFileName();
+        await File.WriteAllTextAsync(file, $"@{file}\n");
+
+        ProgramResult result = await ProgramProcess.Run("verify", $"@{file}");
+        File.Delete(file);
+
+        Assert.Equal(2, result.ExitCode);
+        Assert.Contains($"There is no record '@{file}'", result.Error, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("strat")]
     [InlineData("start", "--applianze", "x.yaml")]

@@ -33,6 +33,9 @@ sealed class RiffWave
     /// <summary>Samples per second of one channel.</summary>
     public int Rate { get; }
 
+    /// <summary>How long the sound is.</summary>
+    public double Seconds => (double)_bytes.AsSpan(_data).Length / (_bits / 8 * _channels) / Rate;
+
     /// <summary>Finds format and samples, or says in one sentence why not.</summary>
     public static RiffWave Parse(byte[] bytes, string path)
     {

@@ -13,8 +13,10 @@ public static class WavFile
     /// <summary>Samples per second everywhere inside the program.</summary>
     public const int Rate = 16_000;
 
-    /// <summary>An hour and a half in the best quality that is usual.</summary>
-    const int MostBytes = 1 << 30;
+    /// <summary>An hour in good quality; a phrase has seconds, a noise minutes.</summary>
+    const int MostBytes = 1 << 29;
+
+    const int MostSeconds = 3600;
 
     /// <summary>The sound of a file, as 16 kHz mono samples between -1 and 1; channels are averaged, other rates are converted.</summary>
     /// <param name="path">A RIFF WAVE file with integer samples of 8, 16, 24 or 32 bits, or float samples of 32 or 64 bits.</param>
@@ -32,6 +34,11 @@ public static class WavFile
         }
 
         RiffWave wave = RiffWave.Parse(bytes, path);
+        if (wave.Seconds > MostSeconds)
+        {
+            throw new SoundFileException(FormattableString.Invariant($"{path} holds {wave.Seconds / 60:0} minutes of sound, and {MostSeconds / 60} are taken: cut it into shorter recordings."));
+        }
+
         return Resampler.Convert(wave.MonoSamples(), wave.Rate, Rate);
     }
 

@@ -35,7 +35,7 @@ public static class ComputeCommand
         {
             return run.Over(input, parsed.InvocationConfiguration.Output, cancellation);
         }
-        if (Path.GetFullPath(output) == Path.GetFullPath(input))
+        if (FileStatus.AreSame(input, output))
         {
             throw new WrongUseException("--out must be another file than --in.");
         }

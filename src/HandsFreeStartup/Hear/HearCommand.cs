@@ -70,6 +70,7 @@ public static class HearCommand
         TextWriter output = parsed.InvocationConfiguration.Output;
         ImmutableArray<HearCase> cases = HearManifest.Read(manifest);
         CheckNoise(parsed.GetValue(Noise));
+        CheckWritten(parsed, [manifest, .. cases.Select(measured => measured.Path), .. parsed.GetValue(Noise) is { } file ? (string[])[file] : []]);
         using HearBench bench = HearBench.Load(parsed.GetValue(Model), parsed.GetValue(Ears), TimeProvider.System);
         (List<HearRow> rows, List<FitCase> evidence) = Measure(parsed, bench, cases);
         HearFigures figures = HearFigures.Of(rows, bench.Needs());
@@ -102,6 +103,20 @@ public static class HearCommand
         if (noise is not null)
         {
             WavFile.Read(noise);
+        }
+    }
+
+    /// <summary>What is written never takes the place of what is read, or of a record.</summary>
+    static void CheckWritten(ParseResult parsed, IReadOnlyList<string> read)
+    {
+        foreach (string written in ((string?[])[parsed.GetValue(Plot), parsed.GetValue(Evidence), parsed.GetValue(Fit)]).OfType<string>())
+        {
+            if (read.FirstOrDefault(file => FileStatus.AreSame(file, written)) is { } same)
+            {
+                throw new WrongUseException($"{written} is not written over {same}, which is read here: name another file.");
+            }
+
+            WholeFile.RefuseOverRecord(written, "The measurement");
         }
     }
 

@@ -46,6 +46,14 @@ public sealed class WavFileTests : IDisposable
         }
     }
 
+    [Fact]
+    public void A_recording_of_many_hours_is_refused_before_it_fills_the_memory()
+    {
+        string path = _folder.File("hours.wav", WavBytes.Of(new double[3_600_000 + 1_000], 1_000, 1, 8));
+
+        Assert.Contains("60 minutes of sound, and 60 are taken: cut it into shorter recordings.", Assert.Throws<SoundFileException>(() => WavFile.Read(path)).Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(9_000)]
     [InlineData(12_000)]

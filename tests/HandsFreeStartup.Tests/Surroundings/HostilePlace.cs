@@ -36,6 +36,7 @@ public sealed class HostilePlace : IDisposable
         File.WriteAllText(In("readings.csv"), "geopotential_altitude_m\n0\n1524\n");
         File.WriteAllText(In("combustion.csv"), "fuel,oxygen_dry_percent,flue_temperature_C,combustion_air_temperature_C,combustion_air_relative_humidity_percent,carbon_monoxide_dry_ppm,pressure_Pa\nnatural-gas,7.6,164,21,0,12,101325\n");
         WavFile.Write(In("sound.wav"), new float[16_000]);
+        WavFile.Write(In("noise.wav"), new float[16_000]);
         File.WriteAllText(In("manifest.tsv"), "sound.wav\tnothing\topen\n");
         Make();
         _before = Contents();
@@ -84,6 +85,7 @@ public sealed class HostilePlace : IDisposable
         }
 
         File.CreateSymbolicLink(System.IO.Path.Combine(hostile, "circle"), System.IO.Path.Combine(hostile, "circle"));
+        File.CreateSymbolicLink(System.IO.Path.Combine(hostile, "to-readings"), In("readings.csv"));
         File.CreateSymbolicLink(System.IO.Path.Combine(hostile, "to-zero"), "/dev/zero");
         File.CreateSymbolicLink(System.IO.Path.Combine(hostile, "to-pipe"), System.IO.Path.Combine(hostile, "pipe"));
         File.CreateSymbolicLink(System.IO.Path.Combine(hostile, "to-nowhere"), In("nowhere", "at-all"));
