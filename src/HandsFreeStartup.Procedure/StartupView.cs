@@ -107,4 +107,8 @@ public sealed record StartupView(
 /// <param name="Text">As shown; the voice turns numbers and units into words.</param>
 /// <param name="DigitByDigit">Numbers are to be spoken digit by digit (a doubtful reading).</param>
 /// <param name="IsUrgent">Cuts off whatever is being said.</param>
-public sealed record Announcement(string Text, bool DigitByDigit = false, bool IsUrgent = false);
+public sealed record Announcement(string Text, bool DigitByDigit = false, bool IsUrgent = false)
+{
+    /// <summary>What is said where that is not the text, because it stands on the screen; empty for nothing.</summary>
+    public string Aloud { get; init; } = Text;
+}

@@ -28,6 +28,9 @@ public sealed record Settings(StageOrder StageOrder = StageOrder.AsWritten, stri
     /// <summary>Unit of heat rates: Btu/h or kW.</summary>
     public Unit Heat { get; init; } = Unit.BtuPerHour;
 
+    /// <summary>Whether every prompt is said in full; else in short, and the rest on "tell me more". The technician can change it for a job.</summary>
+    public bool SaysFullPrompts { get; init; }
+
     /// <summary>The unit of the settings for what the tables have in <paramref name="unit"/>.</summary>
     public Unit In(Unit unit) =>
         unit == Unit.InchesOfWater ? Pressure : unit == Unit.Fahrenheit ? Temperature : unit == Unit.BtuPerHour ? Heat : unit;

@@ -147,6 +147,7 @@ public sealed class StartupPlan
         Kind = StepKind.Read,
         Title = $"{walk.Title}: {room}",
         Do = walk.Do.Replace("{room}", room, StringComparison.Ordinal),
+        Prompt = walk.Prompt?.Replace("{room}", room, StringComparison.Ordinal),
         Scope = room,
     });
 }

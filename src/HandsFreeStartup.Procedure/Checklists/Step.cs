@@ -101,6 +101,9 @@ public sealed record Step
     /// <summary>Few words, shown large.</summary>
     public required string Title { get; init; }
 
+    /// <summary>The whole prompt as it is said in short: the one thing to do, and what to say; null where title, question and words are enough.</summary>
+    public string? Prompt { get; init; }
+
     /// <summary>What kind of work it is.</summary>
     public required StepKind Kind { get; init; }
 

@@ -104,6 +104,7 @@ sealed class Decider(StartupState state, Now now)
             CommandWord.StartTimer => step.Timer is { } timer ? [new TimerStarted(now, step.Id, timer.Duration, now.Steady)] : Refuse(said, "This step has no timer."),
             CommandWord.StandBy => [new ListeningPaused(now)],
             CommandWord.GoAhead => Refuse(said, "Listening is on."),
+            CommandWord.ShortPrompts or CommandWord.FullPrompts => [new PromptsChosen(now, order.Word == CommandWord.FullPrompts)],
             CommandWord.Finish => Finish(said),
             _ => [new QuestionAsked(now, order.Word)],
         };

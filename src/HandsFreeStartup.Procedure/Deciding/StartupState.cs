@@ -180,6 +180,9 @@ sealed class StartupState(StartupPlan plan)
     /// <summary>The number of the CO reading of that stage or room; 0 if there is none.</summary>
     public int MonoxideNumber(MonoxidePlace place, string scope) => Reading(place == MonoxidePlace.Room ? "room_co" : "flue_co", scope)?.Number ?? 0;
 
+    /// <summary>Whether every prompt is said in full.</summary>
+    public bool SaysFull { get; private set; } = plan.Settings.SaysFullPrompts;
+
     /// <summary>The values of a series so far.</summary>
     public ImmutableArray<Sample> Samples(ReadingKey key) => _samples.GetValueOrDefault(key, []);
 
@@ -308,6 +311,9 @@ sealed class StartupState(StartupPlan plan)
                 break;
             case ChoiceMade made:
                 Choose(made);
+                break;
+            case PromptsChosen chosen:
+                SaysFull = chosen.Full;
                 break;
             case ListeningPaused:
                 IsPaused = true;

@@ -161,6 +161,7 @@ public enum ReviewOutcome
 [JsonDerivedType(typeof(DictationCancelled), "dictation-cancelled")]
 [JsonDerivedType(typeof(NoteTaken), "note-taken")]
 [JsonDerivedType(typeof(QuestionAsked), "question-asked")]
+[JsonDerivedType(typeof(PromptsChosen), "prompts-chosen")]
 [JsonDerivedType(typeof(CommandRefused), "command-refused")]
 [JsonDerivedType(typeof(ListeningPaused), "listening-paused")]
 [JsonDerivedType(typeof(ListeningResumed), "listening-resumed")]
@@ -333,6 +334,11 @@ public sealed record NoteTaken(DateTimeOffset At, string StepId, string Text, Ev
 /// <param name="At">When.</param>
 /// <param name="Word">What was asked.</param>
 public sealed record QuestionAsked(DateTimeOffset At, CommandWord Word) : StartupEvent(At);
+
+/// <summary>The technician chose how much is said of each step; it holds for the job.</summary>
+/// <param name="At">When.</param>
+/// <param name="Full">Every prompt in full; else in short.</param>
+public sealed record PromptsChosen(DateTimeOffset At, bool Full) : StartupEvent(At);
 
 /// <summary>A command, answer or reading was understood but not carried out.</summary>
 /// <param name="At">When.</param>

@@ -36,6 +36,12 @@ public enum CommandWord
     StopTalking,
     /// <summary>Which things are open.</summary>
     WhatIsOpen,
+    /// <summary>Say the whole prompt of the step, with its caution, its reason and the limits of what was measured.</summary>
+    TellMore,
+    /// <summary>Say of each step in short what to do and what to say.</summary>
+    ShortPrompts,
+    /// <summary>Say each prompt in full.</summary>
+    FullPrompts,
     /// <summary>What can be said now.</summary>
     Help,
     /// <summary>End the start-up.</summary>
@@ -81,6 +87,9 @@ public static class Commands
         new(CommandWord.GoAhead, "go ahead", "F8", "end the pause"),
         new(CommandWord.StopTalking, "stop talking", "F10", "end what is being said; it stays on the screen"),
         new(CommandWord.WhatIsOpen, "what is open", "Ctrl+O", "list what is still open"),
+        new(CommandWord.TellMore, "tell me more", "Ctrl+W", "the whole prompt, with caution, reason and limits"),
+        new(CommandWord.ShortPrompts, "short prompts", "Ctrl+P", "say in short what to do; the rest is on the screen"),
+        new(CommandWord.FullPrompts, "full prompts", "Ctrl+F", "say every prompt in full"),
         new(CommandWord.Help, "help", "F1", "what can be said now"),
         new(CommandWord.Finish, "finish", "F9", "end the start-up"),
         new(CommandWord.EmergencyStop, "emergency stop", "F12", "stop everything"),

@@ -51,7 +51,7 @@ sealed class Announcer(StartupState state, Now now)
 
     IEnumerable<Announcement> Of(StartupEvent happened) => happened switch
     {
-        StepEntered entered => [Prompt(entered.Arrival)],
+        StepEntered entered => Prompts.Of(state, entered.Arrival),
         ReadingEntered entered => [Entered(entered.Reading)],
         ReadingScratched scratched => [new($"{Label(scratched.Key)} disregarded.")],
         ConfirmationAsked asked => [new(ReadBack(asked.Reading), DigitByDigit: true)],
@@ -62,13 +62,14 @@ sealed class Announcer(StartupState state, Now now)
         TimerStarted started => [new($"Timer started{OfStep(started.StepId)}: {Numbers.Text(started.Duration)}.")],
         TimerHalfway half => [new($"Half of the time is over{OfStep(half.StepId)}: {Numbers.Text(state.Timers[half.StepId].Remaining(now))} left.")],
         TimerEnded ended => [new($"{Title(ended.StepId)}: the time is over.{(ended.StepId == state.Step.Id ? " Say next." : "")}")],
-        ThingOpened opened => [new($"Open now: {opened.Thing.Name}.")],
+        ThingOpened opened => [new($"Open now: {opened.Thing.Name}.") { Aloud = $"Open: {opened.Thing.Name}." }],
         ThingClosed closed => [new($"Closed: {closed.Name}.{(state.Open.Any(open => open.Thing.Name == closed.Name) ? " It still needs a leak check." : "")}")],
         DictationAsked asked => [new(DictationPrompt(asked.Purpose))],
         DictationCancelled => [new("Cancelled.")],
         NoteTaken => [new("Noted.")],
         StepSkipped skipped => [new($"Skipped: {Title(skipped.StepId)}.")],
         QuestionAsked asked => Queried(asked.Word),
+        PromptsChosen chosen => [new(chosen.Full ? "Full prompts." : "Short prompts. Say tell me more for the rest.")],
         CommandRefused refused => [new(refused.Reason)],
         ListeningPaused => [new("Listening is paused. Say go ahead to go on.")],
         ListeningResumed => [new("Listening.")],
@@ -87,8 +88,8 @@ sealed class Announcer(StartupState state, Now now)
         UnsafeDenied => [new("Not entered. Say it again.")],
         UnsafeFound found => [Urgent(Alarms.Unsafe(found.Condition))],
         SeriesJudged judged => [new(InWords(judged))],
-        LimitStated => [new($"Noted, {PlateQuestion.Source}."), Prompt(Arrival.Forward)],
-        PhotoAttached photo => [new($"Photo {photo.Name} is attached.")],
+        LimitStated => [new($"Noted, {PlateQuestion.Source}."), .. Prompts.Of(state, Arrival.Forward)],
+        PhotoAttached photo => [new($"Photo {photo.Name} is attached.") { Aloud = "Photo kept." }],
         StartupResumed => [new("The start-up goes on.")],
         FinishAsked => [new(FinishPrompt(state))],
         FinishDeclined => [new("It goes on.")],
@@ -113,9 +114,12 @@ sealed class Announcer(StartupState state, Now now)
         string advice = Adjusting.Of(state).Sentence;
         string early = reading.IsEarly ? " Early: the time is not over. It is kept, but not judged; say it again then." : "";
         string verdict = reading.Limit is null || reading.Verdict is not { } found ? "" : $" {InWords(found, reading.Limit)}";
-        return new Announcement(
-            $"{Label(reading.Key)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}.{early}{verdict}{(advice.Length == 0 ? "" : $" {advice}")}",
-            IsUrgent: reading is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail });
+        string told = advice.Length == 0 ? "" : $" {advice}";
+        string entered = $"{Label(reading.Key)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}.{early}";
+        return new Announcement($"{entered}{verdict}{told}", IsUrgent: reading is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail })
+        {
+            Aloud = $"{entered}{(reading.Verdict == Verdict.Pass && !state.SaysFull ? " Good." : verdict)}{told}",
+        };
     }
 
     static Announcement Result(CalculatedResult result)
@@ -143,12 +147,14 @@ sealed class Announcer(StartupState state, Now now)
 
     IEnumerable<Announcement> Queried(CommandWord word) => word switch
     {
-        CommandWord.SayAgain => [state.Phase == Phase.Asking ? Prompt(Arrival.Forward) : new Announcement(Pending(), DigitByDigit: true)],
+        CommandWord.SayAgain when state.Phase == Phase.Asking => Prompts.Of(state, null),
+        CommandWord.SayAgain => [new(Pending(), DigitByDigit: true)],
+        CommandWord.TellMore => [Prompts.More(state)],
         CommandWord.HowLong => [new(HowLong())],
         CommandWord.WhatIsOpen => [new(state.Open.Count == 0 ? "Nothing is open." : $"Open: {string.Join(", ", state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name}, leak check missing" : open.Thing.Name))}.")],
         CommandWord.ReadBack when state.Phase == Phase.Signing || state.Step.Kind == StepKind.Sign => ReadBackExceptions(),
         CommandWord.ReadBack => [new(EntriesOfStep())],
-        _ => [new($"You can say: {string.Join(", ", Offers.All(state, now))}.")],
+        _ => [CanSay([.. Offers.All(state, now)])],
     };
 
     IEnumerable<Announcement> ReadBackExceptions() => state.Exceptions is { IsEmpty: false } exceptions
@@ -162,6 +168,13 @@ sealed class Announcer(StartupState state, Now now)
         string number = judged.Ppm is { } ppm ? $"{(judged.IsOver ? "over " : "")}{Numbers.Text(ppm, 0)} ppm CO {where}{(judged.IsDoubtful ? ", if that was heard right" : "")}. " : "";
         string tier = judged.Action >= MonoxideAction.ShutOff ? "DANGER: " : "";
         return new Announcement($"{tier}{number}{judged.Do}", IsUrgent: judged.Action >= MonoxideAction.ShutOff);
+    }
+
+    /// <summary>The safety phrases are only shown: an echo of them would stop the start-up.</summary>
+    static Announcement CanSay(ImmutableArray<string> words)
+    {
+        static string Sentence(IEnumerable<string> some) => $"You can say: {string.Join(", ", some)}.";
+        return new(Sentence(words)) { Aloud = Sentence(words.Where(word => Commands.Find(word) is not { IsSafetyPhrase: true })) };
     }
 
     /// <summary>All running timers, the first to end first; with its title where several run.</summary>
@@ -195,14 +208,6 @@ sealed class Announcer(StartupState state, Now now)
             .Select(demand => state.Reading(demand.FieldId, state.Step.Scope)!.Reading)
             .Select(reading => $"{Label(reading.Key)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}")];
         return entries.IsEmpty ? "Nothing is entered in this step." : $"{string.Join(". ", entries)}.";
-    }
-
-    Announcement Prompt(Arrival arrival)
-    {
-        Step step = state.Step;
-        string back = arrival == Arrival.Return ? "Back to this step. " : "";
-        string caution = step.Caution is null ? "" : $" Caution: {step.Caution}";
-        return new Announcement($"{back}{step.Title}. {Views.Do(state)}{caution}{(step.Question is null ? "" : $" {step.Question.Text}")}");
     }
 
     /// <summary>Which timer is meant, where that is not the one of the current step.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Threading.Channels;
 using HandsFreeStartup.Speech.Listening;
@@ -7,6 +8,9 @@ namespace HandsFreeStartup.Speech.Speaking;
 /// <summary>The voice of espeak-ng, if it is installed. A voice that fails is no reason to stop: it is silent, and says why in <see cref="Trouble"/>.</summary>
 public sealed class EspeakVoice : IVoice
 {
+    /// <summary>How espeak-ng is asked to speak: its voice, and the usual rate of 165 words a minute.</summary>
+    public static ImmutableArray<string> Manner { get; } = ["-v", "en-us", "-s", "165", "--stdin"];
+
     // Far longer than any message; a sound server that hangs must not hold the queue.
     static readonly TimeSpan LongestMessage = TimeSpan.FromSeconds(60);
 
@@ -112,16 +116,15 @@ public sealed class EspeakVoice : IVoice
 
     async Task Speak(string words, CancellationToken stop)
     {
-        string[] manner = ["-v", "en-us", "-s", "165", "--stdin"];
         if (_player is null)
         {
-            await Aloud(() => Run(_espeak, manner, words, stop));
+            await Aloud(() => Run(_espeak, [.. Manner], words, stop));
             return;
         }
 
         // A file of its own for each message: an old one must never be played in the place of a new one.
         string file = Path.Combine(_folder, $"{++_messages}.wav");
-        await Run(_espeak, [.. manner, "-w", file], words, stop);
+        await Run(_espeak, [.. Manner, "-w", file], words, stop);
         await Aloud(() => Run(_player.Program, [.. _player.Arguments, file], "", stop));
         File.Delete(file);
     }

@@ -39,6 +39,10 @@ public static partial class Verbalise
         ["+"] = "plus",
     }.ToImmutableDictionary();
 
+    /// <summary>What is shown but never said: an echo of it would stop the start-up.</summary>
+    static readonly ImmutableArray<(string Shown, string Said)> SafetyPhrases =
+        [("emergency stop", "stop"), ("gas smell", "gas"), ("stop stop stop", "stop"), ("stop everything", "stop all"), ("I smell gas", "gas"), ("I can smell gas", "gas")];
+
     static readonly Regex UnitAfterNumber = new($@"^\s?({Alternatives(Units.Keys)})(?![\p{{L}}\d])", RegexOptions.CultureInvariant);
     static readonly Regex UnitAlone = new($@"(?<![\p{{L}}])({Alternatives(UnitsAlone)})(?![\p{{L}}\d])", RegexOptions.CultureInvariant);
 
@@ -47,6 +51,7 @@ public static partial class Verbalise
     /// <param name="digitByDigit">For a reading that is in doubt.</param>
     public static string Text(string shown, bool digitByDigit = false)
     {
+        shown = SafetyPhrases.Aggregate(shown, (words, phrase) => Regex.Replace(words, $@"\b{phrase.Shown}\b", phrase.Said, RegexOptions.IgnoreCase | RegexOptions.CultureInvariant));
         string text = Number.Replace(shown, match => SayNumber(match, shown, digitByDigit));
         text = WithUnits(text);
         text = UnitAlone.Replace(text, match => $" {Units[match.Groups[1].Value]} ");

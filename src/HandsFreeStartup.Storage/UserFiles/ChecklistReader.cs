@@ -35,7 +35,7 @@ sealed class ChecklistReader(Findings findings)
 
     ChecklistEntry Read(YamlMap map)
     {
-        EntryReader file = new(map, findings, "a checklist", "id", "version", "title", "occasions", "limits", "sections");
+        EntryReader file = new(map, findings, "a checklist", "id", "version", "title", "occasions", "limits", "sections", "prompts");
         HashSet<string> taken = [];
         ImmutableArray<Occasion> occasions = file.Each("occasions", false, value => Occasion(value, taken));
         _occasions = [.. occasions.Select(occasion => occasion.Id)];
@@ -43,7 +43,7 @@ sealed class ChecklistReader(Findings findings)
         ImmutableArray<StepEntry> steps = [.. file.Each("sections", true, Section).SelectMany(section => section)];
         Checklist checklist = new(
             file.Id("id"), file.Text("version"), file.Text("title"),
-            [.. steps.Select(entry => entry.Step)], [.. limits.Select(limit => limit.Limit)])
+            [.. WithPrompts(file, steps)], [.. limits.Select(limit => limit.Limit)])
         {
             Occasions = occasions,
         };
@@ -56,6 +56,12 @@ sealed class ChecklistReader(Findings findings)
 
         ChecklistRules.Check(read);
         return read;
+    }
+
+    static IEnumerable<Step> WithPrompts(EntryReader file, ImmutableArray<StepEntry> steps)
+    {
+        EntryReader? prompts = file.Map("prompts", "prompts", [.. steps.Select(entry => entry.Step.Id)]);
+        return steps.Select(entry => entry.Step with { Prompt = prompts?.TextOrNull(entry.Step.Id) });
     }
 
     Occasion Occasion(YamlValue value, HashSet<string> taken)

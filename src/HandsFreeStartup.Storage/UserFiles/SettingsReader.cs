@@ -27,11 +27,12 @@ static class SettingsReader
             Pressure = UnitOf(file, "pressure", Unit.InchesOfWater, Unit.Pascals, Unit.Millibars),
             Temperature = UnitOf(file, "temperature", Unit.Fahrenheit, Unit.Celsius),
             Heat = UnitOf(file, "heat", Unit.BtuPerHour, Unit.Kilowatts),
+            SaysFullPrompts = file.Has("prompts") && file.Choice("prompts", ["short", "full"]) == "full",
         };
     }
 
     /// <summary>All keys; a file with one of them and none of another kind is a file of settings.</summary>
-    public static ImmutableArray<string> Keys { get; } = ["stage_order", "emergency_number", "gas_supplier", "pressure", "temperature", "heat"];
+    public static ImmutableArray<string> Keys { get; } = ["stage_order", "emergency_number", "gas_supplier", "pressure", "temperature", "heat", "prompts"];
 
     /// <summary>One of the units, the first where the key is missing.</summary>
     static Unit UnitOf(EntryReader file, string key, params Unit[] units) => !file.Has(key)

@@ -47,7 +47,7 @@ static class FrameLines
     /// <summary>What the tool says; the prompt of the step stands in full above and is left out.</summary>
     public static IReadOnlyList<ShownLine> Said(IEnumerable<Announcement> said, StartupView view, int width, int height)
     {
-        Announcement[] news = [.. said.Where(one => !one.Text.Contains(view.Do, StringComparison.Ordinal))];
+        Announcement[] news = [.. said.Where(one => !one.Text.Contains(view.Do, StringComparison.Ordinal) && one.Text != $"Caution: {view.Caution}")];
         return [.. TextLines.Wrap(string.Join(' ', news.Select(one => one.Text)), width).AtMost(height, width)
             .Select(line => new ShownLine(line, news.Any(one => one.IsUrgent) ? Look.Bad : Look.Plain))];
     }

@@ -36,7 +36,6 @@ public sealed class StartupWindow : Runnable
     ImmutableArray<Announcement> _lastSaid = [];
     bool _keysOffered;
     bool _asksToLeave;
-    StartupView? _view;
 
     /// <summary>An empty window.</summary>
     /// <param name="post">Takes what is typed.</param>
@@ -77,7 +76,6 @@ public sealed class StartupWindow : Runnable
             _lastSaid = moment.Said;
         }
 
-        _view = view;
         _head.Show((width, _) => [FrameLines.Head(view, width)]);
         _step.Show((width, height) => StepLines.Of(view, width, height));
         _open.Show((width, height) => FrameLines.Open(view, width, height));
@@ -135,10 +133,6 @@ public sealed class StartupWindow : Runnable
         {
             AskToLeave();
         }
-        else if (key == Key.W.WithCtrl)
-        {
-            TellWhy();
-        }
         else if (key == Key.Esc)
         {
             CloseEntry();
@@ -166,15 +160,6 @@ public sealed class StartupWindow : Runnable
     {
         _alarm.Show((width, _) => FrameLines.Warning(text, width));
         _alarm.Visible = true;
-    }
-
-    void TellWhy()
-    {
-        if (_view is { } view)
-        {
-            _lastSaid = [new Announcement(view.Why is null ? "The checklist gives no reason for this step." : $"Why: {view.Why}")];
-            _said.Show((width, height) => FrameLines.Said(_lastSaid, view, width, height));
-        }
     }
 
     void Enter()
@@ -219,5 +204,5 @@ public sealed class StartupWindow : Runnable
         ShowHint();
     }
 
-    void ShowHint() => _hint.Show((_, _) => [new ShownLine("Enter: type what you would say   Ctrl+W: why this step   Ctrl+Q: leave", Look.Quiet)]);
+    void ShowHint() => _hint.Show((_, _) => [new ShownLine("Enter: type what you would say   Ctrl+W: tell me more   Ctrl+Q: leave", Look.Quiet)]);
 }

@@ -29,6 +29,7 @@ sealed class Mouth(IVoice voice, TimeProvider clock)
     /// <param name="answers">They answer somebody, so what was being said before is out of date and breaks off; else they wait for it.</param>
     public void Say(ImmutableArray<Announcement> announcements, bool answers)
     {
+        announcements = announcements.RemoveAll(announcement => announcement.Aloud.Length == 0);
         if (announcements.IsEmpty)
         {
             return;
@@ -39,7 +40,7 @@ sealed class Mouth(IVoice voice, TimeProvider clock)
             Hush(alsoUrgent: false);
         }
 
-        string news = string.Join(' ', announcements.Select(announcement => announcement.Text));
+        string news = string.Join(' ', announcements.Select(Words));
         _texts = IsSpeaking ? $"{_texts} {news}" : news;
         _speaking = Task.WhenAll([_speaking, .. announcements.Select(announcement => Say(announcement).AsTask())]);
         _speaking.ContinueWith(_ => Interlocked.Exchange(ref _ended, clock.GetTimestamp()), CancellationToken.None, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
@@ -63,7 +64,9 @@ sealed class Mouth(IVoice voice, TimeProvider clock)
 
     ValueTask Say(Announcement announcement)
     {
-        string text = Verbalise.Text(announcement.Text, announcement.DigitByDigit);
+        string text = Words(announcement);
         return announcement.IsUrgent ? voice.Warn(text, _urgent.Token) : voice.Say(text, _current.Token);
     }
+
+    static string Words(Announcement announcement) => Verbalise.Text(announcement.Aloud, announcement.DigitByDigit);
 }

@@ -69,6 +69,7 @@ static class EventSentence
         DictationAsked asked => $"Asked for free speech: {asked.Purpose switch { DictationPurpose.Note => "a note", DictationPurpose.SkipReason => "why the step is skipped", DictationPurpose.ResumeReason => "why the start-up goes on", _ => "why the start-up ends" }}.",
         DictationCancelled => "The free speech is not wanted after all.",
         QuestionAsked asked => $"The technician asked: {Commands.Of(asked.Word).Id}.",
+        PromptsChosen chosen => chosen.Full ? "Prompts are said in full." : "Prompts are said in short.",
         ListeningPaused => "Listening paused.",
         ListeningResumed => "Listening again.",
         UtteranceHeard heard => $"Utterance: {Words.Heard(heard.Evidence, false)}.",
