@@ -78,12 +78,15 @@ static class TypedLine
 
     static bool EndsThere(char last, char next) => !char.IsLetter(next) && !(char.IsDigit(last) && char.IsDigit(next));
 
-    /// <summary>What follows a name: a stop belongs to an abbreviation ("C.O."), a colon or an equals sign to nothing.</summary>
+    /// <summary>
+    /// What follows a name: a stop belongs to an abbreviation ("C.O."), a colon or an equals sign to nothing; a comma before a digit may be a
+    /// decimal one whose digit is missing, and stays.
+    /// </summary>
     static string After(string text, int end)
     {
         bool isAbbreviation = text[..end].Contains('.', StringComparison.Ordinal) && end < text.Length && text[end] == '.';
         string rest = text[(isAbbreviation ? end + 1 : end)..].Trim();
-        return rest.Length > 0 && rest[0] is ':' or '=' or ',' ? rest[1..].TrimStart() : rest;
+        return rest is [':' or '=', ..] or [','] || (rest is [',', var next, ..] && !char.IsNumber(next)) ? rest[1..].TrimStart() : rest;
     }
 
     static TextMeaning ReadingOf(Field field, string after)

@@ -186,6 +186,8 @@ public sealed class PhraseTextTests
     [InlineData("monoxide ½", "fraction")]
     [InlineData("CO2 7,6", "comma")]
     [InlineData("CO2 76 8", "gap")]
+    [InlineData("line voltage ,21", "comma")]
+    [InlineData("monoxide,5", "comma")]
     [InlineData("O2.6%", "can be the beginning of the number")]
     [InlineData("O2,6.5", "can be the beginning of the number")]
     [InlineData("O two point six", "can be the beginning of the number")]
