@@ -209,6 +209,17 @@ public sealed class ComputeTests : IDisposable
         Assert.Contains(sentence, Assert.Single(result.Error.Trim().Split('\n')));
     }
 
+    [Theory]
+    [InlineData("60F", true)]
+    [InlineData("328F", false)]
+    public async Task A_flue_that_is_colder_than_the_air_is_doubted_in_words(string flue, bool isDoubted)
+    {
+        ProgramResult result = await ProgramProcess.Run(
+            "compute", "reading", "--oxygen", "7.6", "--co", "12", "--flue", flue, "--air", "70F", "--fuel", "natural-gas");
+
+        Assert.Equal(isDoubted, result.Output.Contains("LOOK AGAIN: the flue is colder than the combustion air", StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task Above_the_oxygen_guard_the_sheet_states_no_air_free_value()
     {

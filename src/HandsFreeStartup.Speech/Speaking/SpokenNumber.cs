@@ -17,12 +17,15 @@ public static class SpokenNumber
     public static string Usual(decimal value)
     {
         string[] parts = Parts(value);
-        string whole = Whole(long.Parse(parts[0], CultureInfo.InvariantCulture));
+        string whole = parts[0].Length > 6 ? Digits(parts[0]) : Whole(long.Parse(parts[0], CultureInfo.InvariantCulture));
         return Sign(value) + (parts.Length == 1 ? whole : $"{whole} point {Digits(parts[1])}");
     }
 
     /// <summary>Digit by digit: "three two eight", "one five", "minus zero point zero two". Tells fifteen from fifty.</summary>
     public static string DigitByDigit(decimal value) => Sign(value) + string.Join(" point ", Parts(value).Select(Digits));
+
+    /// <summary>The same for a number of any length as it is written, without a sign.</summary>
+    internal static string DigitByDigit(string written) => string.Join(" point ", written.Split('.').Select(Digits));
 
     static string Sign(decimal value) => value < 0 ? "minus " : "";
 
@@ -35,8 +38,7 @@ public static class SpokenNumber
         < 20 => Small[number],
         < 100 => Tens[number / 10] + Rest(number % 10),
         < 1_000 => $"{Small[number / 100]} hundred{Rest(number % 100)}",
-        < 1_000_000 => $"{Whole(number / 1_000)} thousand{Rest(number % 1_000)}",
-        _ => Digits(number.ToString(CultureInfo.InvariantCulture)),
+        _ => $"{Whole(number / 1_000)} thousand{Rest(number % 1_000)}",
     };
 
     static string Rest(long rest) => rest == 0 ? "" : $" {Whole(rest)}";

@@ -43,14 +43,15 @@ public static partial class Verbalise
     static readonly ImmutableArray<(string Shown, string Said)> SafetyPhrases =
         [("emergency stop", "stop"), ("gas smell", "gas"), ("stop stop stop", "stop"), ("stop everything", "stop all"), ("I smell gas", "gas"), ("I can smell gas", "gas")];
 
-    static readonly Regex UnitAfterNumber = new($@"^\s?({Alternatives(Units.Keys)})(?![\p{{L}}\d])", RegexOptions.CultureInvariant);
-    static readonly Regex UnitAlone = new($@"(?<![\p{{L}}])({Alternatives(UnitsAlone)})(?![\p{{L}}\d])", RegexOptions.CultureInvariant);
+    static readonly Regex UnitAfterNumber = new($@"^\s?({Alternatives(Units.Keys)})(?![\p{{L}}0-9])", RegexOptions.CultureInvariant);
+    static readonly Regex UnitAlone = new($@"(?<![\p{{L}}])({Alternatives(UnitsAlone)})(?![\p{{L}}0-9])", RegexOptions.CultureInvariant);
 
     /// <summary>What a voice should say for a shown text.</summary>
     /// <param name="shown">Text with numbers, units and trade abbreviations, as on the screen.</param>
     /// <param name="digitByDigit">For a reading that is in doubt.</param>
     public static string Text(string shown, bool digitByDigit = false)
     {
+        shown = shown.Replace(Mark, ' ');
         shown = SafetyPhrases.Aggregate(shown, (words, phrase) => Regex.Replace(words, $@"\b{phrase.Shown}\b", phrase.Said, RegexOptions.IgnoreCase | RegexOptions.CultureInvariant));
         string text = Number.Replace(shown, match => SayNumber(match, shown, digitByDigit));
         text = WithUnits(text);
@@ -71,12 +72,15 @@ public static partial class Verbalise
     // A number is left between two marks until its unit is known.
     const char Mark = '\u0001';
 
+    /// <summary>What is longer is no number of an instrument but somebody's file name, and a decimal does not hold it.</summary>
+    const int LongestNumber = 18;
+
     static string SayNumber(Match match, string shown, bool digitByDigit)
     {
-        decimal number = decimal.Parse(match.Groups["number"].Value.Replace(",", ""), CultureInfo.InvariantCulture);
-        string words = digitByDigit ? SpokenNumber.DigitByDigit(number) : SpokenNumber.Usual(number);
+        string digits = match.Groups["number"].Value.Replace(",", "");
+        string words = digitByDigit || digits.Length > LongestNumber ? SpokenNumber.DigitByDigit(digits) : SpokenNumber.Usual(decimal.Parse(digits, CultureInfo.InvariantCulture));
         bool signed = match.Groups["sign"].Success;
-        bool range = signed && match.Index > 0 && char.IsDigit(shown[match.Index - 1]);
+        bool range = signed && match.Index > 0 && char.IsAsciiDigit(shown[match.Index - 1]);
         return $"{(range ? " to " : "")}{Mark}{(signed && !range ? "minus " : "")}{words}{Mark}";
     }
 
@@ -110,10 +114,10 @@ public static partial class Verbalise
     static string Alternatives(IEnumerable<string> symbols) => string.Join('|', symbols.OrderByDescending(symbol => symbol.Length).Select(Regex.Escape));
 
     // A sign belongs to a number at the start of a word; between two digits it is a range. "O2" and "F2" hold no number.
-    [GeneratedRegex(@"(?<![\p{L}\d.,₂])(?<number>\d{1,3}(,\d{3})+(\.\d+)?|\d+(\.\d+)?)(?![\d])|(?<=(^|[\s(≤≥<>±=])|\d)(?<sign>[-−–])(?<number>\d{1,3}(,\d{3})+(\.\d+)?|\d+(\.\d+)?)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![\p{L}0-9.,₂])(?<number>[0-9]{1,3}(,[0-9]{3})+(\.[0-9]+)?|[0-9]+(\.[0-9]+)?)(?![0-9])|(?<=(^|[\s(≤≥<>±=])|[0-9])(?<sign>[-−–])(?<number>[0-9]{1,3}(,[0-9]{3})+(\.[0-9]+)?|[0-9]+(\.[0-9]+)?)", RegexOptions.CultureInvariant)]
     static partial Regex Number { get; }
 
-    [GeneratedRegex(@"(?<![\p{L}])(CO2|CO₂|CO|O2|O₂)(?![\p{L}\d])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![\p{L}])(CO2|CO₂|CO|O2|O₂)(?![\p{L}0-9])", RegexOptions.CultureInvariant)]
     static partial Regex Gas { get; }
 
     [GeneratedRegex("[≤≥<>±=×→&+]", RegexOptions.CultureInvariant)]

@@ -26,6 +26,7 @@ public sealed partial class FuzzRun(FuzzedDoor door, int seed)
 
     const int MostDefects = 20;
     const int MostKept = 4000;
+    const int FewestChanged = 3;
 
     readonly Dictionary<string, string> _defects = [];
     readonly HashSet<string> _said = [];
@@ -33,7 +34,7 @@ public sealed partial class FuzzRun(FuzzedDoor door, int seed)
     readonly string _last = Path.Combine(Path.GetTempPath(), $"handsfree-fuzz-{door.Name}.last");
     long _tried, _taken, _mostAllocated;
 
-    /// <summary>Runs for <paramref name="length"/>, and at least through the corpus.</summary>
+    /// <summary>Runs for <paramref name="length"/>, and at least through the corpus and a few changes of it.</summary>
     public FuzzCount Run(TimeSpan length, TimeProvider clock)
     {
         IReadOnlyList<byte[]> corpus = door.Corpus;
@@ -65,7 +66,7 @@ public sealed partial class FuzzRun(FuzzedDoor door, int seed)
             Try(input, random);
         }
 
-        while (goesOn() && _defects.Count < MostDefects)
+        while ((goesOn() || _tried < corpus.Count + FewestChanged) && _defects.Count < MostDefects)
         {
             byte[] input = changes.Of(_pool[random.Next(_pool.Count)], _pool);
             if (Try(input, random) && _pool.Count < MostKept)

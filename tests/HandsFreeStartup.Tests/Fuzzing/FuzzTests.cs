@@ -17,6 +17,8 @@ public sealed class FuzzTests(ITestOutputHelper output)
     static readonly Dictionary<string, Func<FuzzedDoor>> Doors = new()
     {
         ["typed line"] = () => new TypedLineDoor(),
+        ["session"] = () => new SessionDoor(),
+        ["voice"] = () => new VoiceDoor(),
         ["number"] = () => new NumberDoor(),
         ["checklist"] = () => new UserFileDoor(UserFileKind.Checklist),
         ["appliance sheet"] = () => new UserFileDoor(UserFileKind.ApplianceSheet),

@@ -55,7 +55,8 @@ public sealed partial class TypedLineDoor() : FuzzedDoor("typed-line")
         }
     }
 
-    static void Check(string line, Phrase.Reading reading, IEnumerable<string> names)
+    /// <summary>Fails where the line does not hold that reading.</summary>
+    internal static void Check(string line, Phrase.Reading reading, IEnumerable<string> names)
     {
         IReadOnlyList<string> numbers = line.Any(char.IsNumber) && line.AsSpan().IndexOfAnyInRange('0', '9') >= 0 && InFigures(line, reading, names) is { Count: > 0 } figures ? figures : [];
         string shown = string.Create(CultureInfo.InvariantCulture, $"'{line}' became {reading.Field.Id} {reading.Value}{(reading.IsOver ? " over" : "")}");

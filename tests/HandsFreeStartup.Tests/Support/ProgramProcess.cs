@@ -37,9 +37,9 @@ public static class ProgramProcess
         return await Ended(process, output, error);
     }
 
-    public static async Task<ProgramResult> Ended(Process process, Task<string> output, Task<string> error)
+    public static async Task<ProgramResult> Ended(Process process, Task<string> output, Task<string> error, TimeSpan? patience = null)
     {
-        using CancellationTokenSource late = new(Patience);
+        using CancellationTokenSource late = new(patience ?? Patience);
         try
         {
             await process.WaitForExitAsync(late.Token);
