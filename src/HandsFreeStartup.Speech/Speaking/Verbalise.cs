@@ -77,7 +77,8 @@ public static partial class Verbalise
 
     static string SayNumber(Match match, string shown, bool digitByDigit)
     {
-        string digits = match.Groups["number"].Value.Replace(",", "");
+        string written = match.Groups["number"].Value.Replace(",", "");
+        string digits = written[0] == '.' ? $"0{written}" : written;
         string words = digitByDigit || digits.Length > LongestNumber ? SpokenNumber.DigitByDigit(digits) : SpokenNumber.Usual(decimal.Parse(digits, CultureInfo.InvariantCulture));
         bool signed = match.Groups["sign"].Success;
         bool range = signed && match.Index > 0 && char.IsAsciiDigit(shown[match.Index - 1]);
@@ -114,7 +115,7 @@ public static partial class Verbalise
     static string Alternatives(IEnumerable<string> symbols) => string.Join('|', symbols.OrderByDescending(symbol => symbol.Length).Select(Regex.Escape));
 
     // A sign belongs to a number at the start of a word; between two digits it is a range. "O2" and "F2" hold no number.
-    [GeneratedRegex(@"(?<![\p{L}0-9.,₂])(?<number>[0-9]{1,3}(,[0-9]{3})+(\.[0-9]+)?|[0-9]+(\.[0-9]+)?)(?![0-9])|(?<=(^|[\s(≤≥<>±=])|[0-9])(?<sign>[-−–])(?<number>[0-9]{1,3}(,[0-9]{3})+(\.[0-9]+)?|[0-9]+(\.[0-9]+)?)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![\p{L}0-9.,₂])(?<number>[0-9]{1,3}(,[0-9]{3})+(\.[0-9]+)?|[0-9]+(\.[0-9]+)?|\.[0-9]+)(?![0-9])|(?<=(^|[\s(≤≥<>±=])|[0-9])(?<sign>[-−–])(?<number>[0-9]{1,3}(,[0-9]{3})+(\.[0-9]+)?|[0-9]+(\.[0-9]+)?|\.[0-9]+)", RegexOptions.CultureInvariant)]
     static partial Regex Number { get; }
 
     [GeneratedRegex(@"(?<![\p{L}])(CO2|CO₂|CO|O2|O₂)(?![\p{L}0-9])", RegexOptions.CultureInvariant)]

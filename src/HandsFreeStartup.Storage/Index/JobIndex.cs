@@ -10,7 +10,7 @@ namespace HandsFreeStartup.Storage.Index;
 /// </summary>
 public sealed class JobIndex : IDisposable
 {
-    const string Schema = "create table if not exists job (path text primary key, stamp text not null, content text not null) strict, without rowid";
+    const string Schema = "create table job (path text primary key, stamp text not null, content text not null) strict, without rowid";
 
     /// <summary>More than a hundred thousand jobs need.</summary>
     const long MostBytes = 1L << 30;
@@ -29,7 +29,7 @@ public sealed class JobIndex : IDisposable
             RegularFile.Check(path, MostBytes, follows: false);
             return new JobIndex(Begun(path));
         }
-        catch (SqliteException)
+        catch (Exception error) when (error is SqliteException or InvalidDataException)
         {
             return new JobIndex(BegunAnew(path));
         }
@@ -117,7 +117,7 @@ public sealed class JobIndex : IDisposable
         {
             connection.Open();
             using SqliteCommand command = connection.CreateCommand();
-            command.CommandText = $"pragma synchronous=off; pragma secure_delete=on; {Schema}; select count(path) + count(stamp) + count(content) from job";
+            command.CommandText = $"pragma synchronous=off; pragma secure_delete=on; {(HasTable(connection) ? "" : $"{Schema};")} select count(path) + count(stamp) + count(content) from job";
             command.ExecuteScalar();
             return connection;
         }
@@ -126,6 +126,13 @@ public sealed class JobIndex : IDisposable
             connection.Dispose();
             throw;
         }
+    }
+
+    /// <summary>Whether its table is there. A file that holds anything else, such as a view that works without end, is begun anew before anything is asked of it.</summary>
+    static bool HasTable(SqliteConnection connection)
+    {
+        string[] found = [.. LogConnection.Statements(connection)];
+        return found.All(statement => statement == LogConnection.AsKept(Schema)) ? found.Length > 0 : throw new InvalidDataException("The index is none of this program.");
     }
 
     static SqliteConnection BegunAnew(string path)

@@ -29,6 +29,8 @@ public sealed class VerbaliseTests
     [InlineData("99999999999999999999", "nine nine nine nine nine nine nine nine nine nine nine nine nine nine nine nine nine nine nine nine")]
     [InlineData("12345678 W", "one two three four five six seven eight W")]
     [InlineData("a \u0001 mark", "a mark")]
+    [InlineData("-.02", "minus zero point zero two")]
+    [InlineData("C.O. 17 at plate.12.jpg", "C.O. seventeen at plate.12.jpg")]
     [InlineData("(-0.02)", "(minus zero point zero two)")]
     [InlineData("Press F2 for done", "Press F2 for done")]
     [InlineData("Second stage - high fire", "Second stage, high fire")]

@@ -192,6 +192,24 @@ public sealed class HostileRecordTests : IDisposable
         Assert.Equal(("stamp", "content"), index.ReadAll()["a"]);
     }
 
+    [Theory]
+    [InlineData("create view job as with recursive c(n) as (select 1 union all select n + 1 from c) select n as path, n as stamp, n as content from c")]
+    [InlineData("create table job (path text primary key, stamp text not null, content text not null as (hex(zeroblob(500000000))))")]
+    [InlineData("create table job (path text primary key, stamp text, content text); insert into job values (null, null, null)")]
+    [InlineData("create table other (x)")]
+    public void An_index_whose_tables_are_others_is_begun_anew_before_anything_is_asked_of_it(string sql)
+    {
+        RawDatabase.Query(_job, sql);
+
+        using (JobIndex index = JobIndex.Open(_job))
+        {
+            index.Write([("a", "stamp", "content")], []);
+        }
+
+        using JobIndex again = JobIndex.Open(_job);
+        Assert.Equal(("stamp", "content"), again.ReadAll()["a"]);
+    }
+
     /// <summary>Nothing but a sentence may come out.</summary>
     static void Told(Action read)
     {
