@@ -5,6 +5,10 @@ public enum SoundState
 {
     /// <summary>Sound arrives.</summary>
     Good,
+    /// <summary>Speech arrives, but too faint to be told from the noise of the microphone.</summary>
+    Faint,
+    /// <summary>Most of the sound is the hum of the mains: a cable or a ground is bad.</summary>
+    Humming,
     /// <summary>Sound arrives too loud: its peaks are cut off, so numbers may be misheard.</summary>
     Overloaded,
     /// <summary>Not even the noise of a microphone arrives: it is muted, or not connected.</summary>

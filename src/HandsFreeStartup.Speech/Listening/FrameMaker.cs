@@ -1,6 +1,6 @@
 namespace HandsFreeStartup.Speech.Listening;
 
-/// <summary>Cuts sound that arrives in pieces of any size into frames, and watches it for overload and dead silence.</summary>
+/// <summary>Cuts sound that arrives in pieces of any size into frames, and watches it for overload, dead silence and the hum of the mains.</summary>
 sealed class FrameMaker
 {
     const int Watched = 25;
@@ -10,6 +10,7 @@ sealed class FrameMaker
     const float StillMicrophone = 2f / 32768;
 
     readonly Queue<(bool Clipped, bool Still)> _recent = new(Watched);
+    readonly HumWatch _hum = new();
     float[] _frame = new float[AudioFrame.Length];
     int _filled;
 
@@ -37,6 +38,7 @@ sealed class FrameMaker
     {
         _filled = 0;
         _recent.Clear();
+        _hum.StartAgain();
     }
 
     AudioFrame Complete()
@@ -47,9 +49,11 @@ sealed class FrameMaker
         }
 
         _recent.Enqueue((IsClipped(_frame), _frame.Max() - _frame.Min() <= StillMicrophone));
+        _hum.Add(_frame);
         SoundState state =
             _recent.Count(frame => frame.Clipped) >= OverloadedFrames ? SoundState.Overloaded
             : _recent.Count == Watched && _recent.All(frame => frame.Still) ? SoundState.Dead
+            : _hum.Hums ? SoundState.Humming
             : SoundState.Good;
         AudioFrame made = new(Position, _frame, state, Sentence(state));
         Position += AudioFrame.Length;
@@ -61,6 +65,7 @@ sealed class FrameMaker
     {
         SoundState.Overloaded => "The microphone is too loud: turn its level down or hold it further away.",
         SoundState.Dead => "The microphone gives dead silence: unmute it or plug it in.",
+        SoundState.Humming => "The microphone hums: look at its plug and cable, or run the computer from its battery.",
         _ => "",
     };
 

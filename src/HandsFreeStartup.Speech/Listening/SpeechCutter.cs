@@ -52,6 +52,11 @@ public sealed class SpeechCutter
     const int Votes = 4;
     const int VotesNeeded = 3;
     const int FramesPerLevel = 4;
+
+    /// <summary>Speech whose loudest frame lies below it is too faint for 16 bits, in dBFS (common practice, no source).</summary>
+    const double FaintBelow = -50;
+
+    const string TooFaint = "The microphone is too low: turn its level up or bring it nearer.";
     static readonly TimeSpan Kept = TimeSpan.FromSeconds(10);
 
     readonly ISpeechDetector _detector;
@@ -73,6 +78,7 @@ public sealed class SpeechCutter
     double _loudest = AudioFrame.Floor;
     int _sinceLevel;
     SoundState _state = SoundState.Good;
+    bool _isFaint;
 
     /// <summary>A cutter for one source.</summary>
     /// <param name="detector">Used by this cutter alone, since it remembers.</param>
@@ -151,13 +157,15 @@ public sealed class SpeechCutter
     void Watch(AudioFrame frame, List<SpeechEvent> noticed)
     {
         _loudest = Math.Max(_loudest, frame.Level);
-        if (++_sinceLevel < FramesPerLevel && frame.State == _state && frame.State != SoundState.Lost)
+        bool faint = _isFaint && frame.State == SoundState.Good;
+        SoundState state = faint ? SoundState.Faint : frame.State;
+        if (++_sinceLevel < FramesPerLevel && state == _state && state != SoundState.Lost)
         {
             return;
         }
 
-        noticed.Add(new SpeechEvent.Sound(_loudest, frame.State, frame.Message));
-        (_loudest, _sinceLevel, _state) = (AudioFrame.Floor, 0, frame.State);
+        noticed.Add(new SpeechEvent.Sound(_loudest, state, faint ? TooFaint : frame.Message));
+        (_loudest, _sinceLevel, _state) = (AudioFrame.Floor, 0, state);
     }
 
     bool IsDeafFor(AudioFrame frame)
@@ -226,7 +234,9 @@ public sealed class SpeechCutter
     void End(List<SpeechEvent> noticed)
     {
         TellBeginning(noticed);
-        noticed.Add(Objection() is { } why ? new SpeechEvent.Refused(Clip(), why) : new SpeechEvent.Ended(Clip(), _asPaused));
+        SpeechClip clip = Clip();
+        noticed.Add(Objection() is { } why ? new SpeechEvent.Refused(clip, why) : new SpeechEvent.Ended(clip, _asPaused));
+        _isFaint = clip.Samples.Chunk(AudioFrame.Length).Max(frame => AudioFrame.LevelOf(frame)) is > AudioFrame.Floor and < FaintBelow;
 
         // The next pre-roll must not bring the end of this utterance along.
         _earliest = _quietSince;

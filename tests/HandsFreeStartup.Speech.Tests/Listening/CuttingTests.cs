@@ -29,6 +29,21 @@ public sealed class CuttingTests
         Assert.Equal(to, (double)clip.SpeechEnd / WavFile.Rate, Tolerance);
     }
 
+    [Fact]
+    public void Speech_that_is_too_faint_is_told_within_two_seconds_and_forgotten_when_it_is_loud_enough()
+    {
+        float[] phrase = Spoken(Phrases[0]);
+        double ends = 0.5 + (double)phrase.Length / WavFile.Rate;
+        List<SpeechEvent> faint = Cut(Quiet(0.5), Scaled(phrase, 0.0013), Quiet(1.5));
+        List<SpeechEvent> mended = Cut(Quiet(0.5), Scaled(phrase, 0.0013), Quiet(1.5), phrase, Quiet(1.5));
+
+        SpeechEvent.Sound told = faint.OfType<SpeechEvent.Sound>().First(sound => sound.State == SoundState.Faint);
+        Assert.Contains("turn its level up", told.Message);
+        Assert.True(faint.OfType<SpeechEvent.Sound>().TakeWhile(sound => sound.State == SoundState.Good).Count() * 4 * AudioFrame.Duration.TotalSeconds < ends + 2);
+        Assert.Equal(SoundState.Good, mended.OfType<SpeechEvent.Sound>().Last().State);
+        Assert.DoesNotContain(Cut(Quiet(0.5), phrase, Quiet(1.5)).OfType<SpeechEvent.Sound>(), sound => sound.State != SoundState.Good);
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(2)]

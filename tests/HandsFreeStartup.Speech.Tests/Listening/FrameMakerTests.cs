@@ -1,5 +1,6 @@
 using FsCheck.Xunit;
 using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Speech.Tests.Support;
 
 namespace HandsFreeStartup.Speech.Tests.Listening;
 
@@ -46,6 +47,40 @@ public sealed class FrameMakerTests
 
         Assert.True(frames.FindIndex(frame => frame.State == SoundState.Overloaded) is >= 50 and < 50 + 31);
         Assert.Equal(SoundState.Good, frames[^1].State);
+    }
+
+    [Theory]
+    [InlineData(50)]
+    [InlineData(60)]
+    [InlineData(120)]
+    public void The_hum_of_the_mains_is_told_within_two_seconds_and_forgotten_when_it_is_gone(int tone)
+    {
+        float[] quiet = Sounds.Quiet(3.2);
+        float[] hum = [.. Enumerable.Range(0, 4 * WavFile.Rate).Select(i => (float)(0.02 * Math.Sin(2 * Math.PI * tone * i / WavFile.Rate)))];
+        List<AudioFrame> frames = Frames(quiet, Sounds.Mix(hum, Sounds.Quiet(4)), quiet);
+
+        Assert.InRange(frames.FindIndex(frame => frame.State == SoundState.Humming), 100, 100 + 64);
+        Assert.All(frames[165..224], frame => Assert.Equal(SoundState.Humming, frame.State));
+        Assert.Equal(SoundState.Good, frames[^1].State);
+    }
+
+    [Fact]
+    public void Blower_noise_and_speech_are_no_hum()
+    {
+        float[] speech = Sounds.Spoken("oxygen_seven_point_six");
+        List<AudioFrame> frames = Frames(Sounds.Blower(8, 0.1), speech, speech, speech, speech);
+
+        Assert.DoesNotContain(frames, frame => frame.State == SoundState.Humming);
+    }
+
+    [Fact]
+    public void Speech_over_a_hum_leaves_it_a_hum()
+    {
+        float[] speech = Sounds.Spoken("oxygen_seven_point_six");
+        float[] hum = [.. Enumerable.Range(0, 8 * WavFile.Rate).Select(i => (float)(0.02 * Math.Sin(2 * Math.PI * 60 * i / WavFile.Rate)))];
+        List<AudioFrame> frames = Frames(Sounds.Mix(hum, speech, 3));
+
+        Assert.All(frames[64..], frame => Assert.Equal(SoundState.Humming, frame.State));
     }
 
     [Fact]
