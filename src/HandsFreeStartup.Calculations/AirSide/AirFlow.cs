@@ -33,5 +33,14 @@ public static class AirFlow
     /// <param name="rise">K, above zero.</param>
     /// <param name="sensibleFactor">J/(m³ K).</param>
     public static Uncertain Of(in Uncertain input, in Uncertain efficiency, in Uncertain blower, in Uncertain rise, in Uncertain sensibleFactor) =>
+        Formula(input, efficiency, blower, rise, sensibleFactor);
+
+    /// <summary>Air flow of numbers of any kind and of one system of units: W, K and J/(m³ K) give m³/s; Btu/h, °F and Btu/h per cfm and °F give cfm.</summary>
+    /// <param name="input">Measured gross input.</param>
+    /// <param name="efficiency">Steady-state, on the same heating value, 0 to 1.</param>
+    /// <param name="blower">Blower heat.</param>
+    /// <param name="rise">Of the air, above zero.</param>
+    /// <param name="sensibleFactor">Heat per flow and degree.</param>
+    public static T Formula<T>(in T input, in T efficiency, in T blower, in T rise, in T sensibleFactor) where T : struct, IFormulaNumber<T> =>
         (input * efficiency + blower) / (sensibleFactor * rise);
 }

@@ -14,7 +14,12 @@ public static class Depressurization
     public static Pressure Net(Pressure worstCase, Pressure baseline) => worstCase - baseline;
 
     /// <summary>The same with uncertainties; any one unit of pressure.</summary>
-    public static Uncertain Net(in Uncertain worstCase, in Uncertain baseline) => worstCase - baseline;
+    public static Uncertain Net(in Uncertain worstCase, in Uncertain baseline) => Formula(worstCase, baseline);
+
+    /// <summary>The net of numbers of any kind.</summary>
+    /// <param name="worstCase">Zone against outdoors in the worst case.</param>
+    /// <param name="baseline">Zone against outdoors with everything off, in the same unit.</param>
+    public static T Formula<T>(in T worstCase, in T baseline) where T : struct, IFormulaNumber<T> => worstCase - baseline;
 
     /// <summary>The most negative of several zone pressures, or null for none.</summary>
     public static Pressure? WorstOf(params ReadOnlySpan<Pressure> configurations)

@@ -14,5 +14,10 @@ public static class ExternalStatic
     public static Pressure Total(Pressure supply, Pressure returned) => supply - returned;
 
     /// <summary>The same with uncertainties; any one unit of pressure.</summary>
-    public static Uncertain Total(in Uncertain supply, in Uncertain returned) => supply - returned;
+    public static Uncertain Total(in Uncertain supply, in Uncertain returned) => Formula(supply, returned);
+
+    /// <summary>The total of numbers of any kind.</summary>
+    /// <param name="supply">Supply static.</param>
+    /// <param name="returned">Return static, in the same unit.</param>
+    public static T Formula<T>(in T supply, in T returned) where T : struct, IFormulaNumber<T> => supply - returned;
 }

@@ -14,5 +14,10 @@ public static class TemperatureRise
     public static TemperatureDifference Of(Temperature hot, Temperature cold) => hot - cold;
 
     /// <summary>The same with uncertainties; any one unit of temperature.</summary>
-    public static Uncertain Of(in Uncertain hot, in Uncertain cold) => hot - cold;
+    public static Uncertain Of(in Uncertain hot, in Uncertain cold) => Formula(hot, cold);
+
+    /// <summary>The difference of numbers of any kind.</summary>
+    /// <param name="hot">Supply, or flue.</param>
+    /// <param name="cold">Return, or combustion air, in the same unit.</param>
+    public static T Formula<T>(in T hot, in T cold) where T : struct, IFormulaNumber<T> => hot - cold;
 }

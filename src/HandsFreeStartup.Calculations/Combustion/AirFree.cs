@@ -23,14 +23,18 @@ public static class AirFree
     /// <summary>COaf, ppm, without guard.</summary>
     /// <param name="carbonMonoxidePpm">CO, ppm dry.</param>
     /// <param name="oxygenPercent">O2, % dry, below 20.9.</param>
-    public static Uncertain FromOxygen(in Uncertain carbonMonoxidePpm, in Uncertain oxygenPercent) =>
+    public static Uncertain FromOxygen(in Uncertain carbonMonoxidePpm, in Uncertain oxygenPercent) => Formula(carbonMonoxidePpm, oxygenPercent);
+
+    /// <summary>COaf, ppm, without guard, of numbers of any kind.</summary>
+    /// <param name="carbonMonoxidePpm">CO, ppm dry.</param>
+    /// <param name="oxygenPercent">O2, % dry, below 20.9.</param>
+    public static T Formula<T>(in T carbonMonoxidePpm, in T oxygenPercent) where T : struct, IFormulaNumber<T> =>
         carbonMonoxidePpm * AirOxygenPercent / (AirOxygenPercent - oxygenPercent);
 
     /// <summary>COaf, ppm, without guard, of exact numbers: the model of a Monte Carlo draw.</summary>
     /// <param name="carbonMonoxidePpm">CO, ppm dry.</param>
     /// <param name="oxygenPercent">O2, % dry, below 20.9.</param>
-    public static double OfDraw(double carbonMonoxidePpm, double oxygenPercent) =>
-        carbonMonoxidePpm * AirOxygenPercent / (AirOxygenPercent - oxygenPercent);
+    public static double OfDraw(double carbonMonoxidePpm, double oxygenPercent) => Formula<Exact>(carbonMonoxidePpm, oxygenPercent).Value;
 
     /// <summary>COaf, ppm, without guard.</summary>
     /// <param name="carbonMonoxidePpm">CO, ppm dry.</param>

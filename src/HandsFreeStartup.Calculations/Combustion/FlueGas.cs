@@ -49,12 +49,30 @@ public readonly struct FlueGas
     public static FlueGas FromOxygen(Fuel fuel, DryAir air, in Uncertain oxygen, in Uncertain carbonMonoxide, in Uncertain waterPerDryAir)
     {
         Atoms atoms = fuel.Atoms;
-        double ratio = air.Oxygen / air.Rest;
         double inert = atoms.Carbon + atoms.Nitrogen / 2 + atoms.Argon;
-        Uncertain dry = (2 * ratio * inert + 2 * fuel.StoichiometricOxygen) / (2 * ratio - (2 * ratio + 2) * oxygen + carbonMonoxide);
+        Uncertain dry = DryFormula(fuel, air, oxygen, carbonMonoxide);
         Uncertain oxygenMoles = oxygen * dry;
-        return FromAir(fuel, air, (dry - oxygenMoles - inert) / air.Rest, oxygenMoles, carbonMonoxide * dry, dry, waterPerDryAir);
+        return FromAir(fuel, air, AirFormula(air, inert, dry, oxygenMoles), oxygenMoles, carbonMonoxide * dry, dry, waterPerDryAir);
     }
+
+    /// <summary>Dry flue, moles per mole of fuel, of numbers of any kind: the balance above.</summary>
+    /// <param name="fuel">What burns.</param>
+    /// <param name="air">Dry combustion air.</param>
+    /// <param name="oxygen">o, fraction of the dry flue.</param>
+    /// <param name="carbonMonoxide">c, fraction of the dry flue.</param>
+    public static T DryFormula<T>(Fuel fuel, DryAir air, in T oxygen, in T carbonMonoxide) where T : struct, IFormulaNumber<T>
+    {
+        double ratio = air.Oxygen / air.Rest;
+        double inert = fuel.Atoms.Carbon + fuel.Atoms.Nitrogen / 2 + fuel.Atoms.Argon;
+        return (2 * ratio * inert + 2 * fuel.StoichiometricOxygen) / (2 * ratio - (2 * ratio + 2) * oxygen + carbonMonoxide);
+    }
+
+    /// <summary>Dry air, moles per mole of fuel, of numbers of any kind: what is neither oxygen nor out of the fuel came with the air.</summary>
+    /// <param name="air">Dry combustion air.</param>
+    /// <param name="inert">Moles of dry products other than O2 that the fuel makes.</param>
+    /// <param name="dry">Dry flue.</param>
+    /// <param name="oxygen">O2 in it.</param>
+    public static T AirFormula<T>(DryAir air, double inert, in T dry, in T oxygen) where T : struct, IFormulaNumber<T> => (dry - oxygen - inert) / air.Rest;
 
     /// <summary>From an amount of dry air, complete combustion. With less than the theoretical air the O2 comes out negative.</summary>
     /// <param name="fuel">What burns.</param>

@@ -17,6 +17,13 @@ public static class FuelFactor
     /// <param name="carbonDioxidePercent">CO2, % dry, above 0.</param>
     /// <param name="carbonMonoxidePercent">CO, % dry; 100 ppm is 0.01 %.</param>
     public static Uncertain Of(in Uncertain oxygenPercent, in Uncertain carbonDioxidePercent, in Uncertain carbonMonoxidePercent) =>
+        Formula(oxygenPercent, carbonDioxidePercent, carbonMonoxidePercent);
+
+    /// <summary>Fo of numbers of any kind.</summary>
+    /// <param name="oxygenPercent">O2, % dry.</param>
+    /// <param name="carbonDioxidePercent">CO2, % dry, above 0.</param>
+    /// <param name="carbonMonoxidePercent">CO, % dry.</param>
+    public static T Formula<T>(in T oxygenPercent, in T carbonDioxidePercent, in T carbonMonoxidePercent) where T : struct, IFormulaNumber<T> =>
         (20.9 - (oxygenPercent - 0.5 * carbonMonoxidePercent)) / (carbonDioxidePercent + carbonMonoxidePercent);
 
     /// <summary>Fo that the composition of a fuel leads to, the same at any excess air: 20.9 · dry flue / CO2 of complete combustion in air with 20.9 % O2.</summary>

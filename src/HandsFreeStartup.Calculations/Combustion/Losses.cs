@@ -13,7 +13,7 @@ namespace HandsFreeStartup.Calculations.Combustion;
 readonly struct Losses
 {
     /// <summary>Heat of combustion of CO at 25 °C, J/mol.</summary>
-    static readonly double CarbonMonoxideHeat25 = Species.CarbonMonoxide.Heat.Enthalpy(MolarGas.ReferenceKelvin)
+    public static readonly double HeatOfMonoxide = Species.CarbonMonoxide.Heat.Enthalpy(MolarGas.ReferenceKelvin)
         + 0.5 * Species.Oxygen.Heat.Enthalpy(MolarGas.ReferenceKelvin) - Species.CarbonDioxide.Heat.Enthalpy(MolarGas.ReferenceKelvin);
 
     public Uncertain SensibleAboveAir { get; private init; }
@@ -40,7 +40,7 @@ readonly struct Losses
             SensibleAboveAir = atFlue - flue.Enthalpy(airKelvin),
             SensibleAbove25 = atFlue - at25,
             AirSensible = flue.DryAir * (AirEnthalpy(air, airKelvin, waterPerDryAir) - AirEnthalpy(air, MolarGas.ReferenceKelvin, waterPerDryAir)),
-            CarbonMonoxide = CarbonMonoxideHeat25 * flue.CarbonMonoxide,
+            CarbonMonoxide = HeatOfMonoxide * flue.CarbonMonoxide,
             LatentRecovered25 = LiquidWater.HeatOfVaporisation25 * condensate,
             LatentRecoveredAtFlue = condensing ? condensate * (waterAtFlue - LiquidWater.Heat.Enthalpy(flueKelvin)) : 0,
             HotCondensateCorrection = condensing ? condensate * (vapourSensible - liquidSensible) : 0,

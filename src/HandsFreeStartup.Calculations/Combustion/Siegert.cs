@@ -29,6 +29,13 @@ public readonly record struct Siegert(double A2, double B)
     /// <param name="flueCelsius">tA, °C.</param>
     /// <param name="airCelsius">tL, °C.</param>
     public Uncertain LossPercent(in Uncertain oxygenPercent, in Uncertain flueCelsius, in Uncertain airCelsius) =>
+        Formula(oxygenPercent, flueCelsius, airCelsius);
+
+    /// <summary>Flue loss of numbers of any kind, % of the lower heating value.</summary>
+    /// <param name="oxygenPercent">O2, % dry, below 21.</param>
+    /// <param name="flueCelsius">tA, °C.</param>
+    /// <param name="airCelsius">tL, °C.</param>
+    public T Formula<T>(in T oxygenPercent, in T flueCelsius, in T airCelsius) where T : struct, IFormulaNumber<T> =>
         (flueCelsius - airCelsius) * (A2 / (21 - oxygenPercent) + B);
 
     /// <summary>Flue loss of exact numbers, % of the lower heating value: the model of a Monte Carlo draw.</summary>
@@ -36,5 +43,5 @@ public readonly record struct Siegert(double A2, double B)
     /// <param name="flueCelsius">tA, °C.</param>
     /// <param name="airCelsius">tL, °C.</param>
     public double OfDraw(double oxygenPercent, double flueCelsius, double airCelsius) =>
-        (flueCelsius - airCelsius) * (A2 / (21 - oxygenPercent) + B);
+        Formula<Exact>(oxygenPercent, flueCelsius, airCelsius).Value;
 }

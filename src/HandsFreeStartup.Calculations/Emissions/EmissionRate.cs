@@ -13,13 +13,26 @@ public static class EmissionRate
     /// <summary>ng/J for one lb per million Btu.</summary>
     public const double NanogramsPerJoule = 0.45359237e12 / (1e6 * Quantities.HeatRate.JoulesPerBtu);
 
+    /// <summary>Dry O2, in %, above which no rate is stated: 40 CFR 75 Appendix F, 3.3.4.1, for boilers (value from memory; its twin, 5.0 % CO2, seen).</summary>
+    public const double LargestOxygenPercent = 14;
+
     /// <summary>From dry O2; lb per million Btu of gross input.</summary>
     /// <param name="pollutant">Which.</param>
     /// <param name="dryFactor">Fd, dscf per million Btu.</param>
     /// <param name="ppm">Dry concentration.</param>
     /// <param name="oxygenPercent">O2, % dry.</param>
     public static Uncertain FromDryOxygen(Pollutant pollutant, double dryFactor, in Uncertain ppm, in Uncertain oxygenPercent) =>
-        pollutant.PoundsPerCubicFootPerPpm * dryFactor * 20.9 * (ppm / (20.9 - oxygenPercent));
+        DryOxygenFormula(pollutant.PoundsPerCubicFootPerPpm * dryFactor, ppm, oxygenPercent);
+
+    /// <summary>From dry O2, of numbers of any kind: factor · 20.9 · C/(20.9 − O2).</summary>
+    /// <param name="factor">K Fd, in the unit of the rate per ppm.</param>
+    /// <param name="ppm">Dry concentration.</param>
+    /// <param name="oxygenPercent">O2, % dry.</param>
+    public static T DryOxygenFormula<T>(double factor, in T ppm, in T oxygenPercent) where T : struct, IFormulaNumber<T> =>
+        factor * 20.9 * (ppm / (20.9 - oxygenPercent));
+
+    /// <summary>mg/kWh for one ng/J, by definition.</summary>
+    public const double MilligramsPerKilowattHour = 3.6;
 
     /// <summary>From wet O2; lb per million Btu of gross input.</summary>
     /// <param name="pollutant">Which.</param>

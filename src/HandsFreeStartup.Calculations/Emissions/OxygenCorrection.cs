@@ -18,5 +18,13 @@ public static class OxygenCorrection
     /// <param name="referencePercent">Reference O2, % dry; 0 makes it air-free.</param>
     /// <param name="airPercent">Oxygen of air in the rule, %.</param>
     public static Uncertain ToReference(in Uncertain concentration, in Uncertain oxygenPercent, double referencePercent, double airPercent = UnitedStates) =>
+        Formula(concentration, oxygenPercent, referencePercent, airPercent);
+
+    /// <summary>The concentration at the reference O2 of numbers of any kind.</summary>
+    /// <param name="concentration">As measured, dry.</param>
+    /// <param name="oxygenPercent">As measured, % dry.</param>
+    /// <param name="referencePercent">Reference O2, % dry.</param>
+    /// <param name="airPercent">Oxygen of air in the rule, %.</param>
+    public static T Formula<T>(in T concentration, in T oxygenPercent, double referencePercent, double airPercent) where T : struct, IFormulaNumber<T> =>
         concentration * (airPercent - referencePercent) / (airPercent - oxygenPercent);
 }

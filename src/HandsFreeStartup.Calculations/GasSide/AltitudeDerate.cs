@@ -1,4 +1,5 @@
 using HandsFreeStartup.Calculations.Quantities;
+using HandsFreeStartup.Calculations.Uncertainties;
 
 namespace HandsFreeStartup.Calculations.GasSide;
 
@@ -20,7 +21,13 @@ public sealed record AltitudeDerate(Altitude Threshold, double SharePer1000Feet,
 
     /// <summary>Allowed input over rated input, 0 to 1.</summary>
     public double Factor(Altitude altitude) =>
-        altitude.Metres <= Threshold.Metres ? 1 : Math.Max(0, 1 - SharePer1000Feet * altitude.Feet / 1000);
+        altitude.Metres <= Threshold.Metres ? 1 : Math.Max(0, Formula<Exact>(1, SharePer1000Feet, altitude.Feet).Value);
+
+    /// <summary>Largest input above the threshold, of numbers of any kind: rated · (1 − share · ft/1000).</summary>
+    /// <param name="rated">Input of the rating plate.</param>
+    /// <param name="share">Loss for each 1000 ft above sea level, a fraction of one.</param>
+    /// <param name="feet">Altitude, ft.</param>
+    public static T Formula<T>(in T rated, in T share, in T feet) where T : struct, IFormulaNumber<T> => rated * (1 - share * (feet / 1000));
 
     /// <summary>Largest input at an altitude.</summary>
     public HeatRate LargestInput(HeatRate rated, Altitude altitude) => new(rated.Watts * Factor(altitude));

@@ -21,7 +21,13 @@ public static class MeterClocking
     /// <param name="dialCubicMetres">Volume of one turn, m³.</param>
     /// <param name="turns">Turns timed, 1 or more.</param>
     /// <param name="seconds">For all turns, s.</param>
-    public static Uncertain Flow(in Uncertain dialCubicMetres, int turns, in Uncertain seconds) => turns * dialCubicMetres / seconds;
+    public static Uncertain Flow(in Uncertain dialCubicMetres, int turns, in Uncertain seconds) => FlowFormula(dialCubicMetres, turns, seconds);
+
+    /// <summary>Gas flow of numbers of any kind, in the unit of the dial per unit of time.</summary>
+    /// <param name="dial">Volume of one turn.</param>
+    /// <param name="turns">Turns timed, 1 or more.</param>
+    /// <param name="time">For all turns.</param>
+    public static T FlowFormula<T>(in T dial, double turns, in T time) where T : struct, IFormulaNumber<T> => turns * dial / time;
 
     /// <summary>Input rate.</summary>
     /// <param name="flow">In the meter.</param>
@@ -34,5 +40,12 @@ public static class MeterClocking
     /// <param name="flow">In the meter, m³/s.</param>
     /// <param name="volumeFactor">Base volume per metered volume.</param>
     /// <param name="heatingValue">Gross, at the same base state, J/m³.</param>
-    public static Uncertain Input(in Uncertain flow, in Uncertain volumeFactor, in Uncertain heatingValue) => flow * volumeFactor * heatingValue;
+    public static Uncertain Input(in Uncertain flow, in Uncertain volumeFactor, in Uncertain heatingValue) => InputFormula(flow, volumeFactor, heatingValue);
+
+    /// <summary>Input rate of numbers of any kind and of one system of units.</summary>
+    /// <param name="flow">In the meter.</param>
+    /// <param name="volumeFactor">Base volume per metered volume.</param>
+    /// <param name="heatingValue">Gross, at the same base state.</param>
+    public static T InputFormula<T>(in T flow, in T volumeFactor, in T heatingValue) where T : struct, IFormulaNumber<T> =>
+        flow * volumeFactor * heatingValue;
 }

@@ -10,7 +10,7 @@ namespace HandsFreeStartup.Calculations.Uncertainties;
 /// share inputs stay correlated and no derivative is written out by hand. Nothing is allocated.</para>
 /// <para>First order fails where a formula bends within a few u; see <see cref="FirstOrderValidity"/>.</para>
 /// </remarks>
-public readonly struct Uncertain
+public readonly struct Uncertain : IFormulaNumber<Uncertain>
 {
     /// <summary>Most inputs that one calculation can tell apart.</summary>
     public const int MostInputs = 8;
@@ -94,6 +94,18 @@ public readonly struct Uncertain
     /// <summary>c · x.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Uncertain operator *(double exact, in Uncertain x) => new(exact * x.Value, x._contributions * exact);
+
+    /// <summary>x · c.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Uncertain operator *(in Uncertain x, double exact) => new(x.Value * exact, x._contributions * exact);
+
+    /// <summary>c / x.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Uncertain operator /(double exact, in Uncertain x)
+    {
+        double quotient = exact / x.Value;
+        return new(quotient, x._contributions * (-quotient / x.Value));
+    }
 
     /// <summary>x / c.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -1,16 +1,36 @@
 using System.Globalization;
+using System.Text;
 
 namespace HandsFreeStartup.Compute;
 
 /// <summary>What is written into one cell: a number with all its digits, a flag as 1 or 0, a word, or nothing where a result is undefined.</summary>
-/// <param name="Text">As written.</param>
-readonly record struct Cell(string Text)
+readonly struct Cell
 {
-    public static implicit operator Cell(double value) => new(double.IsFinite(value) ? value.ToString("R", CultureInfo.InvariantCulture) : "");
+    readonly double _number;
+    readonly string? _word;
 
-    public static implicit operator Cell(double? value) => value ?? double.NaN;
+    Cell(double number, string? word) => (_number, _word) = (number, word);
 
-    public static implicit operator Cell(bool flag) => new(flag ? "1" : "0");
+    public static implicit operator Cell(double value) => new(value, null);
 
-    public static implicit operator Cell(string word) => new(word);
+    public static implicit operator Cell(double? value) => new(value ?? double.NaN, null);
+
+    public static implicit operator Cell(bool flag) => new(0, flag ? "1" : "0");
+
+    public static implicit operator Cell(string word) => new(0, word);
+
+    /// <summary>Adds the cell to a line; nothing for a number that is none.</summary>
+    public void AppendTo(StringBuilder line)
+    {
+        if (_word is not null)
+        {
+            line.Append(_word);
+        }
+        else if (double.IsFinite(_number))
+        {
+            Span<char> digits = stackalloc char[32];
+            _number.TryFormat(digits, out int written, "R", CultureInfo.InvariantCulture);
+            line.Append(digits[..written]);
+        }
+    }
 }

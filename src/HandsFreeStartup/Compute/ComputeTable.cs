@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace HandsFreeStartup.Compute;
 
 /// <summary>One table that <c>compute</c> knows: input columns, output columns and how a row is worked out.</summary>
@@ -12,8 +14,8 @@ abstract class ComputeTable(string name, string[] inputs)
     /// <summary>Output columns, in order.</summary>
     public abstract IEnumerable<string> Outputs { get; }
 
-    /// <summary>The output cells of one row; none when the row has problems.</summary>
-    public abstract Cell[]? Row(RowInputs inputs);
+    /// <summary>Adds the output cells of one row to its line, each after a comma; empty ones when the row has problems.</summary>
+    public abstract void Append(RowInputs inputs, StringBuilder line);
 }
 
 /// <summary>A table whose outputs are read off one evaluated row.</summary>
@@ -27,9 +29,18 @@ sealed class ComputeTable<T>(string name, string[] inputs, Func<RowInputs, T> ev
 {
     public override IEnumerable<string> Outputs => outputs.Select(output => output.Column);
 
-    public override Cell[]? Row(RowInputs inputs)
+    public override void Append(RowInputs inputs, StringBuilder line)
     {
         T row = evaluate(inputs);
-        return inputs.Problems.Count > 0 ? null : [.. outputs.Select(output => output.Value(row))];
+        if (inputs.Problems.Count > 0)
+        {
+            line.Append(',', outputs.Length);
+            return;
+        }
+        foreach ((_, Func<T, Cell> value) in outputs)
+        {
+            line.Append(',');
+            value(row).AppendTo(line);
+        }
     }
 }

@@ -14,13 +14,13 @@ sealed class CsvRows : IDisposable
 
     readonly CsvReader _csv;
     readonly string _file;
-    readonly (string Name, int Index)[] _columns;
+    readonly int[] _places;
 
-    CsvRows(CsvReader csv, string file, (string, int)[] columns)
+    CsvRows(CsvReader csv, string file, int[] places)
     {
         _csv = csv;
         _file = file;
-        _columns = columns;
+        _places = places;
     }
 
     /// <summary>Line of the file on which the present row ends, from 1.</summary>
@@ -34,7 +34,7 @@ sealed class CsvRows : IDisposable
         try
         {
             string[] header = Read(csv, file) && csv.ReadHeader() ? csv.HeaderRecord! : [];
-            return new(csv, file, [.. columns.Select(column => (column, Place(file, header, column)))]);
+            return new(csv, file, [.. columns.Select(column => Place(file, header, column))]);
         }
         catch
         {
@@ -43,9 +43,20 @@ sealed class CsvRows : IDisposable
         }
     }
 
-    /// <summary>The next row by column name, or null at the end. A cell that a short row lacks is empty.</summary>
-    public Dictionary<string, string>? Next() =>
-        Read(_csv, _file) ? _columns.ToDictionary(column => column.Name, column => _csv.GetField(column.Index) ?? "") : null;
+    /// <summary>The next row in the order of the columns asked for, or null at the end. A cell that a short row lacks is empty.</summary>
+    public string[]? Next()
+    {
+        if (!Read(_csv, _file))
+        {
+            return null;
+        }
+        string[] cells = new string[_places.Length];
+        for (int i = 0; i < cells.Length; i++)
+        {
+            cells[i] = _csv.TryGetField(_places[i], out string? cell) && cell is not null ? cell : "";
+        }
+        return cells;
+    }
 
     public void Dispose() => _csv.Dispose();
 

@@ -48,7 +48,7 @@ sealed class FuelBook
         using CsvRows rows = CsvRows.Open(file, Columns);
         while (rows.Next() is { } cells)
         {
-            RowInputs inputs = new(cells, this);
+            RowInputs inputs = new(Columns, cells, this);
             string name = inputs.Text("fuel").Trim();
             Species? species = Species.Find(inputs.Text("component").Trim());
             double fraction = inputs.Number("mole_fraction", 0, 1);

@@ -5,9 +5,10 @@ using HandsFreeStartup.Doors;
 namespace HandsFreeStartup.Compute;
 
 /// <summary>The input cells of one row. What is wrong with them is collected, so that one look at the file finds everything.</summary>
-/// <param name="cells">Text of each input column, by its name.</param>
+/// <param name="columns">Names of the input columns.</param>
+/// <param name="cells">Text of each, in the same order.</param>
 /// <param name="fuels">Fuels and pure gases by name.</param>
-sealed class RowInputs(Dictionary<string, string> cells, FuelBook fuels)
+sealed class RowInputs(string[] columns, string[] cells, FuelBook fuels)
 {
     readonly List<(string Column, string Reason)> _problems = [];
 
@@ -15,12 +16,12 @@ sealed class RowInputs(Dictionary<string, string> cells, FuelBook fuels)
     public IReadOnlyList<(string Column, string Reason)> Problems => _problems;
 
     /// <summary>The cell as it stands there.</summary>
-    public string Text(string column) => cells[column];
+    public string Text(string column) => cells[Array.IndexOf(columns, column)];
 
     /// <summary>A number, from <paramref name="least"/> to <paramref name="most"/>, both allowed; NaN and a problem if it is none.</summary>
     public double Number(string column, double least = double.MinValue, double most = double.MaxValue)
     {
-        string text = cells[column].Trim();
+        string text = Text(column).Trim();
         if (text.Length == 0)
         {
             return Refuse(column, "is empty; a number is needed");
@@ -37,7 +38,7 @@ sealed class RowInputs(Dictionary<string, string> cells, FuelBook fuels)
     /// <summary>One of some words; the first of them and a problem if it is none.</summary>
     public string OneOf(string column, params string[] words)
     {
-        string text = cells[column].Trim();
+        string text = Text(column).Trim();
         if (words.Contains(text))
         {
             return text;
@@ -49,7 +50,7 @@ sealed class RowInputs(Dictionary<string, string> cells, FuelBook fuels)
     /// <summary>A fuel or a pure gas; natural gas and a problem if it is unknown.</summary>
     public Fuel Fuel(string column)
     {
-        string name = cells[column].Trim();
+        string name = Text(column).Trim();
         if (fuels.Find(name) is { } fuel)
         {
             return fuel;

@@ -1,11 +1,13 @@
 using System.Globalization;
-using CsvHelper;
+using System.Text;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Compute;
 
-/// <summary>Works a CSV file through a table, row by row, with constant memory.</summary>
+/// <summary>
+/// Works a CSV file through a table with constant memory: rows are read in order, worked out in batches on every core, and written in the order in which they were read.
+/// </summary>
 /// <param name="table">Which.</param>
 /// <param name="fuels">Fuels by name.</param>
 /// <param name="messages">For progress and what is wrong.</param>
@@ -15,45 +17,129 @@ sealed class TableRun(ComputeTable table, FuelBook fuels, TextWriter messages, T
     /// <summary>Problems beyond this many are counted, not printed.</summary>
     const int MostPrinted = 200;
 
+    const int BatchRows = 512;
+
     static readonly TimeSpan ProgressEvery = TimeSpan.FromSeconds(5);
+
+    readonly Queue<Task<Batch>> _working = [];
+    readonly Stack<StringBuilder> _texts = [];
 
     long _rows;
     long _problems;
     long _lastProgress;
+
+    readonly record struct InputRow(string[] Cells, int Line);
+
+    readonly record struct Batch(int Rows, StringBuilder Text, List<(int Line, string Column, string Reason)> Problems);
 
     /// <summary>Reads every row and writes inputs and outputs; a row with a bad cell keeps its inputs and has empty outputs.</summary>
     /// <returns>The exit code: wrong use when any cell was bad.</returns>
     public int Over(string file, TextWriter output, CancellationToken cancellation)
     {
         using CsvRows rows = CsvRows.Open(file, table.Inputs);
-        using CsvWriter csv = new(output, new CsvHelper.Configuration.CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\n" }, leaveOpen: true);
-        string[] columns = [.. table.Inputs, .. table.Outputs];
-        Write(csv, columns);
+        output.Write(string.Join(',', [.. table.Inputs, .. table.Outputs]));
+        output.Write('\n');
         _lastProgress = clock.GetTimestamp();
-        while (rows.Next() is { } cells)
+        try
         {
-            cancellation.ThrowIfCancellationRequested();
-            RowInputs inputs = new(cells, fuels);
-            Cell[]? results = table.Row(inputs);
-            foreach ((string column, string reason) in inputs.Problems)
+            while (Read(rows) is { Count: > 0 } batch)
             {
-                Report($"{file}, line {rows.Line}, column {column}: {reason}.");
+                cancellation.ThrowIfCancellationRequested();
+                StringBuilder text = _texts.TryPop(out StringBuilder? used) ? used.Clear() : new();
+                _working.Enqueue(Task.Run(() => Work(batch, text), cancellation));
+                if (_working.Count > 2 * Environment.ProcessorCount)
+                {
+                    Write(_working.Dequeue().GetAwaiter().GetResult(), file, output);
+                }
             }
-            Write(csv, [.. table.Inputs.Select(column => cells[column]), .. results?.Select(cell => cell.Text) ?? table.Outputs.Select(_ => "")]);
-            _rows++;
-            TellProgress();
+        }
+        finally
+        {
+            // Rows before one that cannot be read are written all the same.
+            while (_working.TryDequeue(out Task<Batch>? batch) && !batch.IsCanceled)
+            {
+                Write(batch.GetAwaiter().GetResult(), file, output);
+            }
         }
         Sum();
         return _problems == 0 ? ExitCode.Done : ExitCode.WrongUse;
     }
 
-    static void Write(CsvWriter csv, IEnumerable<string> cells)
+    static List<InputRow> Read(CsvRows rows)
     {
-        foreach (string cell in cells)
+        List<InputRow> batch = new(BatchRows);
+        while (batch.Count < BatchRows && rows.Next() is { } cells)
         {
-            csv.WriteField(TableCell.Of(cell));
+            batch.Add(new(cells, rows.Line));
         }
-        csv.NextRecord();
+        return batch;
+    }
+
+    Batch Work(List<InputRow> rows, StringBuilder text)
+    {
+        List<(int, string, string)> problems = [];
+        foreach (InputRow row in rows)
+        {
+            RowInputs inputs = new(table.Inputs, row.Cells, fuels);
+            AppendInputs(row.Cells, text);
+            table.Append(inputs, text);
+            text.Append('\n');
+            problems.AddRange(inputs.Problems.Select(problem => (row.Line, problem.Column, problem.Reason)));
+        }
+        return new(rows.Count, text, problems);
+    }
+
+    static void AppendInputs(string[] cells, StringBuilder line)
+    {
+        for (int i = 0; i < cells.Length; i++)
+        {
+            if (i > 0)
+            {
+                line.Append(',');
+            }
+            if (IsHarmless(cells[i]))
+            {
+                line.Append(cells[i]);
+            }
+            else
+            {
+                AppendQuoted(TableCell.Of(cells[i]), line);
+            }
+        }
+    }
+
+    // Figures, letters, _ and - inside: nothing that a spreadsheet or a reader of CSV would take for something else.
+    static bool IsHarmless(string cell)
+    {
+        for (int i = 0; i < cell.Length; i++)
+        {
+            if (!(char.IsAsciiLetterOrDigit(cell[i]) || cell[i] is '.' or '_' || (cell[i] == '-' && i > 0)))
+            {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    static void AppendQuoted(string cell, StringBuilder line)
+    {
+        bool isQuoted = cell.Length > 0 && (cell[0] == ' ' || cell[^1] == ' ' || cell.AsSpan().IndexOfAny(",\"\r\n") >= 0);
+        line.Append(isQuoted ? $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : cell);
+    }
+
+    void Write(Batch batch, string file, TextWriter output)
+    {
+        foreach ((int line, string column, string reason) in batch.Problems)
+        {
+            Report($"{file}, line {line}, column {column}: {reason}.");
+        }
+        foreach (ReadOnlyMemory<char> chunk in batch.Text.GetChunks())
+        {
+            output.Write(chunk.Span);
+        }
+        _texts.Push(batch.Text);
+        _rows += batch.Rows;
+        TellProgress();
     }
 
     void Report(string problem)

@@ -8,8 +8,15 @@ namespace HandsFreeStartup.Compute.Tables;
 /// <summary>Flue gas, dew point, heating values, losses and efficiency from a flue reading.</summary>
 static class CombustionTable
 {
-    readonly record struct Row(Fuel Fuel, Stoichiometry Theory, CombustionEvaluation Evaluation)
+    // A class with fields: the outputs would copy a structure of this size again and again.
+    sealed class Row(Fuel fuel, Stoichiometry theory, CombustionEvaluation evaluation)
     {
+        public readonly Fuel Fuel = fuel;
+
+        public readonly Stoichiometry Theory = theory;
+
+        public readonly CombustionEvaluation Evaluation = evaluation;
+
         public double ToLower => Fuel.HigherHeatingValue / Fuel.LowerHeatingValue;
 
         public double NormalMoles => MolarGas.MolesPerCubicMetre(AbsolutePressure.StandardAtmosphere, Temperature.FromCelsius(0));

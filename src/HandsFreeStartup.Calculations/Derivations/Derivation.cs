@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Uncertainties;
+
+namespace HandsFreeStartup.Calculations.Derivations;
+
+/// <summary>What a result is, whatever its numbers are.</summary>
+/// <param name="Id">Stable id, the same as in the record.</param>
+/// <param name="Symbol">In the formula.</param>
+/// <param name="What">What it is and when it is used, a short phrase.</param>
+/// <param name="Unit">Of the result.</param>
+/// <param name="Decimals">With which it is shown.</param>
+/// <param name="Source">Who says so.</param>
+/// <param name="CannotBeNegative">Whether its interval ends at zero.</param>
+public sealed record DerivationHead(string Id, string Symbol, string What, string Unit, int Decimals, string Source, bool CannotBeNegative = true);
+
+/// <summary>How a result came about: made by the calculation itself, so that what is explained is what was calculated.</summary>
+/// <param name="Head">What it is.</param>
+/// <param name="Formula">In the trade's notation, in symbols.</param>
+/// <param name="Numbers">The same with the numbers put in; evaluated, it gives the result.</param>
+/// <param name="Inputs">What was put in, with unit and origin.</param>
+/// <param name="Steps">Lines on the way, in order.</param>
+/// <param name="Result">Unrounded, with its standard uncertainty.</param>
+/// <param name="Budget">What the uncertainty is made of, the largest part first.</param>
+/// <param name="Limit">What it is judged by; null for none.</param>
+public sealed record Derivation(
+    DerivationHead Head, string Formula, string Numbers, ImmutableArray<DerivationInput> Inputs, ImmutableArray<DerivationStep> Steps,
+    Estimate Result, ImmutableArray<BudgetShare> Budget, Limit? Limit)
+{
+    /// <summary>Unit of the result.</summary>
+    public string Unit => Head.Unit;
+
+    /// <summary>The result as shown.</summary>
+    public string Text => Shown(Result.Value);
+
+    /// <summary>From where to where the true value lies in about 95 % of cases; never below zero for what cannot be negative.</summary>
+    public (double Low, double High) Interval => (
+        Head.CannotBeNegative ? Math.Max(0, Result.Value - Result.ExpandedUncertainty) : Result.Value - Result.ExpandedUncertainty,
+        Result.Value + Result.ExpandedUncertainty);
+
+    /// <summary>What the limit says; null without one.</summary>
+    public Verdict? Verdict => Limit is null ? null : Judge.Verdict(Result, Limit);
+
+    /// <summary>Result with uncertainty: "162 ± 33 ppm", or "35 ppm (0 to 70)" where ± would reach below zero.</summary>
+    public string TextWithUncertainty
+    {
+        get
+        {
+            string unit = Unit.Length > 0 ? " " + Unit : "";
+            return Result.StandardUncertainty == 0 ? Text + unit
+                : Head.CannotBeNegative && Result.Value < Result.ExpandedUncertainty ? $"{Text}{unit} ({Shown(Interval.Low)} to {Shown(Interval.High)})"
+                : $"{Text} ± {Shown(Result.ExpandedUncertainty)}{unit}";
+        }
+    }
+
+    /// <summary>At most six lines: what it is, formula, numbers, where they came from, uncertainty, limit.</summary>
+    public ImmutableArray<string> Lines() => DerivationText.Lines(this);
+
+    /// <summary>Everything, a line for each input and step, for the appendix of a copy.</summary>
+    public ImmutableArray<string> AllLines() => DerivationText.AllLines(this);
+
+    /// <summary>One sentence to be spoken.</summary>
+    public string Sentence() => DerivationText.Sentence(this);
+
+    /// <summary>A number with the decimals of the result.</summary>
+    internal string Shown(double value) => value.ToString($"F{Head.Decimals}", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HandsFreeStartup.Calculations.Judgement;
+
+namespace HandsFreeStartup.Calculations.Derivations;
+
+/// <summary>A derivation in words.</summary>
+static class DerivationText
+{
+    public static ImmutableArray<string> Lines(Derivation derivation)
+    {
+        ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>(6);
+        lines.Add($"{derivation.Head.Symbol}: {derivation.Head.What}. Source: {derivation.Head.Source}.");
+        lines.Add($"{derivation.Head.Symbol} = {derivation.Formula}");
+        if (derivation.Steps.Length > 0)
+        {
+            lines.Add("with " + string.Join("; ", derivation.Steps.Select(step => $"{step.Symbol} = {step.Formula} = {Measured(step.Text, step.Unit)}")));
+        }
+        lines.Add("from " + string.Join("; ", derivation.Inputs.Select(input => $"{input.Symbol} {Measured(input.Text, input.Unit)} ({input.Origin})")));
+        lines.Add($"= {derivation.Numbers} = {derivation.TextWithUncertainty}{Budget(derivation)}");
+        if (derivation.Limit is { } limit && derivation.Verdict is { } verdict)
+        {
+            lines.Add($"{GuardBandBar.Of(derivation.Result, limit)}  {Said(verdict, limit)}: {Allowed(derivation, limit)} ({limit.Source})");
+        }
+
+        return lines.ToImmutable();
+    }
+
+    public static ImmutableArray<string> AllLines(Derivation derivation) =>
+    [
+        $"{derivation.Head.What}",
+        .. derivation.Inputs.Select(input => $"  {input.Symbol} = {Measured(input.Text, input.Unit)}{Spread(input)}: {input.Name}, {input.Origin}"),
+        .. derivation.Steps.SelectMany(step => new[] { $"  {step.Symbol} = {step.Formula}", $"    = {step.Numbers} = {Measured(step.Text, step.Unit)}" }),
+        $"  {derivation.Head.Symbol} = {derivation.Formula}",
+        $"    = {derivation.Numbers} = {derivation.TextWithUncertainty}",
+        .. derivation.Budget.Length > 0 ? [$"  Uncertainty (k = 2){Budget(derivation)}"] : Array.Empty<string>(),
+        .. derivation is { Limit: { } limit, Verdict: { } verdict }
+            ? [$"  {GuardBandBar.Of(derivation.Result, limit)}", $"  {Said(verdict, limit)}: {Allowed(derivation, limit)} ({limit.Source})"] : Array.Empty<string>(),
+        $"  Source: {derivation.Head.Source}",
+    ];
+
+    public static string Sentence(Derivation derivation)
+    {
+        string measured = derivation.Result.StandardUncertainty == 0
+            ? Measured(derivation.Text, derivation.Unit)
+            : $"{Measured(derivation.Text, derivation.Unit)}, between {derivation.Shown(derivation.Interval.Low)} and {derivation.Shown(derivation.Interval.High)}";
+        string mostly = derivation.Budget is [var first, ..] && derivation.Budget.Length > 1
+            ? string.Create(CultureInfo.InvariantCulture, $"; {first.Share:P0} of the doubt comes from {Name(derivation, first.Name)}") : "";
+        string why = derivation is { Limit: { } limit, Verdict: { } verdict } ? $"; {Said(verdict, limit)}, because {Allowed(derivation, limit)}" : "";
+        return $"{derivation.Head.What} is {measured}{mostly}{why}.";
+    }
+
+    static string Budget(Derivation derivation) => derivation.Budget.Length == 0 ? ""
+        : ", made of " + string.Join(", ", derivation.Budget.Where(part => Math.Abs(part.Share) >= 0.005)
+            .Select(part => string.Create(CultureInfo.InvariantCulture, $"{part.Name} {100 * part.Share:0} %")));
+
+    static string Allowed(Derivation derivation, Limit limit) => (limit.Lower, limit.Upper) switch
+    {
+        ({ } low, { } high) => $"allowed are {derivation.Shown(low)} to {Measured(derivation.Shown(high), derivation.Unit)}",
+        (null, { } high) => $"allowed is at most {Measured(derivation.Shown(high), derivation.Unit)}",
+        ({ } low, _) => $"allowed is at least {Measured(derivation.Shown(low), derivation.Unit)}",
+        _ => "nothing is said",
+    };
+
+    static string Said(Verdict verdict, Limit limit) => verdict switch
+    {
+        Verdict.Pass => "passes by more than the guard band",
+        Verdict.ConditionalPass => limit.IsSafety ? "inside, but within the guard band, so not proven" : "inside, but within the guard band",
+        Verdict.ConditionalFail => "outside, but within the guard band",
+        Verdict.Fail => "fails by more than the guard band",
+        _ => "cannot be told",
+    };
+
+    static string Name(Derivation derivation, string symbol) =>
+        derivation.Inputs.FirstOrDefault(input => input.Symbol == symbol)?.Name ?? symbol;
+
+    static string Spread(DerivationInput input) => input.StandardUncertainty == 0 ? ""
+        : string.Create(CultureInfo.InvariantCulture, $" ± {2 * input.StandardUncertainty:G2}");
+
+    static string Measured(string number, string unit) => unit.Length > 0 ? $"{number} {unit}" : number;
+}

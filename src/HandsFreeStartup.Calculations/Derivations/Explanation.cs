@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Judgement;
+
+namespace HandsFreeStartup.Calculations.Derivations;
+
+/// <summary>What a result needs to be explained.</summary>
+/// <param name="Name">Field id, or the key of a sheet.</param>
+/// <param name="Unit">In which it is given.</param>
+/// <param name="Default">What is taken when it is not given, and said so; null where it must be given.</param>
+public sealed record NeededInput(string Name, string Unit, Given? Default = null);
+
+/// <summary>The numbers of one job for one explanation.</summary>
+public sealed class GivenInputs
+{
+    readonly ImmutableDictionary<string, Given> _given;
+
+    /// <summary>From the numbers by name; fuel by preset.</summary>
+    /// <param name="given">Field id or sheet key to number.</param>
+    /// <param name="fuel">What burns.</param>
+    public GivenInputs(IEnumerable<KeyValuePair<string, Given>> given, Fuels.Fuel? fuel = null)
+    {
+        _given = given.ToImmutableDictionary();
+        Fuel = fuel ?? Fuels.Fuel.NaturalGas;
+    }
+
+    /// <summary>What burns.</summary>
+    public Fuels.Fuel Fuel { get; }
+
+    /// <summary>How far the cells of one analyzer err together, −1 to 1; 0 when nothing is known.</summary>
+    public double AnalyzerCorrelation { get; init; }
+
+    /// <summary>Whether a number was given.</summary>
+    public bool Has(string name) => _given.ContainsKey(name);
+
+    /// <summary>The number of that name.</summary>
+    /// <exception cref="KeyNotFoundException">It was not given and nothing is taken in its place.</exception>
+    public Given this[string name] => _given[name];
+
+    /// <summary>These numbers with others in the place of some.</summary>
+    internal GivenInputs With(IEnumerable<KeyValuePair<string, Given>> others) =>
+        new(_given.SetItems(others), Fuel) { AnalyzerCorrelation = AnalyzerCorrelation };
+}
+
+/// <summary>A result that can be explained: the calculation itself, worked out on paper.</summary>
+/// <param name="Id">Stable id, the same as in the record.</param>
+/// <param name="Needs">What it needs.</param>
+/// <param name="Work">Works it out.</param>
+public sealed record Explanation(string Id, ImmutableArray<NeededInput> Needs, Func<GivenInputs, Limit?, Derivation?> Work)
+{
+    /// <summary>Every result that can be explained. A new one is one entry here.</summary>
+    public static ImmutableArray<Explanation> All { get; } = [.. FlueExplanations.All, .. RateExplanations.All, .. AirExplanations.All];
+
+    /// <summary>The explanation of that result, or null.</summary>
+    public static Explanation? Find(string id) => All.FirstOrDefault(explanation => explanation.Id == id);
+
+    /// <summary>Names of inputs that are missing.</summary>
+    public ImmutableArray<string> Missing(GivenInputs inputs) => [.. Needs.Where(need => need.Default is null && !inputs.Has(need.Name)).Select(need => need.Name)];
+
+    /// <summary>Explains the result; null while an input is missing or the calculation refuses the numbers.</summary>
+    /// <param name="inputs">The numbers of the job.</param>
+    /// <param name="limit">What it is judged by, in the unit of the result; null for none.</param>
+    public Derivation? Derive(GivenInputs inputs, Limit? limit = null)
+    {
+        if (Missing(inputs).Length > 0)
+        {
+            return null;
+        }
+
+        Derivation? derivation = Work(
+            inputs.With(Needs.Where(need => !inputs.Has(need.Name)).Select(need => KeyValuePair.Create(need.Name, need.Default!.Value))), limit);
+        return derivation is not null && double.IsFinite(derivation.Result.Value) ? derivation : null;
+    }
+}

@@ -1,0 +1,198 @@
+using System.Globalization;
+using HandsFreeStartup.Calculations.AirSide;
+using HandsFreeStartup.Calculations.Combustion;
+using HandsFreeStartup.Calculations.Derivations;
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Quantities;
+using HandsFreeStartup.Calculations.Uncertainties;
+
+namespace HandsFreeStartup.Calculations.Tests.Derivations;
+
+public sealed class DerivationTests
+{
+    public static TheoryData<string, int> EveryResultOfTenJobs()
+    {
+        TheoryData<string, int> data = [];
+        foreach (Explanation explanation in Explanation.All)
+        {
+            foreach (int job in Jobs.Numbers)
+            {
+                data.Add(explanation.Id, job);
+            }
+        }
+
+        return data;
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryResultOfTenJobs))]
+    public void The_printed_formula_with_the_printed_numbers_gives_the_printed_result(string id, int job)
+    {
+        Derivation derivation = Derive(id, Jobs.Of(job));
+
+        // A step shows seven digits of what its own line gives, from numbers of seven digits.
+        foreach (DerivationStep step in derivation.Steps)
+        {
+            double shown = Number(step.Text);
+            Assert.Equal(shown, PrintedFormula.Evaluate(step.Numbers), 2e-4 * Math.Abs(shown) + 1e-7);
+        }
+
+        double half = 0.5 * Math.Pow(10, -derivation.Head.Decimals);
+        double slack = derivation.Numbers.Contains("Tsat", StringComparison.Ordinal) ? 0.01 : 1e-5 * Math.Abs(derivation.Result.Value) + 1e-4 * half;
+        Assert.Equal(Number(derivation.Text), PrintedFormula.Evaluate(derivation.Numbers), half + slack);
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryResultOfTenJobs))]
+    public void Every_symbol_of_a_formula_is_an_input_or_a_step_and_stands_for_its_number(string id, int job)
+    {
+        Derivation derivation = Derive(id, Jobs.Of(job));
+        Dictionary<string, string> printed = new(StringComparer.Ordinal);
+        foreach (DerivationInput input in derivation.Inputs)
+        {
+            printed[input.Symbol] = input.Text;
+        }
+        foreach (DerivationStep step in derivation.Steps)
+        {
+            printed[step.Symbol] = step.Text;
+        }
+        Assert.Equal(derivation.Inputs.Length + derivation.Steps.Length, printed.Count);
+
+        foreach ((string symbols, string numbers) in derivation.Steps.Select(step => (step.Formula, step.Numbers)).Append((derivation.Formula, derivation.Numbers)))
+        {
+            string[] left = Words(symbols), right = Words(numbers);
+            Assert.Equal(left.Length, right.Length);
+            for (int i = 0; i < left.Length; i++)
+            {
+                Assert.Equal(printed.GetValueOrDefault(left[i], left[i]), right[i]);
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryResultOfTenJobs))]
+    public void It_fits_six_lines_and_one_sentence_and_its_shares_add_up(string id, int job)
+    {
+        Derivation derivation = Derive(id, Jobs.Of(job), new Limit(null, 1e6, "example", IsSafety: false));
+
+        Assert.InRange(derivation.Lines().Length, 5, 6);
+        Assert.DoesNotContain(derivation.Lines(), line => line.Contains('\n'));
+        Assert.EndsWith(".", derivation.Sentence());
+        if (derivation.Result.StandardUncertainty > 0)
+        {
+            Assert.Equal(1, derivation.Budget.Sum(part => part.Share), 1e-9);
+        }
+        Assert.True(!derivation.Head.CannotBeNegative || derivation.Interval.Low >= 0);
+    }
+
+    [Fact]
+    public void The_derivation_of_the_flue_is_the_evaluation_of_the_core()
+    {
+        foreach (int job in Jobs.Numbers)
+        {
+            GivenInputs given = Jobs.Of(job);
+            GivenInputs inputs = new(Explanation.Find("efficiency")!.Needs.Select(need => KeyValuePair.Create(need.Name, given[need.Name])), given.Fuel);
+            CombustionEvaluation core = Evaluate(inputs);
+
+            Same(core.ExcessAirPercent, Derive("excess_air", inputs));
+            Same(core.CarbonDioxidePercent, Derive("carbon_dioxide", inputs));
+            Same(new(core.DewPointCelsius.Value * 1.8 + 32, core.DewPointCelsius.StandardUncertainty * 1.8), Derive("dew_point", inputs));
+            Same(core.EfficiencyPercent, Derive("efficiency", inputs));
+            Same(core.EfficiencyLowerPercent, Derive("efficiency_net", inputs));
+            Same(core.EfficiencyFirstLawPercent, Derive("efficiency_first_law", inputs));
+            Same(core.CarbonMonoxideAirFreePpm!.Value, Derive("co_air_free", inputs));
+        }
+        Assert.Contains(Jobs.Numbers, job => Evaluate(Jobs.Of(job)).IsCondensing);
+        Assert.Contains(Jobs.Numbers, job => !Evaluate(Jobs.Of(job)).IsCondensing);
+    }
+
+    [Fact]
+    public void Monoxide_air_free_reads_as_a_technician_would_write_it()
+    {
+        GivenInputs given = new(new Dictionary<string, Given>
+        {
+            ["oxygen"] = new(8, 0.15, "said at 10:42", "8.0"),
+            ["flue_co"] = new(100, 10, "said at 10:43", "100"),
+        });
+
+        Derivation derivation = Derive("co_air_free", given, new Limit(null, 400, "ANSI Z21.47", IsSafety: true));
+
+        Assert.Equal("CO × 20.9 / (20.9 − O2)", derivation.Formula);
+        Assert.Equal("100 × 20.9 / (20.9 − 8.0)", derivation.Numbers);
+        Assert.Equal("162 ± 33 ppm", derivation.TextWithUncertainty);
+        Assert.Equal(["CO", "O2"], derivation.Budget.Select(part => part.Name));
+        Assert.Equal(0.987, derivation.Budget[0].Share, 0.001);
+        Assert.Equal(
+            "CO air-free, as it would read without excess air is 162 ppm, between 129 and 195; 99 % of the doubt comes from the CO; "
+            + "passes by more than the guard band, because allowed is at most 400 ppm.", derivation.Sentence());
+        Assert.Equal(Verdict.Pass, derivation.Verdict);
+    }
+
+    [Fact]
+    public void An_interval_of_what_cannot_be_negative_ends_at_zero()
+    {
+        GivenInputs given = new(new Dictionary<string, Given> { ["oxygen"] = new(9, 0.15, "said"), ["flue_co"] = new(8, 10, "said") });
+
+        Assert.Equal("14 ppm (0 to 49)", Derive("co_air_free", given).TextWithUncertainty);
+    }
+
+    [Fact]
+    public void Cells_that_err_together_move_the_uncertainty()
+    {
+        GivenInputs apart = new(new Dictionary<string, Given> { ["oxygen"] = new(8, 0.5, "said"), ["flue_co"] = new(300, 15, "said") });
+        GivenInputs together = new(new Dictionary<string, Given> { ["oxygen"] = new(8, 0.5, "said"), ["flue_co"] = new(300, 15, "said") }) { AnalyzerCorrelation = 1 };
+        Derivation alone = Derive("co_air_free", apart), joint = Derive("co_air_free", together);
+
+        // Fully correlated contributions add like lengths in line: u = |c1 u1 + c2 u2|.
+        double first = 15 * 20.9 / 12.9, second = 0.5 * 300 * 20.9 / (12.9 * 12.9);
+        Assert.Equal(Math.Sqrt(first * first + second * second), alone.Result.StandardUncertainty, 1e-9);
+        Assert.Equal(first + second, joint.Result.StandardUncertainty, 1e-9);
+        Assert.Contains(joint.Budget, part => part.Name == "CO with O2");
+    }
+
+    [Fact]
+    public void What_was_assumed_is_said()
+    {
+        GivenInputs given = new(new Dictionary<string, Given> { ["oxygen"] = new(8, 0.15, "said"), ["flue_co"] = new(30, 10, "said"), ["air_temperature"] = new(70, 1, "said") });
+
+        Assert.Contains("RH 50 % (assumed, not measured)", string.Join("\n", Derive("dew_point", given).Lines()));
+    }
+
+    [Fact]
+    public void Nothing_is_explained_from_numbers_that_are_missing_or_impossible()
+    {
+        Assert.Null(Explanation.Find("co_air_free")!.Derive(new(new Dictionary<string, Given> { ["oxygen"] = new(8, 0, "said") })));
+        Assert.Null(Explanation.Find("co_air_free")!.Derive(new(new Dictionary<string, Given> { ["oxygen"] = new(16, 0, "said"), ["flue_co"] = new(8, 0, "said") })));
+        Assert.Null(Explanation.Find("excess_air")!.Derive(new(new Dictionary<string, Given> { ["oxygen"] = new(20.95, 0, "said"), ["flue_co"] = new(8, 0, "said") })));
+        Assert.Null(Explanation.Find("no_such_result"));
+    }
+
+    static Derivation Derive(string id, GivenInputs given, Limit? limit = null) => Explanation.Find(id)!.Derive(given, limit)!;
+
+    static void Same(Estimate core, Derivation derivation)
+    {
+        Assert.Equal(core.Value, derivation.Result.Value, 1e-8 * Math.Abs(core.Value));
+        Assert.Equal(core.StandardUncertainty, derivation.Result.StandardUncertainty, 1e-6 * core.StandardUncertainty);
+    }
+
+    static CombustionEvaluation Evaluate(GivenInputs given)
+    {
+        TemperatureDifference Degrees(string name) => TemperatureDifference.FromFahrenheit(given[name].StandardUncertainty);
+        FlueReading reading = new(
+            Fraction.FromPercent(given["oxygen"].Value), Fraction.FromPartsPerMillion(given["flue_co"].Value),
+            Temperature.FromFahrenheit(given["flue_temperature"].Value), Temperature.FromFahrenheit(given["air_temperature"].Value))
+        {
+            Pressure = StandardAtmosphere.Pressure(Altitude.FromFeet(given["altitude"].Value)),
+            AirRelativeHumidity = Fraction.FromPercent(given["air_humidity"].Value),
+            Uncertainty = new(
+                Fraction.FromPercent(given["oxygen"].StandardUncertainty), Fraction.FromPartsPerMillion(given["flue_co"].StandardUncertainty),
+                Degrees("flue_temperature"), Degrees("air_temperature"), default, Fraction.FromPercent(given["air_humidity"].StandardUncertainty)),
+        };
+        return CombustionEvaluation.Of(reading, given.Fuel);
+    }
+
+    static string[] Words(string formula) => formula.Replace("(−", "-", StringComparison.Ordinal).Replace("Tsat(", "", StringComparison.Ordinal)
+        .Split([' ', '(', ')', '√'], StringSplitOptions.RemoveEmptyEntries);
+
+    static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+}
