@@ -177,31 +177,6 @@ public readonly record struct CombustionEvaluation
 
     static Uncertain In(double value, double u, Input input) => Uncertain.Input(value, u, (int)input);
 
-    static CombustionEvaluation Refused(string why) => new()
-    {
-        Refusal = why,
-        Lambda = Estimate.Unknown,
-        ExcessAirPercent = Estimate.Unknown,
-        DryAirMoles = Estimate.Unknown,
-        DryFlueMoles = Estimate.Unknown,
-        WetFlueMoles = Estimate.Unknown,
-        AirWaterFraction = Estimate.Unknown,
-        CarbonDioxidePercent = Estimate.Unknown,
-        WaterFraction = Estimate.Unknown,
-        DewPointCelsius = Estimate.Unknown,
-        SensibleLossPercent = Estimate.Unknown,
-        SensibleLossAbove25Percent = Estimate.Unknown,
-        AirSensiblePercent = Estimate.Unknown,
-        LatentLossPercent = Estimate.Unknown,
-        CarbonMonoxideLossPercent = Estimate.Unknown,
-        CondensateMoles = Estimate.Unknown,
-        CondensateFraction = Estimate.Unknown,
-        CondensateMassRatio = Estimate.Unknown,
-        LatentRecoveredPercent = Estimate.Unknown,
-        EfficiencyPercent = Estimate.Unknown,
-        EfficiencyLowerPercent = Estimate.Unknown,
-        EfficiencyHotCondensatePercent = Estimate.Unknown,
-        EfficiencyFirstLawPercent = Estimate.Unknown,
-        EfficiencyFirstLawLowerPercent = Estimate.Unknown,
-    };
+    // Every estimate that is not set is unknown.
+    static CombustionEvaluation Refused(string why) => new() { Refusal = why };
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Uncertainties;
 
 namespace HandsFreeStartup.Calculations.Derivations;
 
@@ -69,5 +70,36 @@ public sealed record Explanation(string Id, ImmutableArray<NeededInput> Needs, F
         Derivation? derivation = Work(
             inputs.With(Needs.Where(need => !inputs.Has(need.Name)).Select(need => KeyValuePair.Create(need.Name, need.Default!.Value))), limit);
         return derivation is not null && double.IsFinite(derivation.Result.Value) ? derivation : null;
+    }
+
+    /// <summary>The same formula drawn, as a check of the first-order uncertainty; null where a draw leaves what the calculation accepts.</summary>
+    /// <remarks>Inputs independent and normal; what cannot be negative is cut at zero, as its interval is.</remarks>
+    /// <param name="inputs">The numbers of the job.</param>
+    /// <param name="seed">Any number.</param>
+    /// <param name="draws">At least 1000.</param>
+    public PropagatedDistribution? Draw(GivenInputs inputs, ulong seed, int draws)
+    {
+        if (Derive(inputs) is not { } derivation)
+        {
+            return null;
+        }
+
+        string[] names = [.. Needs.Select(need => need.Name)];
+        Given[] given = [.. Needs.Select(need => inputs.Has(need.Name) ? inputs[need.Name] : need.Default!.Value)];
+        RandomInput[] random = [.. given.Select(one => new RandomInput(one.Value, one.StandardUncertainty, Distribution.Normal))];
+        PropagatedDistribution drawn = MonteCarlo.Propagate(
+            values =>
+            {
+                KeyValuePair<string, Given>[] draw = new KeyValuePair<string, Given>[names.Length];
+                for (int i = 0; i < draw.Length; i++)
+                {
+                    double value = given[i].Value >= 0 ? Math.Max(0, values[i]) : values[i];
+                    draw[i] = KeyValuePair.Create(names[i], new Given(value, 0, ""));
+                }
+                double result = Work(new GivenInputs(draw, inputs.Fuel), null)?.Result.Value ?? double.NaN;
+                return derivation.Head.CannotBeNegative ? Math.Max(0, result) : result;
+            },
+            random, seed, draws);
+        return double.IsFinite(drawn.Mean) ? drawn : null;
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Quantities;
 
 namespace HandsFreeStartup.Procedure.Hearing;
 
@@ -54,7 +55,7 @@ public sealed record Unit(string Symbol, ImmutableArray<string> Spoken, double S
     public static Unit Kilowatts { get; } = new("kW", ["kilowatts"], 1000);
 
     /// <summary>Inches of water column, conventional (1000 kg/m³ at 9.80665 m/s²), in pascals.</summary>
-    public static Unit InchesOfWater { get; } = new("in. w.c.", ["inches", "inches of water", "inches water column"], 0.0254 * 9.80665 * 1000);
+    public static Unit InchesOfWater { get; } = new("in. w.c.", ["inches", "inches of water", "inches water column"], Pressure.PascalsPerInchOfWater);
 
     /// <summary>Seconds.</summary>
     public static Unit Seconds { get; } = new("s", ["seconds"], 1);

@@ -1,20 +1,23 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HandsFreeStartup.Calculations.Quantities;
 
 namespace HandsFreeStartup.Storage.UserFiles;
 
 /// <summary>What a value in another unit would be in the one that files use, so that a finding can say what to write.</summary>
 public static class OtherUnits
 {
+    const decimal InchOfWater = (decimal)Pressure.PascalsPerInchOfWater;
+
     /// <summary>Unit written, unit wanted, factor and offset from the one to the other.</summary>
-    /// <remarks>Pressure: conventional inch of water, 249.08891 Pa. Btu of the International Table, 1055.05585262 J. Both as in the calculation core.</remarks>
+    /// <remarks>Pressure: conventional inch of water. Btu of the International Table, 1055.05585262 J. Both as in the calculation core.</remarks>
     static readonly ImmutableArray<(string From, string To, decimal Factor, decimal Offset)> Conversions =
     [
-        ("Pa", "in. w.c.", 1 / 249.08891m, 0),
-        ("mbar", "in. w.c.", 100 / 249.08891m, 0),
-        ("hPa", "in. w.c.", 100 / 249.08891m, 0),
-        ("kPa", "in. w.c.", 1000 / 249.08891m, 0),
-        ("psi", "in. w.c.", 6894.757293168m / 249.08891m, 0),
+        ("Pa", "in. w.c.", 1 / InchOfWater, 0),
+        ("mbar", "in. w.c.", 100 / InchOfWater, 0),
+        ("hPa", "in. w.c.", 100 / InchOfWater, 0),
+        ("kPa", "in. w.c.", 1000 / InchOfWater, 0),
+        ("psi", "in. w.c.", 6894.757293168m / InchOfWater, 0),
         ("°C", "°F", 1.8m, 32),
         ("C", "°F", 1.8m, 32),
         ("kW", "Btu/h", 3_600_000 / 1055.05585262m, 0),

@@ -18,7 +18,7 @@ public static class ComputeCommand
     {
         Command command = new("compute", "Work out what readings mean: a table of a CSV file, or one reading.")
         {
-            Table, In, Out, Fuels, ReadingCommand.Build(),
+            Table, In, Out, Fuels, ReadingCommand.Build(), ExplainCommand.Build(),
         };
         Table.AcceptOnlyFromAmong([.. ComputeTables.All.Select(table => table.Name)]);
         command.SetAction((parsed, cancellation) => Task.FromResult(Run(parsed, cancellation)));

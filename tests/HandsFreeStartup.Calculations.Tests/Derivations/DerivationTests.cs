@@ -167,6 +167,34 @@ public sealed class DerivationTests
         Assert.Null(Explanation.Find("no_such_result"));
     }
 
+    /// <summary>Monte Carlo as a check of first order that runs: every result of two jobs, by the criterion of JCGM 101:2008 where nothing is cut at zero.</summary>
+    [Theory]
+    [InlineData(3)]
+    [InlineData(8)]
+    public void First_order_agrees_with_drawing(int job)
+    {
+        foreach (Explanation explanation in Explanation.All)
+        {
+            GivenInputs given = new(
+                explanation.Needs.Where(need => Jobs.Of(job).Has(need.Name)).Select(need => KeyValuePair.Create(need.Name, Jobs.Of(job)[need.Name])), Jobs.Of(job).Fuel);
+            Derivation derivation = Derive(explanation.Id, given);
+            PropagatedDistribution drawn = explanation.Draw(given, seed: 5, draws: 2000)!.Value;
+
+            // Of 2000 draws the standard deviation is known to 1.6 %, the mean to u/45; five of these, and 1 % for what bends.
+            double u = derivation.Result.StandardUncertainty;
+            Assert.Equal(derivation.Result.Value, drawn.Mean, 0.11 * u + 1e-9 * Math.Abs(derivation.Result.Value));
+            Assert.Equal(u, drawn.StandardDeviation, 0.09 * u + 1e-9 * Math.Abs(derivation.Result.Value));
+        }
+    }
+
+    [Fact]
+    public void A_draw_of_what_cannot_be_negative_is_not_negative()
+    {
+        GivenInputs given = new(new Dictionary<string, Given> { ["oxygen"] = new(9, 0.15, "said"), ["flue_co"] = new(4, 10, "said") });
+
+        Assert.Equal(0, Explanation.Find("co_air_free")!.Draw(given, seed: 1, draws: 2000)!.Value.Low);
+    }
+
     static Derivation Derive(string id, GivenInputs given, Limit? limit = null) => Explanation.Find(id)!.Derive(given, limit)!;
 
     static void Same(Estimate core, Derivation derivation)
