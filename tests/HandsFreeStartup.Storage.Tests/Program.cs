@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Runtime.Versioning;
+using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Storage.Log;
+using HandsFreeStartup.Storage.Tests.Adversary;
 using HandsFreeStartup.Storage.Tests.Support;
 
 // Killing processes, folder modes and file limits are those of Unix.
@@ -11,7 +13,8 @@ namespace HandsFreeStartup.Storage.Tests;
 
 /// <summary>
 /// <c>append JOB</c> appends events until it is killed and prints the number of each one when it is recorded; <c>benchmark FOLDER [COUNT]</c> measures appending
-/// beside a bare insert with the same durability; <c>jobs FOLDER COUNT</c> fills a folder with jobs to be reviewed.
+/// beside a bare insert with the same durability; <c>jobs FOLDER COUNT</c> fills a folder with jobs to be reviewed; <c>adversary COUNT [FIRST]</c> runs that many jobs with an
+/// unsafe fact in each.
 /// </summary>
 static class Program
 {
@@ -25,6 +28,8 @@ static class Program
             case ["benchmark", var folder, .. var rest]:
                 AppendBenchmark.Run(folder, rest is [var count] ? int.Parse(count, CultureInfo.InvariantCulture) : 2000);
                 return 0;
+            case ["adversary", var wanted, .. var begin]:
+                return Adversary(int.Parse(wanted, CultureInfo.InvariantCulture), begin is [var first] ? int.Parse(first, CultureInfo.InvariantCulture) : 0);
             case ["jobs", var jobs, var number]:
                 FixtureJob.Fill(jobs, int.Parse(number, CultureInfo.InvariantCulture));
                 return 0;
@@ -32,6 +37,25 @@ static class Program
                 Console.Error.WriteLine("append JOB | benchmark FOLDER [COUNT] | jobs FOLDER COUNT");
                 return 2;
         }
+    }
+
+    static int Adversary(int count, int first)
+    {
+        (int jobs, int signed, int wrong) = (0, 0, 0);
+        foreach (object[] row in ShippedPlans.Rows)
+        {
+            StartupPlan plan = ShippedPlans.Plan((string)row[0], (string)row[1], (string)row[2], (string)row[3], (StageOrder)row[4]);
+            AdversaryRun run = AdversaryRun.Of(plan, first, count / ShippedPlans.Rows.Count + 1);
+            (jobs, signed, wrong) = (jobs + run.Jobs, signed + run.Signed, wrong + run.Wrong.Count);
+            Console.WriteLine($"{string.Join(' ', row)}: {run.Jobs} jobs, {run.Facts} facts, {run.Signed} signed, {run.Wrong.Count} of them against the log");
+            foreach (string one in run.Wrong.Take(3))
+            {
+                Console.WriteLine($"  {one}");
+            }
+        }
+
+        Console.WriteLine($"{jobs} jobs, {signed} signed, {wrong} of them against the log");
+        return wrong == 0 ? 0 : 1;
     }
 
     static int Append(string path)

@@ -14,6 +14,10 @@ static class Numbers
     /// <summary>Rounded to <paramref name="decimals"/> for showing.</summary>
     public static string Text(double value, int decimals) => value.ToString($"F{decimals}", CultureInfo.InvariantCulture);
 
-    /// <summary>A span of time as minutes and seconds.</summary>
-    public static string Text(TimeSpan span) => FormattableString.Invariant($"{(int)span.TotalMinutes}:{span.Seconds:00}");
+    /// <summary>A span of time as minutes and seconds, begun seconds counted whole: nothing that still runs is shown as over.</summary>
+    public static string Text(TimeSpan span)
+    {
+        long seconds = (long)Math.Ceiling(span.TotalSeconds);
+        return FormattableString.Invariant($"{seconds / 60}:{seconds % 60:00}");
+    }
 }

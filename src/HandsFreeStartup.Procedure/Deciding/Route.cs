@@ -38,6 +38,7 @@ sealed class Route(StartupState state, Now now)
         { Kind: StepKind.Sign } => "Signing cannot be skipped; say finish.",
         { Kind: StepKind.Close } => "What was opened must be closed; this step cannot be skipped.",
         { Kind: StepKind.Wait } => "This wait guards what comes after it; it cannot be skipped.",
+        { AgainAfter.IsEmpty: false } => "What is measured later hangs on this step; it cannot be skipped.",
         { Proves.IsEmpty: false } => "What was opened must be checked for leaks; this step cannot be skipped.",
         { IsSafetyStop: true } or { Question.StopsForGas: true } or { Question.UnsafeAfter: not null } => "This is a safety stop; it cannot be skipped.",
         { } when IsJudged(step, limit => limit.IsSafety) => "A safety limit judges this; it cannot be skipped.",

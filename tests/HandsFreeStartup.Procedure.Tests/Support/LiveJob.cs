@@ -9,20 +9,35 @@ sealed class LiveJob
 {
     readonly StartupPlan _plan;
     readonly List<StartupEvent> _log = [];
+    readonly List<TimeSpan> _times = [];
 
-    public LiveJob(StartupPlan? plan = null)
+    public LiveJob(StartupPlan? plan = null, TimeSpan? steady = null)
     {
         _plan = plan ?? Some.Plan();
+        Steady = steady;
         Procedure = new StartupProcedure(_plan);
-        Keep(Procedure.Begin(Some.Job, Now));
+        Keep(Procedure.Begin(Some.Job, Present));
     }
 
-    public StartupProcedure Procedure { get; }
+    public StartupProcedure Procedure { get; private set; }
+
+    /// <summary>The wall clock; it may be set.</summary>
     public DateTimeOffset Now { get; set; } = Some.Morning;
+
+    /// <summary>The clock that only runs; null where there is none.</summary>
+    public TimeSpan? Steady { get; private set; }
+
+    public Now Present => new(Now, Steady);
+
+    /// <summary>Time as it really went by, whatever the clocks say.</summary>
+    public TimeSpan World { get; private set; }
+
+    /// <summary>The real time of each event of the log.</summary>
+    public IReadOnlyList<TimeSpan> Times => _times;
     public IReadOnlyList<StartupEvent> Log => _log;
     public IReadOnlyList<StartupEvent> Last { get; private set; } = [];
-    public StartupView View => Procedure.View(Now);
-    public string Step => _log.OfType<StepEntered>().Last().StepId;
+    public StartupView View => Procedure.View(Present);
+    public string Step { get; private set; } = "";
 
     public LiveJob Say(string fieldId, decimal value, Certainty certainty = Certainty.Green) =>
         Give(new Phrase.Reading(Fields.Find(fieldId)!, value, Some.Heard(certainty)));
@@ -69,7 +84,27 @@ sealed class LiveJob
     public LiveJob Wait(TimeSpan span)
     {
         Now += span;
+        Steady += span > TimeSpan.Zero ? span : TimeSpan.Zero;
+        World += span > TimeSpan.Zero ? span : TimeSpan.Zero;
         return Give(new Phrase.TimePassed());
+    }
+
+    /// <summary>Somebody sets the wall clock.</summary>
+    public LiveJob SetClock(TimeSpan by)
+    {
+        Now += by;
+        return Give(new Phrase.TimePassed());
+    }
+
+    /// <summary>The program is ended and started again, so much later; the machine too, where its steady clock begins anew.</summary>
+    public LiveJob Restart(TimeSpan later, bool isMachineToo = false)
+    {
+        Now += later;
+        Steady = isMachineToo ? TimeSpan.FromTicks(Math.Min(later.Ticks, TimeSpan.TicksPerMinute)) : Steady + later;
+        World += later;
+        Procedure = Replayed();
+        Keep(Procedure.Run(Present));
+        return this;
     }
 
     /// <summary>How many phrases were given.</summary>
@@ -78,7 +113,7 @@ sealed class LiveJob
     public LiveJob Give(Phrase phrase)
     {
         Given++;
-        Keep(Procedure.Decide(phrase, Now));
+        Keep(Procedure.Decide(phrase, Present));
         return this;
     }
 
@@ -168,6 +203,8 @@ sealed class LiveJob
         foreach (StartupEvent happened in events)
         {
             _log.Add(happened);
+            _times.Add(World);
+            Step = happened is StepEntered entered ? entered.StepId : Step;
             Procedure.Apply(happened);
         }
     }

@@ -7,11 +7,11 @@ using HandsFreeStartup.Procedure.Tests.Support;
 namespace HandsFreeStartup.Storage.Tests.Support;
 
 /// <summary>Walks a plan by phrases, step by step, as its files want it.</summary>
-sealed class Walker(StartupPlan plan)
+sealed class Walker(StartupPlan plan, TimeSpan? steady = null)
 {
     const int MostSteps = 400;
 
-    public LiveJob Job { get; } = new(plan);
+    public LiveJob Job { get; } = new(plan, steady);
 
     public Step Step => plan.All[plan.IndexOf(Job.Step)];
 

@@ -1,0 +1,33 @@
+using System.Collections.Concurrent;
+using HandsFreeStartup.Procedure.Checklists;
+
+namespace HandsFreeStartup.Storage.Tests.Adversary;
+
+/// <summary>What came of many jobs of one plan, each with an unsafe fact in it.</summary>
+/// <param name="Jobs">How many.</param>
+/// <param name="Facts">How many different facts.</param>
+/// <param name="Signed">How many reached a signature.</param>
+/// <param name="Wrong">What speaks against a signature, by job; empty where each was rightly signed or not at all.</param>
+sealed record AdversaryRun(int Jobs, int Facts, int Signed, IReadOnlyCollection<string> Wrong)
+{
+    /// <summary>Runs the jobs of these numbers; the same number is the same job.</summary>
+    public static AdversaryRun Of(StartupPlan plan, int first, int jobs)
+    {
+        IReadOnlyList<UnsafeFact> facts = UnsafeFact.Of(plan);
+        ConcurrentBag<string> wrong = [];
+        int signed = 0;
+        Parallel.For(first, first + jobs, job =>
+        {
+            UnsafeFact fact = facts[job % facts.Count];
+            Saboteur saboteur = new(plan, fact, new Random(job));
+            saboteur.Work();
+            LogJudge judge = new(plan, saboteur.Job.Log, saboteur.Job.Times);
+            Interlocked.Add(ref signed, judge.IsSigned ? 1 : 0);
+            if (judge.Violations() is { Count: > 0 } violations)
+            {
+                wrong.Add($"job {job}, {fact.Name}: {string.Join("; ", violations.Distinct())}");
+            }
+        });
+        return new AdversaryRun(jobs, facts.Count, signed, wrong);
+    }
+}
