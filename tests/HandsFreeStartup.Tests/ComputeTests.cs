@@ -230,4 +230,44 @@ public sealed class ComputeTests : IDisposable
         Assert.Contains("CO air-free: not stated above 15 % O2", result.Output);
         Assert.DoesNotMatch(@"CO air-free +\d", result.Output);
     }
+
+    [Fact]
+    public async Task Rows_come_out_in_the_order_in_which_they_went_in_with_and_without_quotation_marks()
+    {
+        string[] rows = [.. Enumerable.Range(0, 5000).Select(i => FormattableString.Invariant($"{i * 2}"))];
+        string plain = Path.Combine(_folder, "plain.csv"), quoted = Path.Combine(_folder, "quoted.csv");
+        await ProgramProcess.Run("compute", "isa", "--in", FileOf("in.csv", ["geopotential_altitude_m", .. rows]), "--out", plain);
+        await ProgramProcess.Run("compute", "isa", "--in", FileOf("in2.csv", ["geopotential_altitude_m", .. rows.Select(row => $"\"{row}\"")]), "--out", quoted);
+
+        Assert.Equal(rows, Rows(plain).Select(row => row["geopotential_altitude_m"]));
+        Assert.Equal(File.ReadAllText(plain), File.ReadAllText(quoted));
+    }
+
+    [Fact]
+    public async Task A_result_explains_itself_in_at_most_six_lines()
+    {
+        ProgramResult result = await ProgramProcess.Run(
+            "compute", "explain", "co_air_free", "oxygen=8.0/0.3", "flue_co=100/20", "--most", "400", "--source", "ANSI Z21.47");
+
+        Assert.Equal(0, result.ExitCode);
+        string[] lines = result.Output.TrimEnd().Split('\n');
+        Assert.InRange(lines.Length, 4, 6);
+        Assert.Contains("COaf = CO × 20.9 / (20.9 − O2)", lines);
+        Assert.Contains("= 100 × 20.9 / (20.9 − 8.0) = 162 ± 33 ppm, made of CO 99 %, O2 1 %", lines);
+        Assert.EndsWith("passes by more than the guard band: allowed is at most 400 ppm (ANSI Z21.47)", lines[^1]);
+    }
+
+    [Theory]
+    [InlineData("no result that can be explained", "warmth")]
+    [InlineData("needs flue_co", "co_air_free", "oxygen=8")]
+    [InlineData("is no input of co_air_free", "co_air_free", "oxygen=8", "flue_co=9", "color=3")]
+    [InlineData("cannot be worked out", "co_air_free", "oxygen=17", "flue_co=9")]
+    public async Task What_cannot_be_explained_is_one_sentence(string sentence, params string[] given)
+    {
+        ProgramResult result = await ProgramProcess.Run(["compute", "explain", .. given]);
+
+        Assert.Equal(2, result.ExitCode);
+        Assert.Empty(result.Output);
+        Assert.Contains(sentence, Assert.Single(result.Error.Trim().Split('\n')));
+    }
 }

@@ -75,7 +75,16 @@ static class DerivationText
         derivation.Inputs.FirstOrDefault(input => input.Symbol == symbol)?.Name ?? symbol;
 
     static string Spread(DerivationInput input) => input.StandardUncertainty == 0 ? ""
-        : string.Create(CultureInfo.InvariantCulture, $" ± {2 * input.StandardUncertainty:G2}");
+        : $" ± {Two(2 * input.StandardUncertainty)}";
+
+    // Two digits, without an exponent.
+    static string Two(double value)
+    {
+        int place = 1 - (int)Math.Floor(Math.Log10(value));
+        return place >= 0
+            ? Math.Round(value, Math.Min(place, 15)).ToString($"F{Math.Min(place, 15)}", CultureInfo.InvariantCulture)
+            : (Math.Round(value * Math.Pow(10, place)) / Math.Pow(10, place)).ToString("F0", CultureInfo.InvariantCulture);
+    }
 
     static string Measured(string number, string unit) => unit.Length > 0 ? $"{number} {unit}" : number;
 }

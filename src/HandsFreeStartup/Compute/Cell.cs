@@ -19,6 +19,9 @@ readonly struct Cell
 
     public static implicit operator Cell(string word) => new(0, word);
 
+    /// <summary>A number that stands in many rows, made into text once.</summary>
+    public static Cell Repeated(double value) => value.ToString("R", CultureInfo.InvariantCulture);
+
     /// <summary>Adds the cell to a line; nothing for a number that is none.</summary>
     public void AppendTo(StringBuilder line)
     {

@@ -12,29 +12,51 @@ sealed class CsvRows : IDisposable
     const long MostBytes = 4L << 30;
     const int LongestLine = 100_000;
 
-    readonly CsvReader _csv;
+    readonly CsvReader? _csv;
+    readonly PlainLines? _plain;
     readonly string _file;
     readonly int[] _places;
 
-    CsvRows(CsvReader csv, string file, int[] places)
+    CsvRows(CsvReader? csv, PlainLines? plain, string file, int[] places)
     {
         _csv = csv;
+        _plain = plain;
         _file = file;
         _places = places;
     }
 
     /// <summary>Line of the file on which the present row ends, from 1.</summary>
-    public int Line => _csv.Parser.RawRow;
+    public int Line => _plain?.Line ?? _csv!.Parser.RawRow;
 
     /// <exception cref="WrongUseException">The file cannot be opened, or a column is missing or twice there.</exception>
     public static CsvRows Open(string file, IEnumerable<string> columns)
+    {
+        return HasQuotes(file) ? OpenQuoted(file, columns) : OpenPlain(file, columns);
+    }
+
+    static CsvRows OpenPlain(string file, IEnumerable<string> columns)
+    {
+        PlainLines plain = new(new BoundedLines(OpenText(file), file));
+        try
+        {
+            string[] header = plain.Next(out ReadOnlySpan<char> line) ? line.ToString().Split(',') : [];
+            return new(null, plain, file, [.. columns.Select(column => Place(file, header, column))]);
+        }
+        catch
+        {
+            plain.Dispose();
+            throw;
+        }
+    }
+
+    static CsvRows OpenQuoted(string file, IEnumerable<string> columns)
     {
         CsvConfiguration configuration = new(CultureInfo.InvariantCulture) { MissingFieldFound = null, BadDataFound = null, IgnoreBlankLines = true, MaxFieldSize = LongestLine };
         CsvReader csv = new(new BoundedLines(OpenText(file), file), configuration);
         try
         {
             string[] header = Read(csv, file) && csv.ReadHeader() ? csv.HeaderRecord! : [];
-            return new(csv, file, [.. columns.Select(column => Place(file, header, column))]);
+            return new(csv, null, file, [.. columns.Select(column => Place(file, header, column))]);
         }
         catch
         {
@@ -46,19 +68,41 @@ sealed class CsvRows : IDisposable
     /// <summary>The next row in the order of the columns asked for, or null at the end. A cell that a short row lacks is empty.</summary>
     public string[]? Next()
     {
-        if (!Read(_csv, _file))
+        if (_plain is not null)
+        {
+            return _plain.Next(out ReadOnlySpan<char> line) ? PlainLines.Cells(line, _places) : null;
+        }
+        if (!Read(_csv!, _file))
         {
             return null;
         }
         string[] cells = new string[_places.Length];
         for (int i = 0; i < cells.Length; i++)
         {
-            cells[i] = _csv.TryGetField(_places[i], out string? cell) && cell is not null ? cell : "";
+            cells[i] = _csv!.TryGetField(_places[i], out string? cell) && cell is not null ? cell : "";
         }
         return cells;
     }
 
-    public void Dispose() => _csv.Dispose();
+    public void Dispose()
+    {
+        _csv?.Dispose();
+        _plain?.Dispose();
+    }
+
+    static bool HasQuotes(string file)
+    {
+        using StreamReader text = OpenText(file);
+        char[] buffer = new char[1 << 16];
+        while (text.Read(buffer, 0, buffer.Length) is > 0 and int read)
+        {
+            if (buffer.AsSpan(0, read).Contains('"'))
+            {
+                return true;
+            }
+        }
+        return false;
+    }
 
     static bool Read(CsvReader csv, string file)
     {
@@ -102,16 +146,24 @@ sealed class CsvRows : IDisposable
         public override int Read(char[] buffer, int index, int count)
         {
             int read = text.Read(buffer, index, count);
-            foreach (char letter in buffer.AsSpan(index, read))
+            ReadOnlySpan<char> rest = buffer.AsSpan(index, read);
+            for (int end; (end = rest.IndexOf('\n')) >= 0; rest = rest[(end + 1)..])
             {
-                (_line, _letters) = letter == '\n' ? (_line + 1, 0) : (_line, _letters + 1);
-                if (_letters > LongestLine)
-                {
-                    throw new WrongUseException(FormattableString.Invariant($"{file}, line {_line}: the line is longer than {LongestLine} letters, so that this is no table. Name another file."));
-                }
+                Count(end);
+                (_line, _letters) = (_line + 1, 0);
             }
 
+            Count(rest.Length);
             return read;
+        }
+
+        void Count(int letters)
+        {
+            _letters += letters;
+            if (_letters > LongestLine)
+            {
+                throw new WrongUseException(FormattableString.Invariant($"{file}, line {_line}: the line is longer than {LongestLine} letters, so that this is no table. Name another file."));
+            }
         }
 
         protected override void Dispose(bool disposing)
