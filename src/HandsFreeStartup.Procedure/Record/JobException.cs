@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace HandsFreeStartup.Procedure.Record;
 
 /// <summary>What kind of thing must be looked at before a signature, the gravest first.</summary>
@@ -32,6 +34,9 @@ public enum ExceptionKind
 /// <param name="Rank">Within its kind: the larger, the graver.</param>
 public sealed record JobException(DateTimeOffset At, ExceptionKind Kind, string StepId, string Subject, string Reason = "", int Rank = 0)
 {
+    /// <summary>Recordings in which it can be heard.</summary>
+    public ImmutableArray<string> Clips { get; init; } = [];
+
     /// <summary>As shown in one line.</summary>
     public string Text => Reason.Length == 0 ? Subject : $"{Subject}. Reason: {Reason.TrimEnd('.')}";
 }

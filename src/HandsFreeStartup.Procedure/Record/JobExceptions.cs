@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Safety;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Record;
 
@@ -12,6 +14,7 @@ public sealed class JobExceptions
     readonly StartupPlan _plan;
     readonly List<Kept> _kept = [];
     readonly Dictionary<ReadingKey, int> _measured = [];
+    readonly Dictionary<ReadingKey, Evidence> _heard = [];
 
     /// <summary>An empty list.</summary>
     /// <param name="plan">What the job is led by.</param>
@@ -65,10 +68,10 @@ public sealed class JobExceptions
                 break;
             case ExceptionMade { Purpose: DictationPurpose.AnswerReason } made:
                 Change(kept => kept.Exception.Kind == ExceptionKind.UnsafeAnswer && kept.Exception.StepId == made.StepId && kept.Exception.Reason.Length == 0,
-                    kept => kept with { Exception = kept.Exception with { Reason = made.Reason } });
+                    kept => kept with { Exception = kept.Exception with { Reason = made.Reason, Clips = [.. kept.Exception.Clips, .. Clips(made.Evidence)] } });
                 break;
             case ExceptionMade made:
-                _kept.Add(new Kept(new JobException(made.At, ExceptionKind.OutsideLimit, made.StepId, made.Subject, made.Reason), false));
+                _kept.Add(new Kept(new JobException(made.At, ExceptionKind.OutsideLimit, made.StepId, made.Subject, made.Reason) { Clips = Clips(made.Evidence) }, false));
                 break;
             case LimitStated { Limit.Unusual: { } why } stated:
                 Add(stated, ExceptionKind.StrangeLimit, stated.StepId, $"{stated.Limit.Name} {stated.Limit.Text}: {why}");
@@ -80,8 +83,12 @@ public sealed class JobExceptions
                 Add(jumped, ExceptionKind.ClockJump, "", $"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {Numbers.Text(jumped.By.Duration())} during the job");
                 break;
             case ReadingEntered entered:
+                _heard[entered.Reading.Key] = entered.Reading.Evidence;
                 _measured[entered.Reading.Key] = _measured.GetValueOrDefault(entered.Reading.Key) + 1;
                 Drop(entered.StepId, ExceptionKind.OutsideLimit);
+                break;
+            case ConfirmationAsked asked:
+                _heard[asked.Reading.Key] = asked.Reading.Evidence;
                 break;
             case StepReopened reopened:
                 Drop(reopened.StepId, ExceptionKind.OutsideLimit);
@@ -95,7 +102,7 @@ public sealed class JobExceptions
     /// <summary>One measurement is told once, by the gravest of what was found in it; a value that was read back and then entered is no other one.</summary>
     void Judge(MonoxideJudged judged)
     {
-        int number = _measured.GetValueOrDefault(judged.Key with { FieldId = judged.Place == MonoxidePlace.Room ? "room_co" : "flue_co" }) + (judged.IsDoubtful ? 1 : 0);
+        int number = _measured.GetValueOrDefault(KeyOf(judged)) + (judged.IsDoubtful ? 1 : 0);
         Kept? same = _kept.FirstOrDefault(kept => kept.Measurement == (judged.Place, judged.Key.Scope, number));
         if (same is not null && same.Exception.Rank > Rank(judged) && !same.IsDoubtful)
         {
@@ -104,23 +111,21 @@ public sealed class JobExceptions
 
         _kept.Remove(same!);
         _kept.Add(new Kept(
-            new JobException(judged.At, judged.IsDoubtful ? ExceptionKind.Misheard : ExceptionKind.Alarm, judged.StepId, Measured(judged), Rank: Rank(judged)), false)
+            new JobException(judged.At, judged.IsDoubtful ? ExceptionKind.Misheard : ExceptionKind.Alarm, judged.StepId, MonoxideWords.Sentence(judged), Rank: Rank(judged))
+            {
+                Clips = Clips(_heard.GetValueOrDefault(KeyOf(judged))),
+            }, false)
         {
             Measurement = (judged.Place, judged.Key.Scope, number),
             IsDoubtful = judged.IsDoubtful,
         });
     }
 
-    static int Rank(MonoxideJudged judged) => judged.Action switch { MonoxideAction.Evacuate => 4, MonoxideAction.ShutOff => 3, _ => 1 };
+    static ReadingKey KeyOf(MonoxideJudged judged) => judged.Key with { FieldId = judged.Place == MonoxidePlace.Room ? "room_co" : "flue_co" };
 
-    static string Measured(MonoxideJudged judged)
-    {
-        string where = judged.Place == MonoxidePlace.Room ? "in the room" : judged.IsAirFree ? "in the flue, air-free" : "in the flue";
-        string scope = judged.Key.Scope.Length == 0 ? "" : $" ({judged.Key.Scope})";
-        string ppm = judged.Ppm is { } value ? $"{(judged.IsOver ? "over " : "")}{Numbers.Text(value, 0)} ppm" : "too high";
-        string doubt = judged.IsDoubtful ? ", read back and not confirmed" : "";
-        return $"CO {where}{scope} {ppm}{doubt}: {judged.Do.TrimEnd('.')}";
-    }
+    static ImmutableArray<string> Clips(params IEnumerable<Evidence?> heard) => [.. heard.Select(one => one?.Clip).OfType<string>().Distinct()];
+
+    static int Rank(MonoxideJudged judged) => judged.Action switch { MonoxideAction.Evacuate => 4, MonoxideAction.ShutOff => 3, _ => 1 };
 
     static string Stopped(StartupStopped stopped) => stopped switch
     {
@@ -136,7 +141,16 @@ public sealed class JobExceptions
     void Explain(string cause) => Change(kept => kept.IsStop && kept.Exception.Reason.Length == 0, kept => kept with { Exception = kept.Exception with { Reason = cause } });
 
     void Add(StartupEvent happened, ExceptionKind kind, string stepId, string subject, string reason = "", int rank = 0) =>
-        _kept.Add(new Kept(new JobException(happened.At, kind, stepId, subject, reason, rank), happened is StartupStopped));
+        _kept.Add(new Kept(new JobException(happened.At, kind, stepId, subject, reason, rank) { Clips = Clips(HeardIn(happened)) }, happened is StartupStopped));
+
+    static Evidence? HeardIn(StartupEvent happened) => happened switch
+    {
+        UnsafeFound found => found.Evidence,
+        StartupStopped stopped => stopped.Evidence,
+        AnswerGiven given => given.Evidence,
+        StepSkipped skipped => skipped.Evidence,
+        _ => null,
+    };
 
     void Drop(string stepId, ExceptionKind kind) => _kept.RemoveAll(kept => kept.Exception.Kind == kind && kept.Exception.StepId == stepId);
 

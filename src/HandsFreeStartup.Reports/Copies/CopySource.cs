@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Copies;
@@ -22,7 +24,8 @@ sealed class CopyFacts
         Facts = StartupFacts.Of(source.Plan, source.Events);
         Groups = ReadingGroups.Of(Facts);
         Questions = OpenQuestions.Of(Facts, source.Events);
-        Verdict = CopyVerdict.Of(Facts, source.Events, Questions.Count);
+        Exceptions = JobExceptions.Of(source.Plan, source.Events);
+        Verdict = CopyVerdict.Of(Facts, source.Events, Exceptions.Length, Questions.Count);
         IEnumerable<DeclaredLimit?> limits =
         [
             .. Groups.SelectMany(group => group.Lines).Select(line => line.Limit),
@@ -39,6 +42,9 @@ sealed class CopyFacts
     public IReadOnlyList<ReadingGroup> Groups { get; }
 
     public IReadOnlyList<string> Questions { get; }
+
+    /// <summary>What a reader must not overlook, the gravest first; it stands before everything else, in full.</summary>
+    public ImmutableArray<JobException> Exceptions { get; }
 
     public CopyVerdict Verdict { get; }
 
@@ -68,7 +74,7 @@ sealed class CopyFacts
     public string SourceLegend => string.Join("; ", Sources.Select((source, index) => $"{Mark(index)} {source}"));
 
     /// <summary>The title of a step, or its id where the plan does not know it.</summary>
-    public string StepTitle(string stepId) => Facts.Steps.FirstOrDefault(step => step.Step.Id == stepId)?.Step.Title ?? stepId;
+    public string StepTitle(string stepId) => StepTitles.Of(Plan, stepId);
 
     /// <summary>The limit without its unit where the line has the same one.</summary>
     public static string LimitText(FoundAndLeft line) => line.Limit is not { } limit ? ""

@@ -7,12 +7,14 @@ namespace HandsFreeStartup.Reports.Copies;
 /// <summary>The three copies of a job on paper. They share their first page's content and every number.</summary>
 public static class StartupCopies
 {
-    /// <summary>The copy that stays with the appliance: one page, always; what does not find room is counted on it.</summary>
+    /// <summary>Sizes of the readings in points. The marks beside them are never below 7 pt: a second page rather than smaller letters.</summary>
+    static readonly double[] Sizes = [8.8, 8.4, 8.0];
+
+    /// <summary>The copy that stays with the appliance: one page where everything finds room on it, else as many as it takes; nothing is left out.</summary>
     public static byte[] Appliance(CopySource source, Paper paper)
     {
         CopyFacts copy = new(source);
-        PdfBook book = OnOnePage(Shortened.Steps, most => First(copy, paper, "Appliance copy", "stays with the appliance", most))
-            ?? throw new InvalidOperationException("The appliance copy does not fit on one page.");
+        PdfBook book = Whole(size => First(copy, paper, "Appliance copy", "stays with the appliance", size));
         return book.Document();
     }
 
@@ -22,7 +24,7 @@ public static class StartupCopies
         CopyFacts copy = new(source);
         Ruler ruler = new();
         AdvicePages advice = new(ruler, copy, paper.TextWidth());
-        PdfBook book = Whole(most => First(copy, paper, "Customer copy", "for the people in the house", most, advice.Emergency()));
+        PdfBook book = Whole(size => First(copy, paper, "Customer copy", "for the people in the house", size, advice.Emergency()));
         book.Pages.Add(advice.Pages());
         return book.Document();
     }
@@ -34,7 +36,7 @@ public static class StartupCopies
     public static byte[] Office(CopySource source, Paper paper, bool withCharts = false)
     {
         CopyFacts copy = new(source);
-        PdfBook book = Whole(most => First(copy, paper, "Office copy", "for the files of the contractor", most));
+        PdfBook book = Whole(size => First(copy, paper, "Office copy", "for the files of the contractor", size));
         if (withCharts)
         {
             Charts(book.Pages, copy, paper.TextWidth());
@@ -53,28 +55,24 @@ public static class StartupCopies
         pages.AddInColumns(all.Select(series => Chart.Strips(ruler, series, column)), column + FirstPage.Gutter);
     }
 
-    /// <summary>The largest letters and the fewest omissions with which everything is on the first page.</summary>
-    static PdfBook? OnOnePage(IEnumerable<Shortened> choices, Func<Shortened, PdfBook> made) =>
-        choices.Select(made).FirstOrDefault(book => book.Pages.Pages.Count == 1);
-
-    /// <summary>Everything, on the first page if it finds room there; what follows begins on a new one.</summary>
-    static PdfBook Whole(Func<Shortened, PdfBook> made)
+    /// <summary>Everything, on the first page if it finds room there in one of the sizes; what follows begins on a new one.</summary>
+    static PdfBook Whole(Func<double, PdfBook> made)
     {
-        if (OnOnePage(Shortened.Nothing, made) is not { } book)
+        PdfBook book = Sizes.Select(made).FirstOrDefault(book => book.Pages.Pages.Count == 1) ?? made(Sizes[0]);
+        if (book.Pages.Pages.Count == 1)
         {
-            return made(Shortened.Usual);
+            book.Pages.BreakPage();
         }
 
-        book.Pages.BreakPage();
         return book;
     }
 
-    static PdfBook First(CopyFacts copy, Paper paper, string name, string place, Shortened most, IEnumerable<Strip>? afterVerdict = null)
+    static PdfBook First(CopyFacts copy, Paper paper, string name, string place, double size, IEnumerable<Strip>? afterVerdict = null)
     {
         Ruler ruler = new();
         double width = paper.TextWidth();
         PdfBook book = new(copy, paper, name, place, new SignatureFoot(ruler, copy, width).Write());
-        new FirstPage(ruler, copy, width, most).Place(book.Pages, afterVerdict ?? []);
+        new FirstPage(ruler, copy, width, size).Place(book.Pages, afterVerdict ?? []);
         return book;
     }
 }

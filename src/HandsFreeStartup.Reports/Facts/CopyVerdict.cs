@@ -10,7 +10,7 @@ namespace HandsFreeStartup.Reports.Facts;
 /// <param name="Dangers">Why the appliance must not run as it is; empty where nothing in the record says so.</param>
 sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSigned, IReadOnlyList<string> Dangers)
 {
-    public static CopyVerdict Of(StartupFacts facts, IReadOnlyList<StartupEvent> events, int openQuestions)
+    public static CopyVerdict Of(StartupFacts facts, IReadOnlyList<StartupEvent> events, int exceptions, int openQuestions)
     {
         string[] dangers = [.. DangersOf(facts, events)];
         bool isSigned = facts.End == JobEnd.Signed;
@@ -22,16 +22,24 @@ sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSig
             JobEnd.Stopped => ("Stopped", "Stopped for safety", $"Not signed: stopped for safety, {facts.EndText}, and not resumed"),
             _ => ("Not signed", "The start-up is unfinished", FormattableString.Invariant($"Not signed: {done} of {facts.Steps.Count} steps are done")),
         };
-        string questions = openQuestions switch
-        {
-            0 => "",
-            1 => "; 1 point is to be looked at",
-            _ => FormattableString.Invariant($"; {openQuestions} points are to be looked at"),
-        };
+        string questions = Counted(exceptions, openQuestions);
         return dangers.Length == 0
             ? new CopyVerdict(word, few, $"{text}{questions}.", isSigned, dangers)
             : new CopyVerdict("Unsafe", isSigned ? "Unsafe" : $"Unsafe. {few}", $"{text}; unsafe: {dangers[0]}{questions}.", isSigned, dangers);
     }
+
+    /// <summary>"; 2 exceptions; 1 point is to be looked at".</summary>
+    public static string Counted(int exceptions, int openQuestions) => exceptions switch
+    {
+        0 => "",
+        1 => "; 1 exception",
+        _ => FormattableString.Invariant($"; {exceptions} exceptions"),
+    } + openQuestions switch
+    {
+        0 => "",
+        1 => "; 1 point is to be looked at",
+        _ => FormattableString.Invariant($"; {openQuestions} points are to be looked at"),
+    };
 
     static IEnumerable<string> DangersOf(StartupFacts facts, IReadOnlyList<StartupEvent> events) =>
     [
@@ -41,7 +49,7 @@ sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSig
             .Select(fate => $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} is not proven to keep its limit ({fate.Reading.Limit!.Text})"),
         .. facts.Results.Where(fate => fate.Result.Limit is { IsSafety: true } && Words.MustBeLookedAt(fate.Result.Verdict, fate.Result.Limit))
             .Select(fate => $"{fate.Result.Label}{Words.In(fate.Scope)} {Words.Value(fate.Result)} is not proven to keep its limit ({fate.Result.Limit!.Text})"),
-        .. facts.Things.Where(thing => thing.IsOpen)
+        .. facts.Things.Where(thing => thing.IsOpen && (facts.End != JobEnd.OutOfService || thing.Thing.IsGasSide))
             .Select(thing => thing.Closed is null ? $"{thing.Thing.Name} is open" : $"{thing.Thing.Name} was closed and not checked for leaks"),
         .. facts.Steps.Where(step => step.Step.IsSafetyStop && step.Step.Question is { } question
             && events.OfType<AnswerGiven>().LastOrDefault(answer => answer.StepId == step.Step.Id) is { } last && last.Answer != question.Proper)

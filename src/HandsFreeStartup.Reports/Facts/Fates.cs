@@ -39,6 +39,9 @@ enum ReadingEnd
 /// <summary>A value that was heard, and what became of it.</summary>
 sealed record ReadingFate(DateTimeOffset At, string StepId, EnteredReading Reading, ReadingEnd End, bool WasReadBack, string Because)
 {
+    /// <summary>Whether it was ever final: something was accepted after it, so it was no mishearing, whatever took its place later.</summary>
+    public bool WasFinal { get; init; }
+
     public bool Counts => End is ReadingEnd.Final or ReadingEnd.Provisional;
 }
 

@@ -14,19 +14,20 @@ sealed record ShownNumber(string Number, string Uncertainty, string Fate)
     public override string ToString() => $"{(Stands ? "" : Fate + " ")}{Number}{(Uncertainty.Length == 0 ? "" : $" ± {Uncertainty}")}";
 }
 
-/// <summary>One line of the readings: what was found first and what was left.</summary>
+/// <summary>One line of the readings: what was found first, the gravest value ever, and what was left.</summary>
 /// <param name="Label">What it is.</param>
 /// <param name="Scope">Stage, room or empty.</param>
 /// <param name="IsResult">Whether it was worked out.</param>
 /// <param name="Unit">Of all numbers in the line.</param>
 /// <param name="Found">The first value that stood, or null.</param>
+/// <param name="Worst">The gravest value that was ever measured; null where it is the one that was found or left.</param>
 /// <param name="Left">The value that stands at the end of the record, or null.</param>
 /// <param name="Limit">What judged the value that stands, or null.</param>
 /// <param name="Verdict">Over the value that stands, or null.</param>
 /// <param name="Remark">What must be known beside the numbers, for instance why none stands; empty if nothing.</param>
 /// <param name="IsGap">Whether the remark tells of something that is missing or not certain.</param>
 sealed record FoundAndLeft(
-    string Label, string Scope, bool IsResult, string Unit, ShownNumber? Found, ShownNumber? Left, DeclaredLimit? Limit, Verdict? Verdict, string Remark, bool IsGap)
+    string Label, string Scope, bool IsResult, string Unit, ShownNumber? Found, ShownNumber? Worst, ShownNumber? Left, DeclaredLimit? Limit, Verdict? Verdict, string Remark, bool IsGap)
 {
     public bool MustBeLookedAt => IsGap || Words.MustBeLookedAt(Verdict, Limit);
 }

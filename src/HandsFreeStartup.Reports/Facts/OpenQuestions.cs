@@ -1,9 +1,10 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Record;
 
 namespace HandsFreeStartup.Reports.Facts;
 
-/// <summary>Everything about a job that a reader must not overlook, what can hurt first.</summary>
+/// <summary>What stands against a job besides its exceptions, what can hurt first.</summary>
 static class OpenQuestions
 {
     public static IReadOnlyList<string> Of(StartupFacts facts, IReadOnlyList<StartupEvent> events) =>
@@ -12,7 +13,6 @@ static class OpenQuestions
         .. StillOpen(facts),
         .. Judged(facts, isSafety: true),
         .. ImproperAnswers(facts, events),
-        .. facts.Steps.Where(step => step.End == StepEnd.Skipped).Select(step => $"Step \"{step.Step.Title}\" was skipped: {step.Reason}"),
         .. Missing(facts),
         .. Judged(facts, isSafety: false),
         .. Unsettled(facts),
@@ -79,6 +79,6 @@ static class OpenQuestions
         .. facts.Readings.Where(fate => fate.End == ReadingEnd.Provisional)
             .Select(fate => $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was entered last and nothing was accepted after it"),
         .. facts.Timers.Where(timer => timer.Ended is null)
-            .Select(timer => $"The timer of step \"{facts.Steps.FirstOrDefault(step => step.Step.Id == timer.StepId)?.Step.Title ?? timer.StepId}\" did not run to its end"),
+            .Select(timer => $"The timer of \"{StepTitles.Of(facts.Plan, timer.StepId)}\" did not run to its end"),
     ];
 }

@@ -58,17 +58,18 @@ sealed class ReadingGroups
         string unit = fates.FirstOrDefault()?.Reading.UnitSymbol ?? Procedure.Hearing.Fields.Find(key.FieldId)?.Unit.Symbol ?? "";
         string remark = left is null ? WhyNone(key, fates.LastOrDefault()) : left.End == ReadingEnd.Provisional ? "provisional: nothing was accepted after it" : "";
         return new FoundAndLeft(
-            LabelOf(key), key.Scope, false, unit, found is null ? null : Shown(found), left is null ? null : Shown(left), left?.Reading.Limit, left?.Reading.Verdict, remark, remark.Length > 0);
+            LabelOf(key), key.Scope, false, unit, found is null ? null : Shown(found), WorstOf(key, fates, found, left), left is null ? null : Shown(left), left?.Reading.Limit, left?.Reading.Verdict, remark, remark.Length > 0);
     }
 
     FoundAndLeft LineOf(string scope, string id)
     {
         ResultFate[] fates = [.. _facts.AllResults.Where(fate => fate.Scope == scope && fate.Result.Id == id)];
         ResultFate? left = fates.LastOrDefault(fate => fate.Counts);
+        ResultFate? found = fates.FirstOrDefault(IsOfWhatWasFound);
         string remark = left is null ? $"none: {fates[^1].NoLonger}" : left.Result.Value is null ? Words.Value(left.Result) : left.Result.Remark;
         return new FoundAndLeft(
             fates[^1].Result.Label + Suffix(scope), scope, true, fates[^1].Result.UnitSymbol,
-            Shown(fates.FirstOrDefault(IsOfWhatWasFound)), Shown(left), left?.Result.Limit, left?.Result.Verdict, remark, left is null);
+            Shown(found), WorstOf(fates, found, left), Shown(left), left?.Result.Limit, left?.Result.Verdict, remark, left is null);
     }
 
     string LabelOf(ReadingKey key) => key.FieldId == "room_co" ? Title(key.Scope) : Words.Label(key with { Scope = "" }) + Suffix(key.Scope);
@@ -80,12 +81,45 @@ sealed class ReadingGroups
 
     ReadingFate? FoundOf(ReadingFate[] stood) => stood.Where((fate, index) => !IsCorrected(fate, stood.ElementAtOrDefault(index + 1))).FirstOrDefault();
 
+    /// <summary>The gravest value that was measured. Carbon monoxide that was measured early counts here too: early withholds proof, not danger.</summary>
+    ShownNumber? WorstOf(ReadingKey key, ReadingFate[] fates, ReadingFate? found, ReadingFate? left)
+    {
+        ReadingFate[] stood = Stood(key);
+        ReadingFate[] measured =
+        [
+            .. stood.Where((fate, index) => !IsCorrected(fate, stood.ElementAtOrDefault(index + 1))),
+            .. key.FieldId is "room_co" or "flue_co" ? fates.Where(fate => fate.End == ReadingEnd.Early) : [],
+        ];
+        ReadingFate? worst = measured.Select(fate => (Fate: fate, Gravity: Gravity.Of(key.FieldId, (double)fate.Reading.Value, fate.Reading.IsOver, fate.Reading.Limit, fate.Reading.Verdict)))
+            .Where(one => one.Gravity is not null).OrderByDescending(one => one.Gravity).Select(one => one.Fate).FirstOrDefault();
+        return worst is null || Words.Number(worst.Reading) == (left is null ? "" : Words.Number(left.Reading)) || (found is not null && Words.Number(found.Reading) == Words.Number(worst.Reading))
+            ? null : Shown(worst);
+    }
+
+    ShownNumber? WorstOf(ResultFate[] fates, ResultFate? found, ResultFate? left)
+    {
+        ResultFate? worst = fates.Where(fate => fate.Result.Value is not null && IsOfMeasured(fate))
+            .Select(fate => (Fate: fate, Gravity: Gravity.Of(fate.Result.Id, fate.Result.Value!.Value, false, fate.Result.Limit, fate.Result.Verdict)))
+            .Where(one => one.Gravity is not null).OrderByDescending(one => one.Gravity).Select(one => one.Fate).FirstOrDefault();
+        return worst is null || (left is not null && Words.Number(left.Result) == Words.Number(worst.Result)) || (found is not null && Words.Number(found.Result) == Words.Number(worst.Result))
+            ? null : Shown(worst);
+    }
+
+    /// <summary>A result of a value that was disregarded, or corrected before it was final, was never measured.</summary>
+    bool IsOfMeasured(ResultFate fate) => fate.Result.Inputs.All(input =>
+    {
+        ReadingKey key = new(input.Key, fate.Scope);
+        ReadingFate[] stood = Stood(key);
+        return _facts.Readings.All(reading => reading.Reading.Key != key)
+            || stood.Where((one, index) => !IsCorrected(one, stood.ElementAtOrDefault(index + 1))).Any(one => one.Reading.Value == input.Value);
+    });
+
     /// <summary>A result of a value that was corrected was never found.</summary>
     bool IsOfWhatWasFound(ResultFate fate) => fate.Result.Value is not null
         && fate.Result.Inputs.All(input => FoundOf(Stood(new ReadingKey(input.Key, fate.Scope)))?.Reading.Value is not { } value || value == input.Value);
 
-    /// <summary>A value that another one of the same step replaced was misheard or misread, not found; in an adjusting step it was what was found.</summary>
-    bool IsCorrected(ReadingFate fate, ReadingFate? next) => fate.End == ReadingEnd.Replaced && next is not null
+    /// <summary>A value that another one replaced before it was final was misheard or misread, not found; in an adjusting step it was what was found.</summary>
+    bool IsCorrected(ReadingFate fate, ReadingFate? next) => fate is { End: ReadingEnd.Replaced, WasFinal: false } && next is not null
         && _facts.Steps.FirstOrDefault(step => step.Step.Id == next.StepId)?.Step.Kind is not StepKind.Adjust;
 
     static ShownNumber Shown(ReadingFate fate) => new(

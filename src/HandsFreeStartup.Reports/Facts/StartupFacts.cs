@@ -14,7 +14,9 @@ sealed class StartupFacts
     int _doubtful = -1;
 
     StartupFacts(StartupPlan plan) =>
-        _steps = plan.Steps.ToDictionary(step => step.Id, step => new StepFate(step, StepEnd.NotReached, null, null, "", false));
+        (Plan, _steps) = (plan, plan.All.ToDictionary(step => step.Id, step => new StepFate(step, StepEnd.NotReached, null, null, "", false)));
+
+    public StartupPlan Plan { get; }
 
     public JobDescription? Job { get; private set; }
 
@@ -23,7 +25,11 @@ sealed class StartupFacts
     /// <summary>Reason of the end out of service, cause of the stop, or name of who signed.</summary>
     public string EndText { get; private set; } = "";
 
-    public IReadOnlyList<StepFate> Steps => [.. _steps.Values];
+    /// <summary>Why it was decided not to put the furnace into service; null while that was not decided.</summary>
+    public EndDecided? Decided { get; private set; }
+
+    /// <summary>The steps of the start-up, and those of making safe once an end without service was decided.</summary>
+    public IReadOnlyList<StepFate> Steps => [.. (Decided is null ? Plan.Steps : Plan.All).Select(step => _steps[step.Id])];
 
     public IReadOnlyList<ReadingFate> Readings => _readings;
 
@@ -55,7 +61,7 @@ sealed class StartupFacts
             case StartupBegan began:
                 Job = began.Job;
                 break;
-            case StepEntered or StepDone or StepSkipped:
+            case StepEntered or StepDone or StepSkipped or StepReopened:
                 TakeStep(happened);
                 break;
             case ReadingEntered or ReadingStood or ReadingScratched or ReadingVoided or ConfirmationAsked or ConfirmationRefused:
@@ -76,6 +82,9 @@ sealed class StartupFacts
                 break;
             case StartupResumed:
                 (End, EndText) = (JobEnd.Unfinished, "");
+                break;
+            case EndDecided decided:
+                Decided = decided;
                 break;
             case StartupSigned signed:
                 (End, EndText) = (JobEnd.Signed, signed.Technician);
@@ -105,6 +114,9 @@ sealed class StartupFacts
             case StepDone done:
                 Change(done.StepId, step => step with { End = StepEnd.Done, Left = done.At, Reason = "", EndedByItself = done.Evidence is null });
                 break;
+            case StepReopened reopened:
+                Change(reopened.StepId, step => step with { End = StepEnd.UnderWay, Left = null, Reason = "" });
+                break;
             case StepSkipped skipped:
                 Change(skipped.StepId, step => step with { End = StepEnd.Skipped, Left = skipped.At, Reason = skipped.Reason });
                 break;
@@ -119,7 +131,7 @@ sealed class StartupFacts
                 Enter(entered);
                 break;
             case ReadingStood stood:
-                Change(stood.Key, fate => fate with { End = ReadingEnd.Final });
+                Change(stood.Key, fate => fate with { End = ReadingEnd.Final, WasFinal = true });
                 break;
             case ReadingScratched scratched:
                 Change(scratched.Key, fate => fate with { End = ReadingEnd.Disregarded });

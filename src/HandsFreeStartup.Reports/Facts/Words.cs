@@ -13,18 +13,18 @@ static class Words
 
     public static string In(string scope) => scope.Length == 0 ? "" : $" ({scope})";
 
-    /// <summary>As spoken, trailing zeros kept.</summary>
-    public static string Number(EnteredReading reading) => reading.Value.ToString(CultureInfo.InvariantCulture);
+    /// <summary>As spoken, trailing zeros kept; "over" the end of the range where more was read than the field holds.</summary>
+    public static string Number(EnteredReading reading) => $"{(reading.IsOver ? "over " : "")}{reading.Value.ToString(CultureInfo.InvariantCulture)}";
 
     /// <summary>Expanded, or empty where none is stated.</summary>
-    public static string Uncertainty(EnteredReading reading) => reading.ExpandedUncertainty?.ToString("0.####", CultureInfo.InvariantCulture) ?? "";
+    public static string Uncertainty(EnteredReading reading) => reading.IsOver ? "" : reading.ExpandedUncertainty?.ToString("0.####", CultureInfo.InvariantCulture) ?? "";
 
     /// <summary>As spoken, trailing zeros kept, with the unit.</summary>
     public static string Value(EnteredReading reading) => $"{Number(reading)} {reading.UnitSymbol}";
 
     /// <summary>As spoken, with the expanded uncertainty where one is stated, and the unit.</summary>
     public static string WithUncertainty(EnteredReading reading) =>
-        reading.ExpandedUncertainty is null ? Value(reading) : $"{Number(reading)} ± {Uncertainty(reading)} {reading.UnitSymbol}";
+        Uncertainty(reading).Length == 0 ? Value(reading) : $"{Number(reading)} ± {Uncertainty(reading)} {reading.UnitSymbol}";
 
     /// <summary>Rounded for showing.</summary>
     public static string Number(CalculatedResult result) => result.Value?.ToString(Format(result), CultureInfo.InvariantCulture) ?? "";

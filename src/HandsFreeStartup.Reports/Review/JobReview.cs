@@ -34,7 +34,7 @@ public enum JobStatus
 /// <param name="Technician">Who worked.</param>
 /// <param name="Appliance">Title of the appliance sheet.</param>
 /// <param name="IsDemonstration">Whether it is no record of a start-up.</param>
-/// <param name="Findings">By weight, then by time.</param>
+/// <param name="Findings">By weight, then the exceptions in their own order, then the others by time.</param>
 /// <param name="MustBeLookedAt">Whether the lead has something to do here.</param>
 public sealed record JobReview(
     JobStatus Status, string JobId, DateTimeOffset? Began, DateTimeOffset? Ended, string Technician, string Appliance, bool IsDemonstration,
@@ -50,7 +50,8 @@ public sealed record JobReview(
         ReviewedJob job = new(plan, facts, events, record);
         ImmutableArray<ReviewFinding> findings =
         [
-            .. ReviewRules.All.SelectMany(rule => rule(job)).OrderByDescending(finding => finding.Weight).ThenBy(finding => finding.At ?? DateTimeOffset.MinValue),
+            .. ReviewRules.All.SelectMany(rule => rule(job)).OrderByDescending(finding => finding.Weight).ThenBy(finding => finding.Rule == "record" ? 0 : finding.IsException ? 1 : 2)
+                .ThenBy(finding => finding.IsException ? DateTimeOffset.MinValue : finding.At ?? DateTimeOffset.MinValue),
         ];
         JobStatus status = StatusOf(facts, events);
         StartupEvent[] startup = [.. events.Where(happened => happened is not (RecordReviewed or PersonalDataForgotten))];

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace HandsFreeStartup.Reports.Review;
 
@@ -30,6 +31,10 @@ public sealed record ReviewFinding(string Rule, Weight Weight, string Text)
 
     /// <summary>Recordings in which it can be heard.</summary>
     public ImmutableArray<string> Clips { get; init; } = [];
+
+    /// <summary>Whether it is one of the exceptions of the job, which come first within their weight.</summary>
+    [JsonIgnore]
+    public bool IsException { get; init; }
 }
 
 /// <summary>What the verification of the record has shown; the review trusts nothing without it.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Reports.Facts;
 using HandsFreeStartup.Reports.Review.Rules;
 
@@ -10,7 +11,7 @@ namespace HandsFreeStartup.Reports.Review;
 /// <summary>What a rule of the review looks at.</summary>
 sealed record ReviewedJob(StartupPlan Plan, StartupFacts Facts, IReadOnlyList<StartupEvent> Events, RecordState Record)
 {
-    public string Title(string stepId) => Plan.Steps.FirstOrDefault(step => step.Id == stepId)?.Title ?? stepId;
+    public string Title(string stepId) => StepTitles.Of(Plan, stepId);
 
     /// <summary>The reading of a field that counts in a stage or room, or null.</summary>
     public ReadingFate? Counting(string fieldId, string scope) => Facts.Readings.LastOrDefault(fate => fate.Counts && fate.Reading.Key == new ReadingKey(fieldId, scope));
@@ -30,16 +31,13 @@ static class ReviewRules
     public static ImmutableArray<Func<ReviewedJob, IEnumerable<ReviewFinding>>> All { get; } =
     [
         RecordRules.Problems,
+        ExceptionRules.All,
         RecordRules.Redacted,
         RecordRules.Demonstration,
         EndRules.End,
         EndRules.Open,
         EndRules.NotReached,
-        EndRules.Stops,
-        EndRules.Unsafe,
-        EndRules.Monoxide,
         EndRules.Reviewed,
-        StepRules.Skipped,
         StepRules.ImproperAnswers,
         StepRules.Missing,
         StepRules.Notes,

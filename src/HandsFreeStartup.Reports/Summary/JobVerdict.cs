@@ -5,14 +5,9 @@ namespace HandsFreeStartup.Reports.Summary;
 /// <summary>The verdict over a job in one sentence.</summary>
 static class JobVerdict
 {
-    public static string Sentence(StartupFacts facts, int openQuestions)
+    public static string Sentence(StartupFacts facts, int exceptions, int openQuestions)
     {
-        string open = openQuestions switch
-        {
-            0 => "",
-            1 => "; 1 point is to be looked at",
-            _ => FormattableString.Invariant($"; {openQuestions} points are to be looked at"),
-        };
+        string open = CopyVerdict.Counted(exceptions, openQuestions);
         int done = facts.Steps.Count(step => step.End == StepEnd.Done);
         return facts.End switch
         {

@@ -23,7 +23,13 @@ public static class OutOfServiceNotice
         UnsafeFound? found = events.OfType<UnsafeFound>().LastOrDefault();
         PlainPage page = new(Width);
         page.Rule('=');
-        page.Line(found is null ? "NOTICE TO THE OWNER: FURNACE NOT PUT INTO SERVICE" : "NOTICE TO THE OWNER: UNSAFE FURNACE, NOT IN SERVICE");
+        EndKind kind = found is not null ? EndKind.Unsafe : facts.Decided?.Kind ?? EndKind.NotInOrder;
+        page.Line(kind switch
+        {
+            EndKind.Unsafe => "NOTICE TO THE OWNER: UNSAFE FURNACE, NOT IN SERVICE",
+            EndKind.OwnersWish => "NOTICE TO THE OWNER: FURNACE NOT PUT INTO SERVICE, BY YOUR WISH",
+            _ => "NOTICE TO THE OWNER: FURNACE NOT PUT INTO SERVICE",
+        });
         if (facts.Job is { IsDemonstration: true })
         {
             page.Line("DEMONSTRATION. No furnace was looked at. This is no notice.");
@@ -34,10 +40,22 @@ public static class OutOfServiceNotice
         page.Pair("Where", $"{plan.Site.Title}; {plan.Site.Address}");
         page.Pair("For", plan.Site.Customer);
         page.Pair("Found", $"{Words.Moment(ended.At)} UTC by {facts.Job?.Technician ?? "unknown"}");
-        page.Pair("Because", found?.Condition ?? ended.Reason);
+        page.Pair("Because", found?.Condition ?? facts.Decided?.Reason ?? ended.Reason);
         page.Blank();
-        page.Line("Do not use this furnace. It is to be shut off, with its gas closed, and tagged. It may be used again only after a licensed person has corrected the cause and has started it up anew.");
+        page.Line($"Do not use this furnace. It is to be shut off, with its gas closed, and tagged. {(kind == EndKind.OwnersWish
+            ? "It may be used only after a licensed person has started it up anew."
+            : "It may be used again only after a licensed person has corrected the cause and has started it up anew.")}");
         page.Line("Local codes, the maker's instructions and the licensed person decide, also over whom else to tell.");
+        foreach (StepFate step in facts.Steps.Skip(plan.Steps.Length).Where(step => step.End is not StepEnd.NotReached))
+        {
+            page.Line($"- {step.Step.Title}: {(step.End == StepEnd.Done ? "done" : "NOT DONE")}", 0, 2);
+        }
+
+        foreach (ThingFate thing in facts.Things.Where(thing => facts.Decided is { } decided && thing.Closed >= decided.At && !thing.IsOpen))
+        {
+            page.Line($"- Closed{(thing.Proved is null ? "" : " and checked for leaks")}: {thing.Thing.Name}", 0, 2);
+        }
+
         foreach (ThingFate thing in facts.Things.Where(thing => thing.IsOpen))
         {
             page.Line($"- {(thing.Closed is null ? "Still open" : "Closed, but not checked for leaks")}: {thing.Thing.Name}", 0, 2);

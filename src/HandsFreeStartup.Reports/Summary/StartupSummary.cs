@@ -1,5 +1,8 @@
+using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Record;
+using HandsFreeStartup.Reports.Copies.Parts;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Summary;
@@ -17,7 +20,8 @@ public static class StartupSummary
     {
         StartupFacts facts = StartupFacts.Of(plan, events);
         PlainPage page = new(Width);
-        Head(page, facts, plan, events);
+        ImmutableArray<JobException> exceptions = JobExceptions.Of(plan, events);
+        Head(page, facts, plan, events, exceptions);
         List(page, "To be looked at", OpenQuestions.Of(facts, events), "Nothing.");
         Steps(page, facts);
         new ReadingSection(page, facts).Write();
@@ -28,7 +32,7 @@ public static class StartupSummary
         return OutOfServiceNotice.Of(plan, events) is { } notice ? $"{page}\n{notice}" : page.ToString();
     }
 
-    static void Head(PlainPage page, StartupFacts facts, StartupPlan plan, IReadOnlyList<StartupEvent> events)
+    static void Head(PlainPage page, StartupFacts facts, StartupPlan plan, IReadOnlyList<StartupEvent> events, ImmutableArray<JobException> exceptions)
     {
         page.Rule('=');
         page.Line($"RECORD OF A START-UP: {plan.Title}");
@@ -37,7 +41,13 @@ public static class StartupSummary
             page.Line("DEMONSTRATION. Timers were shortened or recordings played; no furnace was started. This is no record of a start-up.");
         }
         page.Rule('=');
-        page.Line(JobVerdict.Sentence(facts, OpenQuestions.Of(facts, events).Count));
+        if (!exceptions.IsEmpty)
+        {
+            List(page, Sentences.ExceptionsTitle(exceptions.Length), exceptions.Select(Sentences.Of), "");
+            page.Blank();
+        }
+
+        page.Line(JobVerdict.Sentence(facts, exceptions.Length, OpenQuestions.Of(facts, events).Count));
         page.Blank();
         page.Pair("Job", facts.Job?.JobId ?? "unknown");
         page.Pair("Appliance", plan.Appliance.Title);
@@ -92,7 +102,7 @@ public static class StartupSummary
         {
             List(page, "Photos", photos, "");
         }
-        string[] stops = [.. Interruptions.Of(events)];
+        string[] stops = [.. Interruptions.Of(facts.Plan, events)];
         if (stops.Length > 0)
         {
             List(page, "Safety and stops", stops, "");
@@ -132,7 +142,7 @@ public static class StartupSummary
         }
     }
 
-    static string Title(StartupFacts facts, string stepId) => facts.Steps.FirstOrDefault(step => step.Step.Id == stepId)?.Step.Title ?? stepId;
+    static string Title(StartupFacts facts, string stepId) => StepTitles.Of(facts.Plan, stepId);
 
     static string Source(StartupFacts facts, string stepId) =>
         facts.Steps.FirstOrDefault(step => step.Step.Id == stepId)?.Step.Timer is { } timer ? $" [{timer.Source}]" : "";

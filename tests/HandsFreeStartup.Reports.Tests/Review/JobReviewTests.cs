@@ -32,7 +32,7 @@ public sealed class JobReviewTests
             ["Doubt clock-went-forward", "Doubt skipped-step", "Note corrections", "Note note"],
             review.Findings.Select(finding => $"{finding.Weight} {finding.Rule}").Order());
         ReviewFinding skipped = review.Findings.Single(finding => finding.Rule == "skipped-step");
-        Assert.Equal(("Step \"look\" was skipped.", "panel is painted shut"), (skipped.Text, skipped.Quote));
+        Assert.Equal(("Step 'look' was skipped.", "panel is painted shut"), (skipped.Text, skipped.Quote));
         Assert.Equal("Oxygen (high): 2 tries. 6.70 % disregarded; none stands.",
             Of([.. ScriptedJob.Whole().Events.TakeWhile(happened => happened is not ReadingEntered { Reading.Value: 7.60m })]).Findings.Single(finding => finding.Rule == "corrections").Text);
         Assert.Equal(review.Findings.OrderByDescending(finding => finding.Weight), review.Findings);
@@ -54,13 +54,13 @@ public sealed class JobReviewTests
         Assert.Contains(Of([.. Clean().Where(happened => happened is not ThingProved)]).Findings, finding => finding.Text == "Closed, but not checked for leaks: manifold port.");
 
     [Fact]
-    public void An_unreviewed_stop_is_a_danger_and_a_resumed_one_a_doubt()
+    public void A_stop_is_a_danger_whether_it_was_resumed_or_not()
     {
         StartupEvent stop = new StartupStopped(Begin.AddSeconds(30), StopCause.GasSmell, Evidence.Typed("gas smell"));
 
         Assert.Contains(Of([.. Clean().Take(4), stop]).Findings, finding => finding is { Rule: "stopped", Weight: Weight.Danger });
-        ReviewFinding resumed = Of([.. Clean().Take(4), stop, new StartupResumed(Begin.AddSeconds(90), "regulator vent, aired")]).Findings.Single(finding => finding.Rule == "stop");
-        Assert.Equal(("Stopped at 09:00:30: gas was smelled; went on at 09:01:30.", "regulator vent, aired"), (resumed.Text, resumed.Quote));
+        ReviewFinding resumed = Of([.. Clean().Take(4), stop, new StartupResumed(Begin.AddSeconds(90), "regulator vent, aired")]).Findings.Single(finding => finding.Rule == "alarm");
+        Assert.Equal((Weight.Danger, "Stopped: gas was smelled.", "regulator vent, aired"), (resumed.Weight, resumed.Text, resumed.Quote));
     }
 
     [Fact]
@@ -92,8 +92,8 @@ public sealed class JobReviewTests
 
     [Theory]
     [InlineData(Verdict.ConditionalPass, false, "guard-band", Weight.Note)]
-    [InlineData(Verdict.ConditionalFail, false, "guard-band", Weight.Doubt)]
-    [InlineData(Verdict.Fail, false, "limit", Weight.Doubt)]
+    [InlineData(Verdict.ConditionalFail, false, "guard-band", Weight.Danger)]
+    [InlineData(Verdict.Fail, false, "limit", Weight.Danger)]
     [InlineData(Verdict.CannotTell, true, "limit", Weight.Danger)]
     [InlineData(Verdict.ConditionalPass, true, "guard-band", Weight.Danger)]
     public void Verdicts_weigh_by_what_they_prove(Verdict verdict, bool isSafety, string rule, Weight weight) => Assert.Contains(

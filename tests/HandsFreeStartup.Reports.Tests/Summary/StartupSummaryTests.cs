@@ -24,7 +24,7 @@ public sealed class StartupSummaryTests
             string summary = StartupSummary.Of(ScriptedJob.Plan, [.. events.Take(count)], null);
 
             Assert.All(summary.Split('\n'), line => Assert.InRange(line.Length, 0, 72));
-            Assert.Contains(count == events.Count ? "SIGNED by T. Tester; 1 point is to be looked at." : "UNFINISHED: ", summary, StringComparison.Ordinal);
+            Assert.Contains(count == events.Count ? "SIGNED by T. Tester; 1 exception." : "UNFINISHED: ", summary, StringComparison.Ordinal);
             Assert.Contains("licensed person decide", Joined(summary), StringComparison.Ordinal);
         }
     }

@@ -28,7 +28,7 @@ public sealed partial class PdfPages : IDisposable
         {
             Word? legend = page.GetWords().FirstOrDefault(word => word.Text == "U:");
             double end = legend?.BoundingBox.Bottom ?? 0;
-            readings.AddRange(ReadingsOf(page, 0, end).Concat(ReadingsOf(page, 1, end)));
+            readings.AddRange(ReadingsOf(page, end));
             if (legend is not null)
             {
                 break;
@@ -39,12 +39,10 @@ public sealed partial class PdfPages : IDisposable
 
     public void Dispose() => _document.Dispose();
 
-    static IEnumerable<PrintedReading> ReadingsOf(Page page, int column, double end)
+    static IEnumerable<PrintedReading> ReadingsOf(Page page, double end)
     {
-        double middle = page.Width / 2;
         IEnumerable<IGrouping<double, Word>> lines = page.GetWords()
             .Where(word => word.BoundingBox.Bottom > end)
-            .Where(word => column == 0 ? word.BoundingBox.Left < middle : word.BoundingBox.Left >= middle)
             .GroupBy(word => Math.Round(word.Letters[0].StartBaseLine.Y, 1));
         foreach (Word[] line in lines.Select(line => line.OrderBy(word => word.BoundingBox.Left).ToArray()))
         {
@@ -58,6 +56,6 @@ public sealed partial class PdfPages : IDisposable
 
     static bool IsBold(Word word) => word.FontName?.Contains("Bold", StringComparison.Ordinal) == true;
 
-    [GeneratedRegex(@"^(-?\d+(\.\d+)?|–)$")]
+    [GeneratedRegex(@"^((over )?-?\d+(\.\d+)?|–)$")]
     private static partial Regex NumberOrDash();
 }

@@ -16,6 +16,12 @@ public static class NarrowCopy
         CopyFacts copy = new(source);
         PlainPage page = new(columns, Ascii.Widened);
         Banners(page, copy);
+        if (!copy.Exceptions.IsEmpty)
+        {
+            List(page, Sentences.ExceptionsTitle(copy.Exceptions.Length), [.. copy.Exceptions.Select(Sentences.Of)], "");
+            page.Blank();
+        }
+
         page.Line(copy.Verdict.Word.ToUpperInvariant());
         page.Line(copy.Verdict.Sentence);
         Names(page, copy);
@@ -31,7 +37,7 @@ public static class NarrowCopy
 
         page.Line($"Limits set by: {copy.SourceLegend}.");
         page.Line("+/-: expanded uncertainty (k = 2)");
-        List(page, "Safety and stops", [.. Interruptions.Of(copy.Events)], "None.");
+        List(page, "Safety and stops", [.. Interruptions.Of(copy.Plan, copy.Events)], "None.");
         List(page, "Adjusted", Sentences.Adjustments(copy.Events), "Nothing.");
         List(page, "Opened and closed", [.. copy.Facts.Things.Select(Sentences.Of)], "Nothing.");
         List(page, "Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{Words.Time(note.At)} {copy.StepTitle(note.StepId)}: {note.Text}")], "None.");
@@ -74,6 +80,11 @@ public static class NarrowCopy
         if (line.Found is { } found && (line.Left is null || found.Number != line.Left.Number || !found.Stands))
         {
             page.Line($"found {found} {line.Unit}", 2, 4);
+        }
+
+        if (line.Worst is { } worst)
+        {
+            page.Line($"worst {worst} {line.Unit}", 2, 4);
         }
 
         if (line.Left is not null && line.Remark.Length > 0)

@@ -32,7 +32,8 @@ sealed class AdvicePages(Ruler ruler, CopyFacts copy, double width)
     [
         .. Section("What this paper says",
             copy.Verdict.IsSigned && copy.Verdict.Dangers.Count == 0
-                ? "Your furnace was started up, measured and adjusted where needed, and the start-up was signed. The first page has every number that was measured, what it was before and after, and the limit it has to keep."
+                ? (copy.Exceptions.IsEmpty ? "" : "THE START-UP WAS SIGNED WITH EXCEPTIONS. They stand first on the first page: have the technician explain each of them. ")
+                    + "Your furnace was started up, measured and adjusted where needed, and the start-up was signed. The first page has every number that was measured, what it was before and after, and the limit it has to keep."
                 : "THE START-UP IS NOT COMPLETE. Do not use the furnace until a licensed technician has completed it and given you a signed copy. The first page says what is missing."),
         .. copy.IsDemonstration ? Section("This is a demonstration", "No furnace was started. The numbers are invented and say nothing about any furnace.") : [],
         .. Section("What the numbers mean",

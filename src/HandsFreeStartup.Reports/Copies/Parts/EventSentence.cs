@@ -1,12 +1,12 @@
-using System.Text.Json;
 using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
 
-/// <summary>An event as a sentence. One that has no sentence here is shown as it is stored, so that none is ever hidden.</summary>
+/// <summary>An event as a sentence; a test holds that every kind has one.</summary>
 static class EventSentence
 {
     public static string Of(StartupEvent happened, Func<string, string> title) => happened switch
@@ -28,7 +28,7 @@ static class EventSentence
         ThingProved proved => $"Checked for leaks: {proved.Name}.",
         NoteTaken note => $"Note in step \"{title(note.StepId)}\": {note.Text}",
         CommandRefused refused => $"\"{refused.Said}\" was not carried out: {refused.Reason}",
-        StartupStopped stopped => $"STOPPED: {StartupFacts.InWords(stopped.Cause)}, {Words.Heard(stopped.Evidence, false)}.",
+        StartupStopped stopped => $"STOPPED: {StartupFacts.InWords(stopped.Cause)}{(stopped.IsFire ? ", fire was called out" : "")}, {Words.Heard(stopped.Evidence, false)}.",
         StartupResumed resumed => $"Went on after the stop: {resumed.Reason}",
         FinishAsked asked => asked.Signs ? "Asked whether to sign." : "Asked whether to end without putting the appliance into service.",
         FinishDeclined => "Not finished; the start-up goes on.",
@@ -66,7 +66,7 @@ static class EventSentence
 
     static string OfTalk(StartupEvent happened, Func<string, string> title) => happened switch
     {
-        DictationAsked asked => $"Asked for free speech: {asked.Purpose switch { DictationPurpose.Note => "a note", DictationPurpose.SkipReason => "why the step is skipped", DictationPurpose.ResumeReason => "why the start-up goes on", _ => "why the start-up ends" }}.",
+        DictationAsked asked => $"Asked for free speech: {asked.Purpose switch { DictationPurpose.Note => "a note", DictationPurpose.SkipReason => "why the step is skipped", DictationPurpose.ResumeReason => "why the start-up goes on", DictationPurpose.LimitReason => "why the value stays outside of its limit", DictationPurpose.AnswerReason => "what was done about the unsafe answer", _ => "why the start-up ends" }}.",
         DictationCancelled => "The free speech is not wanted after all.",
         QuestionAsked asked => $"The technician asked: {Commands.Of(asked.Word).Id}.",
         PromptsChosen chosen => chosen.Full ? "Prompts are said in full." : "Prompts are said in short.",
@@ -74,21 +74,43 @@ static class EventSentence
         ListeningResumed => "Listening again.",
         UtteranceHeard heard => $"Utterance: {Words.Heard(heard.Evidence, false)}.",
         SeriesJudged series => FormattableString.Invariant($"Series of {series.Count}: {Words.Label(series.Key)}, {InWords(series.Settled)}; {series.Stands} stands."),
-        LimitStated stated => $"Limit stated in step \"{title(stated.StepId)}\": {stated.Limit.Name} {stated.Limit.Text.TrimEnd()} ({stated.Limit.Source}).",
+        LimitStated stated => $"Limit stated in step \"{title(stated.StepId)}\": {stated.Limit.Name} {stated.Limit.Text.TrimEnd()} ({stated.Limit.Source}){(stated.Limit.Unusual is { } why ? $"; strange for this furnace, and said again: {why.TrimEnd('.')}" : "")}.",
         PhotoAttached photo => $"Photo attached: {photo.Name}, SHA-256 {photo.Sha256}.",
         RecordReviewed review => $"{(review.Outcome == ReviewOutcome.Accepted ? "ACCEPTED" : "RETURNED")} by the lead technician {review.Lead}{(review.Remark.Length == 0 ? "" : $": {review.Remark}")}.",
         PersonalDataForgotten forgotten => FormattableString.Invariant($"Names, free speech and {forgotten.Recordings} recordings of everything before were removed by {forgotten.By}."),
-        _ => OfSafety(happened),
+        _ => OfSafety(happened, title),
     };
 
-    static string OfSafety(StartupEvent happened) => happened switch
+    static string OfEnd(StartupEvent happened, Func<string, string> title) => happened switch
+    {
+        RunBegan => "The program was started for this job.",
+        ClockJumped jumped => $"THE CLOCK WAS SET {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {Words.Span(jumped.By.Duration())}; waits are not touched by it.",
+        TimerStopped timer => $"Timer of step \"{title(timer.StepId)}\" stopped before its end; it begins anew.",
+        StepReopened reopened => $"Step \"{title(reopened.StepId)}\" is to be done again: {reopened.Because}",
+        DictationHeard heard => $"Read back, not confirmed yet: \"{heard.Text}\", {Words.Heard(heard.Evidence, false)}.",
+        ExceptionMade made => $"EXCEPTION in step \"{title(made.StepId)}\": {made.Subject.TrimEnd('.')}. Reason: {made.Reason.TrimEnd('.')}; {Words.Heard(made.Evidence, false)}.",
+        ChoiceAsked asked => $"Asked to choose: {Topic(asked.Topic)}.",
+        ChoiceMade chosen => $"Chosen in step \"{title(chosen.StepId)}\", {Topic(chosen.Topic)}: {chosen.Value.Replace('-', ' ')}, {Words.Heard(chosen.Evidence, false)}.",
+        LimitDoubted doubted => $"STRANGE LIMIT, asked again in step \"{title(doubted.StepId)}\": {doubted.Limit.Name} {doubted.Limit.Text.TrimEnd()}. {doubted.Why}",
+        EndDecided decided => $"DECIDED not to put the furnace into service{decided.Kind switch { EndKind.OwnersWish => ", by the owner's wish", EndKind.Unsafe => ", it is unsafe", _ => "" }}: {decided.Reason}",
+        _ => throw new InvalidOperationException($"There is no sentence for {happened.GetType().Name}."),
+    };
+
+    static string Topic(ChoiceTopic topic) => topic switch
+    {
+        ChoiceTopic.SafeBy => "who declared it safe",
+        ChoiceTopic.EndKind => "why the furnace stays out of service",
+        _ => "the answer of the step",
+    };
+
+    static string OfSafety(StartupEvent happened, Func<string, string> title) => happened switch
     {
         FreshSmellAsked => "Asked afresh whether gas is smelled.",
         FreshSmellAnswered answered => $"Gas smelled afresh: {Words.YesNo(answered.Smells)}, {Words.Heard(answered.Evidence, false)}.",
-        MonoxideJudged judged => $"{Words.Label(judged.Key)}: {judged.Do} ({judged.Source})",
+        MonoxideJudged judged => $"{MonoxideWords.Sentence(judged)} ({judged.Source}).",
         UnsafeAsked asked => $"To be confirmed as UNSAFE: {asked.Condition}",
         UnsafeDenied => "That was misheard and does not count.",
         UnsafeFound found => $"UNSAFE: {found.Condition}; {Words.Heard(found.Evidence, false)}.",
-        _ => JsonSerializer.Serialize(happened),
+        _ => OfEnd(happened, title),
     };
 }

@@ -4,8 +4,8 @@ using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
 
-/// <summary>What all copies begin with: verdict, who and where, what must not be overlooked, readings, what was adjusted, opened and noted.</summary>
-sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most)
+/// <summary>What all copies begin with: exceptions, verdict, who and where, what must not be overlooked, readings, what was adjusted, opened and noted.</summary>
+sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
 {
     /// <summary>Between two columns.</summary>
     public const double Gutter = 13;
@@ -21,13 +21,13 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most
     {
         bool isAlarm = !copy.Verdict.IsSigned || copy.Verdict.Dangers.Count > 0;
         yield return new Strip(Verdict.LineHeight, (pen, x, y) => pen.Text(copy.Verdict.Word, isAlarm ? Verdict.In(Style.Alarm) : Verdict, x, y));
-        foreach (Strip line in Texts.Paragraph(ruler, most.Name(copy.Verdict.Sentence, 4), Sentence, width))
+        foreach (Strip line in Texts.Paragraph(ruler, copy.Verdict.Sentence, Sentence, width))
         {
             yield return line;
         }
 
         yield return Strip.Space(5);
-        foreach (Strip line in Texts.Paragraph(ruler, most.Name(copy.Plan.Appliance.Title), Appliance, width))
+        foreach (Strip line in Texts.Paragraph(ruler, copy.Plan.Appliance.Title, Appliance, width))
         {
             yield return line;
         }
@@ -41,11 +41,15 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most
         yield return Strip.Space(3);
     }
 
-    /// <summary>What must not be overlooked; nothing where there is nothing.</summary>
-    public IEnumerable<Strip> Questions()
+    /// <summary>The exceptions, each in full; nothing where there are none.</summary>
+    public IEnumerable<Strip> Exceptions() => Alarming(Sentences.ExceptionsTitle(copy.Exceptions.Length), [.. copy.Exceptions.Select(Sentences.Of)], Style.Body.At(9.6));
+
+    /// <summary>What else stands against the job; nothing where there is nothing.</summary>
+    public IEnumerable<Strip> Questions() => Alarming("To be looked at", copy.Questions, Style.Body);
+
+    IEnumerable<Strip> Alarming(string title, IReadOnlyList<string> entries, Style style)
     {
-        IReadOnlyList<string> shown = most.First(copy.Questions, most.Questions);
-        if (shown.Count == 0)
+        if (entries.Count == 0)
         {
             yield break;
         }
@@ -54,10 +58,10 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most
         yield return new Strip(Style.Strong.LineHeight + 1, (pen, x, y) =>
         {
             pen.Fill(x, y, 2.5, Style.Strong.LineHeight + 1, Style.Alarm);
-            pen.Text("To be looked at", Style.Strong.In(Style.Alarm), x + 8, y);
+            pen.Text(title, Style.Strong.In(Style.Alarm), x + 8, y);
         })
         { KeepsWithNext = true };
-        foreach (Strip line in shown.SelectMany(question => Texts.Paragraph(ruler, question, Style.Body, width - 8, "·", 8)))
+        foreach (Strip line in entries.SelectMany(entry => Texts.Paragraph(ruler, entry, style, width - 8, "·", 8)))
         {
             yield return new Strip(line.Height, (pen, x, y) =>
             {
@@ -66,35 +70,33 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most
             })
             { KeepsWithNext = line.KeepsWithNext };
         }
+
         yield return Strip.Space(3);
     }
 
-    /// <summary>Everything from the readings on, placed in balanced columns.</summary>
+    /// <summary>Everything in its order; the lists at the end in two columns.</summary>
     public void Place(Pagination pages, IEnumerable<Strip> afterVerdict)
     {
+        pages.Add(Exceptions());
         pages.Add(Head());
         pages.Add(afterVerdict);
         pages.Add(Questions());
         pages.Add([Strip.Space(6)]);
-        pages.AddInColumns(new ReadingLines(ruler, copy, ColumnWidth, most.ReadingSize).Write(most.Readings), ColumnWidth + Gutter, most.Breaks);
-        pages.Add(Texts.Paragraph(ruler, most.Name(Legend(), 10), Style.Small, width));
+        foreach (IEnumerable<Strip> group in new ReadingLines(ruler, copy, width, size).Write())
+        {
+            pages.Add(group);
+        }
+
+        pages.Add(Texts.Paragraph(ruler, Legend(), Style.Small, width));
         pages.Add([Strip.Space(4)]);
         (string Title, IReadOnlyList<string> Entries, string IfNone)[] lists =
         [
-            ("Safety and stops", [.. Interruptions.Of(copy.Events)], ""),
+            ("Safety and stops", [.. Interruptions.Of(copy.Plan, copy.Events)], ""),
             ("Adjusted", Sentences.Adjustments(copy.Events), "Nothing was adjusted."),
             ("Opened and closed", [.. copy.Facts.Things.Select(Sentences.Of)], "Nothing was opened."),
             ("Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{copy.StepTitle(note.StepId)}: {note.Text} ({Words.Time(note.At)})")], "None."),
         ];
-        if (most.Others > 0)
-        {
-            pages.AddInColumns(lists.Where(list => list.Entries.Count > 0 || list.IfNone.Length > 0).Select(list => List(list.Title, list.Entries, list.IfNone)), ColumnWidth + Gutter);
-        }
-        else
-        {
-            IEnumerable<string> counts = lists.Where(list => list.Entries.Count > 0).Select(list => $"{list.Title}: {Shortened.Text(list.Entries.Count)}");
-            pages.Add(Texts.Paragraph(ruler, string.Join(". ", counts), Style.Strong, width));
-        }
+        pages.AddInColumns(lists.Where(list => list.Entries.Count > 0 || list.IfNone.Length > 0).Select(list => List(list.Title, list.Entries, list.IfNone)), ColumnWidth + Gutter);
     }
 
     IEnumerable<Strip> List(string title, IReadOnlyList<string> entries, string ifNone)
@@ -106,7 +108,7 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most
         })
         { KeepsWithNext = true };
         Style style = Style.Body.At(8.2);
-        IReadOnlyList<string> shown = entries.Count == 0 ? [ifNone] : most.First(entries, most.Others);
+        IReadOnlyList<string> shown = entries.Count == 0 ? [ifNone] : entries;
         foreach (Strip line in shown.SelectMany(entry => Texts.Paragraph(ruler, entry, style, ColumnWidth, entries.Count == 0 ? "" : "·", entries.Count == 0 ? 0 : 7)))
         {
             yield return line;
@@ -114,13 +116,13 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, Shortened most
         yield return Strip.Space(5);
     }
 
-    string Legend() => "U: expanded uncertainty (k = 2). \"was\" and \"void\" stand before numbers that no longer count, \"=\" before what was worked out; a dash: no value."
+    string Legend() => "U: expanded uncertainty (k = 2); worst: the gravest value, where it is neither the one found nor the one left. \"was\" and \"void\" stand before numbers that no longer count, \"=\" before what was worked out; a dash: no value."
         + (copy.Sources.Count == 0 ? "" : $" Limits set by: {copy.SourceLegend}.");
 
     IEnumerable<Strip> Fact(string name, IReadOnlyList<string> lines, double column) =>
     [
         .. Texts.Paragraph(ruler, name, Style.Small, column),
-        .. lines.SelectMany(line => Texts.Paragraph(ruler, line.Length == 0 ? "–" : most.Name(line), Style.Body, column)),
+        .. lines.SelectMany(line => Texts.Paragraph(ruler, line.Length == 0 ? "–" : line, Style.Body, column)),
         Strip.Space(2.5),
     ];
 }

@@ -4,26 +4,25 @@ using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
 
-/// <summary>The readings as lines of a narrow column: as found, as left, uncertainty, unit, limit with the mark of its source, verdict. Numbers stand on their decimal points.</summary>
+/// <summary>The readings as lines: as found, worst, as left, uncertainty, unit, limit with the mark of its source, verdict. Numbers stand on their decimal points.</summary>
 sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size)
 {
     // Places in parts of the width.
-    const double TitleEnd = 0.34, FoundPoint = 0.415, LeftPoint = 0.52, Uncertainty = 0.602, Unit = 0.688, Limit = 0.765, Mark = 0.915;
+    const double TitleEnd = 0.34, FoundPoint = 0.40, WorstPoint = 0.49, LeftPoint = 0.58, Uncertainty = 0.635, Unit = 0.70, Limit = 0.765, Mark = 0.92;
+
+    /// <summary>Smaller letters are not read in a furnace room, pt (common practice, no source).</summary>
+    const double Smallest = 7;
 
     readonly Style _label = new(size, false, Style.Ink);
     readonly Style _left = new(size * 1.08, true, Style.Ink);
-    readonly Style _quiet = new(size * 0.89, false, Style.Quiet);
-    readonly Style _mark = new(size * 0.76, false, Style.Quiet);
-    readonly Style _pass = new(size * 0.89, true, Style.Accent);
+    readonly Style _quiet = new(Math.Max(Smallest, size * 0.89), false, Style.Quiet);
+    readonly Style _mark = new(Math.Max(Smallest, size * 0.76), false, Style.Quiet);
+    readonly Style _pass = new(Math.Max(Smallest, size * 0.89), true, Style.Accent);
     readonly Style _alarm = new(size * 0.97, true, Style.Alarm);
     readonly Style _title = new(size * 1.12, true, Style.Accent);
 
-    /// <summary>All groups, or only the first lines of each so that at most <paramref name="most"/> are shown; what must be looked at is left out last, and what a safety limit judges before it.</summary>
-    public IEnumerable<IEnumerable<Strip>> Write(int most)
-    {
-        HashSet<FoundAndLeft> shown = [.. copy.Groups.SelectMany(group => group.Lines).OrderBy(line => line.MustBeLookedAt ? 0 : line.Limit is { IsSafety: true } ? 1 : 2).Take(most)];
-        return copy.Groups.Select(group => Group(group, [.. group.Lines.Where(shown.Contains)]));
-    }
+    /// <summary>All groups.</summary>
+    public IEnumerable<IEnumerable<Strip>> Write() => copy.Groups.Select(group => Group(group, group.Lines));
 
     IEnumerable<Strip> Group(ReadingGroup group, IReadOnlyList<FoundAndLeft> lines)
     {
@@ -38,10 +37,6 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
             }
         }
 
-        if (lines.Count < group.Lines.Count)
-        {
-            yield return new Strip(_quiet.LineHeight, (pen, x, y) => pen.Text(Shortened.Text(group.Lines.Count - lines.Count), _quiet, x, y));
-        }
         yield return Strip.Space(size * 0.9);
     }
 
@@ -49,8 +44,9 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
     {
         pen.Text(title, Fitted(title, _title, TitleEnd * width), x, y);
         double low = y + _title.Baseline - _mark.Baseline;
-        pen.TextToRight("as found", _mark, x + (FoundPoint + 0.045) * width, low);
-        pen.Text("as left", _mark, x + (LeftPoint - 0.04) * width, low);
+        pen.TextToRight("as found", _mark, x + (FoundPoint + 0.02) * width, low);
+        pen.TextToRight("worst", _mark, x + (WorstPoint + 0.02) * width, low);
+        pen.TextToRight("as left", _mark, x + (LeftPoint + 0.02) * width, low);
         pen.Text("± U", _mark, x + Uncertainty * width, low);
         pen.Text("unit", _mark, x + Unit * width, low);
         pen.Text("limit", _mark, x + Limit * width, low);
@@ -89,20 +85,25 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
     void Numbers(Pen pen, FoundAndLeft line, double x, double feet)
     {
         double quiet = feet - _quiet.Baseline;
-        if (line.Found is { } found)
-        {
-            OnPoint(pen, found.Number, _quiet, x + FoundPoint * width, quiet);
-            pen.TextToRight(found.Fate, _mark, x + FoundPoint * width - Whole(found.Number, _quiet) - 2.5, feet - _mark.Baseline);
-        }
-        else
-        {
-            pen.TextToRight("–", _quiet, x + FoundPoint * width, quiet);
-        }
-
+        Quiet(pen, line.Found, x + FoundPoint * width, feet);
+        Quiet(pen, line.Worst, x + WorstPoint * width, feet);
         OnPoint(pen, line.Left?.Number ?? "–", line.MustBeLookedAt ? _left.In(Style.Alarm) : _left, x + LeftPoint * width, feet - _left.Baseline);
         Fit(pen, line.Left is not { } left ? "" : left.Uncertainty.Length > 0 ? $"± {left.Uncertainty}" : "–", x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
         Fit(pen, line.Left is null ? "" : line.Unit, x + Unit * width, quiet, (Limit - Unit) * width - 2);
         Judged(pen, line, x, feet);
+    }
+
+    /// <summary>A number that need not stand any more, with its fate before it.</summary>
+    void Quiet(Pen pen, ShownNumber? number, double point, double feet)
+    {
+        if (number is null)
+        {
+            pen.TextToRight("–", _quiet, point, feet - _quiet.Baseline);
+            return;
+        }
+
+        OnPoint(pen, number.Number, _quiet, point, feet - _quiet.Baseline);
+        pen.TextToRight(number.Fate, _mark, point - Whole(number.Number, _quiet) - 2.5, feet - _mark.Baseline);
     }
 
     void Judged(Pen pen, FoundAndLeft line, double x, double feet)
@@ -134,6 +135,6 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
     Style Fitted(string text, Style style, double room)
     {
         double needed = ruler.Width(text, style);
-        return needed <= room ? style : style.At(style.Size * room / needed);
+        return needed <= room ? style : style.At(Math.Max(Smallest, style.Size * room / needed));
     }
 }

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
@@ -7,6 +8,12 @@ namespace HandsFreeStartup.Reports.Copies.Parts;
 /// <summary>Facts as sentences that all copies share.</summary>
 static class Sentences
 {
+    /// <summary>Heading of the exceptions.</summary>
+    public static string ExceptionsTitle(int count) => FormattableString.Invariant($"Exceptions ({count}): read these first");
+
+    /// <summary>An exception in full, with its time; never shortened.</summary>
+    public static string Of(JobException exception) => $"{Words.Time(exception.At)} {exception.Text}";
+
     public static IReadOnlyList<string> Adjustments(IEnumerable<StartupEvent> events) => [.. events.OfType<AdjustmentMade>().Select(made => FormattableString.Invariant(
         $"{Words.Label(made.Key)}: from {made.From} to {made.To} {made.UnitSymbol ?? Fields.Find(made.Key.FieldId)?.Unit.Symbol} ({Words.Time(made.At)})"))];
 

@@ -34,11 +34,14 @@ sealed class SignatureFoot(Ruler ruler, CopyFacts copy, double width)
         double half = (room - 14) / 2;
         return
         [
-            .. Texts.Paragraph(ruler, $"Signed in the record by {Shortened.CutTo(copy.Facts.EndText, 60)}, {Words.Stamp(copy.Events.OfType<StartupSigned>().Last().At)}.", Style.Small, room),
+            .. Texts.Paragraph(ruler, $"Signed in the record by {NameOf(copy.Facts.EndText)}, {Words.Stamp(copy.Events.OfType<StartupSigned>().Last().At)}.", Style.Small, room),
             Strip.Space(27),
             Strip.Beside((0, [Line("Technician, date", half)]), (half + 14, [Line("Received by customer, date", half)])),
         ];
     }
+
+    /// <summary>The foot has one height; a very long name stands in full at the head of the page.</summary>
+    static string NameOf(string name) => name.Length <= 60 ? name : $"{name[..60].TrimEnd()} ...";
 
     static Strip Line(string name, double room) => new(Style.Small.LineHeight + 3, (pen, x, y) =>
     {

@@ -1,5 +1,4 @@
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Review.Rules;
@@ -32,32 +31,6 @@ static class EndRules
             ? []
             : [new ReviewFinding("not-reached", job.Facts.End == JobEnd.Signed ? Weight.Danger : Weight.Note, $"Never reached: {string.Join(", ", titles)}.")];
     }
-
-    public static IEnumerable<ReviewFinding> Stops(ReviewedJob job)
-    {
-        foreach (StartupStopped stopped in job.Events.OfType<StartupStopped>())
-        {
-            StartupResumed? resumed = job.Events.OfType<StartupResumed>().FirstOrDefault(later => later.At >= stopped.At);
-            yield return new ReviewFinding("stop", Weight.Doubt,
-                $"Stopped at {Words.Time(stopped.At)}: {StartupFacts.InWords(stopped.Cause)}{(resumed is null ? "" : $"; went on at {Words.Time(resumed.At)}")}.")
-            {
-                At = stopped.At,
-                Quote = resumed?.Reason ?? "",
-                Clips = ReviewedJob.Clips(stopped.Evidence),
-            };
-        }
-    }
-
-    public static IEnumerable<ReviewFinding> Unsafe(ReviewedJob job) => job.Events.OfType<UnsafeFound>().Select(found =>
-        new ReviewFinding("unsafe", Weight.Danger, $"Found unsafe: {found.Condition.TrimEnd('.')}.")
-        {
-            At = found.At,
-            StepId = found.StepId,
-            Clips = ReviewedJob.Clips(found.Evidence),
-        });
-
-    public static IEnumerable<ReviewFinding> Monoxide(ReviewedJob job) => job.Events.OfType<MonoxideJudged>().Where(judged => judged.Action != MonoxideAction.CarryOn).Select(judged =>
-        new ReviewFinding("monoxide", Weight.Danger, $"{Words.Label(judged.Key)}: {judged.Do.TrimEnd('.')} ({judged.Source}).") { At = judged.At });
 
     public static IEnumerable<ReviewFinding> Reviewed(ReviewedJob job) => job.Events.OfType<RecordReviewed>().Select(reviewed => new ReviewFinding(
         "reviewed", Weight.Note, $"{(reviewed.Outcome == ReviewOutcome.Accepted ? "Accepted" : "Returned")} by {reviewed.Lead} on {Words.Moment(reviewed.At)}.")

@@ -68,7 +68,7 @@ static class ReadingRules
             bool isNear = found is Verdict.ConditionalPass or Verdict.ConditionalFail;
             yield return new ReviewFinding(
                 isNear ? "guard-band" : "limit",
-                limit.IsSafety ? Weight.Danger : found == Verdict.ConditionalPass ? Weight.Note : Weight.Doubt,
+                limit.IsSafety || (limit.Carries == LimitWeight.Must && found != Verdict.ConditionalPass) ? Weight.Danger : found == Verdict.ConditionalPass ? Weight.Note : Weight.Doubt,
                 $"{what}: {Words.Verdict(found, limit)} ({limit.Text.TrimEnd()}, {limit.Source}).")
             {
                 At = at,

@@ -10,18 +10,6 @@ static class StepRules
     /// <summary>A longer pause than this is told (common practice, no source).</summary>
     static readonly TimeSpan LongPause = TimeSpan.FromMinutes(10);
 
-    public static IEnumerable<ReviewFinding> Skipped(ReviewedJob job) =>
-        from step in job.Facts.Steps
-        where step.End == StepEnd.Skipped
-        let skipped = job.Events.OfType<StepSkipped>().Last(one => one.StepId == step.Step.Id)
-        select new ReviewFinding("skipped-step", Weight.Doubt, $"Step \"{step.Step.Title}\" was skipped.")
-        {
-            At = skipped.At,
-            StepId = step.Step.Id,
-            Quote = skipped.Reason,
-            Clips = ReviewedJob.Clips(skipped.Evidence),
-        };
-
     public static IEnumerable<ReviewFinding> ImproperAnswers(ReviewedJob job) =>
         from step in job.Facts.Steps
         where step.Step.Question is { Choices.IsEmpty: true }

@@ -1,0 +1,28 @@
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Procedure.Checklists;
+
+namespace HandsFreeStartup.Reports.Facts;
+
+/// <summary>Which of several values of one quantity is the gravest: the worse verdict first, then the one nearest to a bound or farthest beyond it.</summary>
+static class Gravity
+{
+    /// <summary>The larger, the graver; null where nothing says what is grave.</summary>
+    /// <param name="id">Field or result.</param>
+    /// <param name="value">In the unit of <paramref name="limit"/>.</param>
+    /// <param name="isOver">Whether more than the range was read.</param>
+    /// <param name="limit">What judges it, or null.</param>
+    /// <param name="verdict">The verdict, or null.</param>
+    public static (int Verdict, bool IsOver, double Beyond)? Of(string id, double value, bool isOver, DeclaredLimit? limit, Verdict? verdict) =>
+        limit is not null ? (Rank(verdict), isOver, Math.Max((double?)limit.Lower - value ?? double.MinValue, value - (double?)limit.Upper ?? double.MinValue))
+        : id is "room_co" or "flue_co" or "co_air_free" ? (0, isOver, value)
+        : null;
+
+    static int Rank(Verdict? verdict) => verdict switch
+    {
+        Verdict.Fail => 4,
+        Verdict.ConditionalFail => 3,
+        Verdict.CannotTell => 2,
+        Verdict.ConditionalPass => 1,
+        _ => 0,
+    };
+}
