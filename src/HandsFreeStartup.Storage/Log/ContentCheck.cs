@@ -4,7 +4,7 @@ using HandsFreeStartup.Procedure.Events;
 
 namespace HandsFreeStartup.Storage.Log;
 
-/// <summary>Whether the events of a record can be read, stand where they may stand, and have the files and recordings that they name.</summary>
+/// <summary>Whether the events of a record can be read, stand where they may stand, and have the files, recordings and photos that they name.</summary>
 sealed class ContentCheck
 {
     readonly string _path;
@@ -79,7 +79,8 @@ sealed class ContentCheck
         }
 
         _hasEnded = happened is StartupSigned or EndedOutOfService || (_hasEnded && happened is not StartupStopped);
-        IEnumerable<string> problems = happened is StartupBegan began ? FilesThatDoNotMatch(began.Job) : ClipsThatDoNotMatch(stored);
+        IEnumerable<string> problems = happened is StartupBegan began ? FilesThatDoNotMatch(began.Job)
+            : [.. ClipsThatDoNotMatch(stored), .. happened is PhotoAttached photo && WhatIsWrong(photo, stored.Sequence < (Redaction?.Sequence ?? 0)) is { } wrong ? [wrong] : Array.Empty<string>()];
         foreach (string one in problems)
         {
             Find(stored.Sequence, FormattableString.Invariant($"Event {stored.Sequence}: {one}"));
@@ -111,6 +112,21 @@ sealed class ContentCheck
             _ when !Attachment.IsUsable(status) => $"the recording {clip} was exchanged: what lies in its place is a link, a device, or larger than any recording.",
             _ when $"{Attachment.HashOf(clips.PathOf(clip))}.wav" != clip => $"the recording {clip} was changed or damaged.",
             (_, true) => $"the recording {clip} is still there although it was to be removed: run forget again.",
+            _ => null,
+        };
+    }
+
+    string? WhatIsWrong(PhotoAttached photo, bool isForgotten)
+    {
+        string folder = PhotoStore.FolderOf(_path);
+        FileStatus status = Attachment.StatusOf(folder, photo.Name);
+        return (status.Kind, isForgotten) switch
+        {
+            (FileKind.None, true) => null,
+            (FileKind.None, false) => $"the photo {photo.Name} is missing.",
+            _ when !Attachment.IsUsable(status) => $"the photo {photo.Name} was exchanged: what lies in its place is a link, a device, or larger than any photo.",
+            _ when Attachment.HashOf(Path.Combine(folder, photo.Name)) != photo.Sha256 => $"the photo {photo.Name} was changed or damaged.",
+            (_, true) => $"the photo {photo.Name} is still there although it was to be removed: run forget again.",
             _ => null,
         };
     }

@@ -38,11 +38,12 @@ public static class ForgetCommand
         using (StartupLog log = StartupLog.Open(path, TimeProvider.System))
         {
             (int texts, int recordings) = log.ForgetPersonalData(by);
+            int photos = PhotoStore.Remove(log.Path);
             RewriteSummary(log);
             RemoveCopies(path);
-            output.WriteLine(texts + recordings == 0
+            output.WriteLine(texts + recordings + photos == 0
                 ? "Nothing was left to remove."
-                : FormattableString.Invariant($"Removed: {texts} texts and {recordings} recordings. The record stays verifiable: {log.Checkpoint}"));
+                : FormattableString.Invariant($"Removed: {texts} texts, {recordings} recordings and {photos} photos. The record stays verifiable: {log.Checkpoint}"));
         }
 
         using (JobIndex index = JobIndex.Open(data.ReviewIndex))

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Reports.Review;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.UserFiles;
@@ -9,6 +10,21 @@ namespace HandsFreeStartup.Review;
 /// <summary>The lead technician's word on a record: an event of its own, chained to all before it.</summary>
 static class LeadsWord
 {
+    /// <summary>A record that does not verify is not accepted, and a danger only with a word on it.</summary>
+    static void MayBeAccepted(string path, string remark)
+    {
+        ReviewedRecord record = ReviewedRecord.Read(path);
+        if (record.Job?.Verification.Findings is [var finding, ..])
+        {
+            throw new WrongUseException($"The record {path} does not verify and cannot be accepted: {finding.Message}");
+        }
+
+        if (remark.Length == 0 && record.Review.Findings.FirstOrDefault(one => one.Weight == Weight.Danger) is { } danger)
+        {
+            throw new WrongUseException($"Who accepts a record with a danger in it says why: give --remark TEXT. The first: {danger.Text}");
+        }
+    }
+
     /// <summary>Accepts or returns a record.</summary>
     /// <returns>One sentence that says what was recorded.</returns>
     /// <exception cref="WrongUseException">It has no name, no remark where it needs one, or the job has not ended.</exception>
@@ -21,6 +37,11 @@ static class LeadsWord
         if (outcome == ReviewOutcome.Returned && remark.Length == 0)
         {
             throw new WrongUseException("Who returns a record says what is to be done: give --remark TEXT.");
+        }
+
+        if (outcome == ReviewOutcome.Accepted)
+        {
+            MayBeAccepted(path, remark);
         }
 
         using StartupLog log = StartupLog.Open(path, clock);

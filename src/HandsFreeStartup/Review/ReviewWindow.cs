@@ -142,7 +142,7 @@ public sealed class ReviewWindow : Runnable
         _entry.Text = "";
         _entry.SetFocus();
         Say(_outcome == ReviewOutcome.Accepted
-            ? "Accept: a remark may be left empty. Enter goes on, Esc records nothing."
+            ? "Accept: a remark may be left empty unless a danger was found. Enter goes on, Esc records nothing."
             : "Return: say what is to be done. Enter goes on, Esc records nothing.");
     }
 

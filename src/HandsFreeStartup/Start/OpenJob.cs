@@ -52,10 +52,12 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         return new OpenJob(StartupLog.Create(System.IO.Path.Combine(options.Data.Jobs, $"{jobId}.db"), clock), plan, job, options.KeepsClips);
     }
 
-    /// <summary>Opens a job that was broken off.</summary>
+    /// <summary>Opens a job that was broken off: the named one, or the only one that is unfinished. An ended one, or one that does not verify, is not gone on with.</summary>
     public static OpenJob ToGoOn(StartOptions options, TimeProvider clock)
     {
-        StartupLog log = StartupLog.Open(options.Job is { } job ? JobFile.Find(options.Data, job) : Newest(options.Data), clock);
+        string path = options.Job is { } job ? JobFile.Find(options.Data, job) : UnfinishedJobs.Only(options.Data);
+        UnfinishedJobs.Check(path);
+        StartupLog log = StartupLog.Open(path, clock);
         try
         {
             IReadOnlyList<StartupEvent> events = log.ReadAll();
@@ -129,10 +131,6 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
             : throw new WrongUseException($"Give {option} FILE: copy {Shipped(sample)} and write down what your own plate, instructions and instruments say. To look around first, use --demo."));
 
     static string Shipped(string name) => System.IO.Path.Combine(ShippedFiles.Checklists, name);
-
-    static string Newest(DataFolder data) =>
-        (Directory.Exists(data.Jobs) ? Directory.GetFiles(data.Jobs, "*.db").Max(StringComparer.Ordinal) : null)
-        ?? throw new WrongUseException($"There is no record to go on with in {data.Jobs}.");
 
     static string ProgramVersion() => typeof(OpenJob).Assembly.GetName().Version!.ToString(3);
 }

@@ -28,7 +28,7 @@ public sealed class ForgetCommandTests : IDisposable
         ProgramResult reviewed = await ProgramProcess.Run("review", "job-00000", "--data", _data);
 
         Assert.Equal((0, ""), (forgotten.ExitCode, forgotten.Error));
-        Assert.Contains("Removed: 5 texts and 0 recordings.", forgotten.Output, StringComparison.Ordinal);
+        Assert.Contains("Removed: 5 texts, 0 recordings and 0 photos.", forgotten.Output, StringComparison.Ordinal);
         Assert.False(Holds("Quarry") || Holds("Owner (invented)") || Holds("Mill Lane"));
         Assert.Equal(0, verified.ExitCode);
         Assert.Matches("redacted: on [0-9-]+ [0-9:]+ UTC by O. Ffice", verified.Output);

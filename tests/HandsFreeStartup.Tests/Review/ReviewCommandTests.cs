@@ -1,5 +1,6 @@
 using System.Text.Json;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.Tests.Support;
 using HandsFreeStartup.Tests.Support;
@@ -82,6 +83,31 @@ public sealed class ReviewCommandTests : IDisposable
         Assert.Empty(stored.Verification.Findings);
         Assert.Equal(("L. Ead", ReviewOutcome.Accepted), stored.Events[^1] is RecordReviewed reviewed ? (reviewed.Lead, reviewed.Outcome) : default);
         Assert.Contains(stored.Verification.Checkpoint!.ToString(), accepted.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_danger_is_accepted_only_with_a_remark_and_a_record_that_does_not_verify_not_at_all()
+    {
+        string job = Path.Combine(_jobs, "danger.db");
+        using (StartupLog log = StartupLog.Create(job))
+        {
+            StartupEvent[] events = [.. FixtureJob.Events()];
+            foreach (StartupEvent happened in events)
+            {
+                log.Append(happened);
+            }
+
+            log.Append(new MonoxideJudged(events[^1].At, events.OfType<ReadingEntered>().First().StepId, new ReadingKey("flue_co", "low"), MonoxidePlace.Flue, MonoxideAction.ShutOff, "Shut the furnace off.", "invented", true, 450));
+        }
+
+        ProgramResult silent = await ProgramProcess.Run("review", "danger", "--accept", "--lead", "L. Ead", "--data", _data);
+        RawDatabase.Query(job, "drop trigger event_is_never_changed; update event set body=replace(body, '7.2', '7.9') where sequence=12");
+        ProgramResult changed = await ProgramProcess.Run("review", "danger", "--accept", "--lead", "L. Ead", "--remark", "it was put right", "--data", _data);
+
+        Assert.Equal((2, 2), (silent.ExitCode, changed.ExitCode));
+        Assert.Contains("--remark", silent.Error, StringComparison.Ordinal);
+        Assert.Contains("450 ppm", silent.Error, StringComparison.Ordinal);
+        Assert.Contains("does not verify", changed.Error, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -52,6 +52,44 @@ public sealed partial class StartTests
         Assert.Contains("The photo nowhere.jpg cannot be kept: there is no such file", result.Output, StringComparison.Ordinal);
         Assert.Contains("NOTICE TO THE OWNER: FURNACE NOT PUT INTO SERVICE", result.Output, StringComparison.Ordinal);
         Assert.Contains("the heat exchanger is cracked", result.Output, StringComparison.Ordinal);
+
+        string kept = Path.Combine(PhotoStore.FolderOf(data.Job), attached.Name);
+        Assert.Empty(StoredJob.Read(data.Job).Verification.Findings);
+        await File.WriteAllBytesAsync(kept, [0xff, 0xd8, 0xff, 0x01]);
+        Assert.Contains("was changed or damaged", Assert.Single(StoredJob.Read(data.Job).Verification.Findings).Message, StringComparison.Ordinal);
+        File.Delete(kept);
+        Assert.Contains("is missing", Assert.Single(StoredJob.Read(data.Job).Verification.Findings).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_ended_job_is_not_resumed_by_name_or_by_itself()
+    {
+        using TemporaryFolder data = new();
+        await ProgramProcess.RunTyping(
+            ["done", "finish", "yes", "the owner wants to wait", "not in order", "done", "yes", "yes", "yes"], ["start", "--keys", "--plain", "--data", data.Path, .. Sheets]);
+        Assert.IsType<EndedOutOfService>(StoredJob.Read(data.Job).Events.Last(happened => happened is EndedOutOfService));
+
+        ProgramResult unnamed = await ProgramProcess.Run("start", "--resume", "--keys", "--plain", "--data", data.Path);
+        ProgramResult named = await ProgramProcess.Run("start", "--resume", data.Job, "--keys", "--plain", "--data", data.Path);
+
+        Assert.Equal((2, 2), (unnamed.ExitCode, named.ExitCode));
+        Assert.Contains("no unfinished record", unnamed.Error, StringComparison.Ordinal);
+        Assert.Contains("has ended", named.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Of_several_unfinished_jobs_none_is_guessed()
+    {
+        using TemporaryFolder data = new();
+        await ProgramProcess.RunTyping(["done"], ["start", "--keys", "--plain", "--data", data.Path, .. Sheets]);
+        string first = data.Job;
+        await ProgramProcess.RunTyping(["done"], ["start", "--keys", "--plain", "--data", data.Path, .. Sheets]);
+
+        ProgramResult resumed = await ProgramProcess.Run("start", "--resume", "--keys", "--plain", "--data", data.Path);
+
+        Assert.Equal(2, resumed.ExitCode);
+        Assert.Contains("2 records are unfinished", resumed.Error, StringComparison.Ordinal);
+        Assert.Contains(Path.GetFileNameWithoutExtension(first), resumed.Error, StringComparison.Ordinal);
     }
 
     [Fact]
