@@ -38,5 +38,5 @@ public sealed record JobException(DateTimeOffset At, ExceptionKind Kind, string 
     public ImmutableArray<string> Clips { get; init; } = [];
 
     /// <summary>As shown in one line.</summary>
-    public string Text => Reason.Length == 0 ? Subject : $"{Subject}. Reason: {Reason.TrimEnd('.')}";
+    public string Text => Reason.Length == 0 ? Subject : $"{Subject.TrimEnd('.')}. Reason: {Reason.TrimEnd('.')}";
 }

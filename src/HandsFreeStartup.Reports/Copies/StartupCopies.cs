@@ -25,6 +25,7 @@ public static class StartupCopies
         Ruler ruler = new();
         AdvicePages advice = new(ruler, copy, paper.TextWidth());
         PdfBook book = Whole(size => First(copy, paper, "Customer copy", "for the people in the house", size, advice.Emergency()));
+        book.Pages.BreakPage();
         book.Pages.Add(advice.Pages());
         return book.Document();
     }
@@ -37,6 +38,7 @@ public static class StartupCopies
     {
         CopyFacts copy = new(source);
         PdfBook book = Whole(size => First(copy, paper, "Office copy", "for the files of the contractor", size));
+        book.Pages.BreakPage();
         if (withCharts)
         {
             Charts(book.Pages, copy, paper.TextWidth());
@@ -55,17 +57,8 @@ public static class StartupCopies
         pages.AddInColumns(all.Select(series => Chart.Strips(ruler, series, column)), column + FirstPage.Gutter);
     }
 
-    /// <summary>Everything, on the first page if it finds room there in one of the sizes; what follows begins on a new one.</summary>
-    static PdfBook Whole(Func<double, PdfBook> made)
-    {
-        PdfBook book = Sizes.Select(made).FirstOrDefault(book => book.Pages.Pages.Count == 1) ?? made(Sizes[0]);
-        if (book.Pages.Pages.Count == 1)
-        {
-            book.Pages.BreakPage();
-        }
-
-        return book;
-    }
+    /// <summary>Everything, on the first page if it finds room there in one of the sizes.</summary>
+    static PdfBook Whole(Func<double, PdfBook> made) => Sizes.Select(made).FirstOrDefault(book => book.Pages.Pages.Count == 1) ?? made(Sizes[0]);
 
     static PdfBook First(CopyFacts copy, Paper paper, string name, string place, double size, IEnumerable<Strip>? afterVerdict = null)
     {

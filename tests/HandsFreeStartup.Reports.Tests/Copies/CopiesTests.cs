@@ -44,7 +44,7 @@ public sealed class CopiesTests
         using PdfPages pdf = new(StartupCopies.Appliance(Large(stages, notes, nameLength), paper));
 
         Assert.Equal(notes, Regex.Matches(pdf.Text, @"\bnote \d+,").Count);
-        Assert.DoesNotContain("more in the office copy", pdf.Text, StringComparison.Ordinal);
+        Assert.All(pdf.Pages, page => Assert.True(page.GetWords().Count() > 25, $"Page {page.Number} is empty."));
         Assert.All(pdf.Pages.SelectMany(page => page.Letters), letter => Assert.True(letter.PointSize >= 6.99, $"'{letter.Value}' has {letter.PointSize} pt"));
     }
 
@@ -141,6 +141,14 @@ public sealed class CopiesTests
             Assert.All(pdf.Texts, text => Assert.Contains("Event 9 was changed.", text, StringComparison.Ordinal));
             Assert.Contains("no checkpoint that could be believed", pdf.Text, StringComparison.Ordinal);
         });
+    }
+
+    [Fact]
+    public void A_small_job_has_an_appliance_copy_of_one_page()
+    {
+        using PdfPages pdf = new(StartupCopies.Appliance(Whole(), Paper.A4));
+
+        Assert.Single(pdf.Pages);
     }
 
     [Fact]
