@@ -83,6 +83,10 @@ sealed class StartupFacts
             case StartupResumed:
                 (End, EndText) = (JobEnd.Unfinished, "");
                 break;
+            case MonoxideJudged { IsDoubtful: false, Counts: true } judged:
+                // What was acted upon was measured: only "disregard" makes a mishearing of it.
+                Change(judged.Key, fate => fate with { WasFinal = true });
+                break;
             case EndDecided decided:
                 Decided = decided;
                 break;
