@@ -44,6 +44,7 @@ sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSig
     static IEnumerable<string> DangersOf(StartupFacts facts, IReadOnlyList<StartupEvent> events) =>
     [
         .. events.OfType<UnsafeFound>().Select(found => found.Condition),
+        .. facts.Decided is { Kind: EndKind.Unsafe } decided && !events.OfType<UnsafeFound>().Any() ? [decided.Reason] : Array.Empty<string>(),
         .. facts.End == JobEnd.Stopped && events.OfType<StartupStopped>().Last() is { Cause: not StopCause.Emergency } stopped ? [StartupFacts.InWords(stopped.Cause)] : Array.Empty<string>(),
         .. facts.Readings.Where(fate => fate.Counts && fate.Reading.Limit is { IsSafety: true } && Words.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit))
             .Select(fate => $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} is not proven to keep its limit ({fate.Reading.Limit!.Text})"),

@@ -13,7 +13,7 @@ namespace HandsFreeStartup.Reports.Review;
 /// <param name="StepId">In which step.</param>
 /// <param name="Scope">Stage or room, or empty.</param>
 /// <param name="Quantity">Id of the field or the result.</param>
-/// <param name="Value">As spoken with its decimals, or unrounded where it was worked out; empty where it cannot be told.</param>
+/// <param name="Value">As spoken with its decimals, "over" the end of the range where more was read, or unrounded where it was worked out; empty where it cannot be told.</param>
 /// <param name="Unit">Unit of value, uncertainty and limits.</param>
 /// <param name="ExpandedUncertainty">k = 2; empty where none is stated.</param>
 /// <param name="Lower">Lower limit, or empty.</param>
@@ -42,8 +42,8 @@ public sealed record ReadingRow(
     }
 
     static ReadingRow Of(string jobId, string technician, ReadingFate fate) => new(
-        jobId, technician, fate.At, fate.StepId, fate.Reading.Key.Scope, fate.Reading.Key.FieldId, Text(fate.Reading.Value), fate.Reading.UnitSymbol,
-        Text(fate.Reading.ExpandedUncertainty), Text(fate.Reading.Limit?.Lower), Text(fate.Reading.Limit?.Upper), fate.Reading.Limit?.Source ?? "", Word(fate.Reading.Verdict),
+        jobId, technician, fate.At, fate.StepId, fate.Reading.Key.Scope, fate.Reading.Key.FieldId, Words.Number(fate.Reading), fate.Reading.UnitSymbol,
+        fate.Reading.IsOver ? "" : Text(fate.Reading.ExpandedUncertainty), Text(fate.Reading.Limit?.Lower), Text(fate.Reading.Limit?.Upper), fate.Reading.Limit?.Source ?? "", Word(fate.Reading.Verdict),
         fate.End.ToString().ToLowerInvariant(), fate.Reading.Evidence.Channel == Channel.Voice ? "voice" : "keys",
         fate.Reading.Evidence.Certainty.ToString().ToLowerInvariant(), fate.Reading.Evidence.Clip ?? "");
 
