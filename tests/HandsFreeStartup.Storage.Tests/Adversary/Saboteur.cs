@@ -16,6 +16,9 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random)
 
     public LiveJob Job { get; } = new(plan, TimeSpan.FromHours(30));
 
+    /// <summary>Looks on after each move; null for nobody.</summary>
+    public Action<LiveJob>? After { get; init; }
+
     Step Step => plan.All[plan.IndexOf(Job.Step)];
 
     /// <summary>Works until it is over or nothing helps.</summary>
@@ -26,6 +29,7 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random)
             string before = Job.Step;
             Phase phase = Job.Procedure.Phase;
             GoOn();
+            After?.Invoke(Job);
             if (Job.Step == before && Job.Procedure.Phase == phase)
             {
                 Trick();

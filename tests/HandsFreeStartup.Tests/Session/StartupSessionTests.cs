@@ -150,6 +150,31 @@ public sealed class StartupSessionTests
         Assert.NotEmpty(display.Last!.Said[0].Text);
     }
 
+    [Fact]
+    public async Task An_alarm_that_stands_is_told_again_every_half_minute()
+    {
+        NotedDisplay display = new(_notes);
+        FakeTimeProvider clock = new(Some.Morning) { AutoAdvanceAmount = TimeSpan.FromSeconds(7) };
+        StartupSession session = new(new StartupProcedure(Some.Plan()), new NotedLog(_notes), display, new SilentVoice(), null, clock);
+        session.Begin(Some.Job);
+
+        await Take(session, [new Input.Pressed(CommandWord.GasSmell), .. Enumerable.Repeat(new Input.Tick(), 20)]);
+
+        Assert.InRange(display.Said.Count(said => said.IsUrgent && said.Text.StartsWith("GAS SMELL", StringComparison.Ordinal)), 3, 30);
+    }
+
+    [Fact]
+    public async Task The_events_of_one_decision_are_recorded_all_or_none()
+    {
+        (StartupSession session, NotedLog log, _) = Session();
+        log.FailsAfter = log.Events.Count + 1;
+        int before = log.Events.Count;
+
+        await Assert.ThrowsAsync<IOException>(() => Take(session, new Input.Typed("no")));
+
+        Assert.Equal(before, log.Events.Count);
+    }
+
     (StartupSession Session, NotedLog Log, NotedDisplay Display) Session(params Phrase[] heard)
     {
         NotedLog log = new(_notes);

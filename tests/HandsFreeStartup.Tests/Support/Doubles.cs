@@ -1,3 +1,4 @@
+using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Session;
@@ -38,9 +39,13 @@ public sealed class NotedDisplay(List<string> notes) : IDisplay
 {
     public Moment? Last { get; private set; }
 
+    /// <summary>Everything that was said so far.</summary>
+    public List<Announcement> Said { get; } = [];
+
     public void Show(Moment moment)
     {
         Last = moment;
+        Said.AddRange(moment.Said);
         lock (notes)
         {
             notes.Add($"show {moment.View.StepTitle}");
