@@ -103,6 +103,43 @@ public sealed class MonoxideTests
         Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Misheard && exception.Subject.Contains("250 ppm", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(12)]    // a tier of its own
+    [InlineData(45)]
+    [InlineData(90)]
+    public void A_dangerous_value_that_was_denied_stays_beside_the_next_one(int next)
+    {
+        LiveJob job = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 250m, Certainty.Amber).Say(AnswerWord.No).Say("room_co", next);
+
+        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Misheard && exception.Subject.Contains("250 ppm", StringComparison.Ordinal));
+        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Alarm && exception.Subject.Contains(FormattableString.Invariant($"{next} ppm"), StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_dangerous_value_that_was_never_confirmed_stays_when_the_job_is_stopped_or_another_value_is_said(bool isStopped)
+    {
+        LiveJob job = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 250m, Certainty.Amber);
+        if (isStopped)
+        {
+            job.Say(CommandWord.EmergencyStop).LeadBack("nothing was found");
+        }
+
+        job.GoTo("rooms/kitchen").Say("room_co", 12m);
+
+        Assert.Contains(job.Procedure.Exceptions, exception => exception.Subject.Contains("250 ppm", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_dangerous_value_that_is_confirmed_is_one_measurement_and_an_alarm()
+    {
+        LiveJob job = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 250m, Certainty.Amber).Say(AnswerWord.Confirm);
+
+        Assert.Single(job.Procedure.Exceptions, exception => exception.Subject.Contains("250 ppm", StringComparison.Ordinal));
+        Assert.DoesNotContain(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Misheard);
+    }
+
     [Fact]
     public void A_dangerous_value_takes_the_place_of_a_harmless_one_at_once()
     {

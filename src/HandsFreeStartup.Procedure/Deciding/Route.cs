@@ -67,17 +67,15 @@ sealed class Route(StartupState state, Now now)
         [
             new StepDone(now, step.Id, evidence),
             .. step.Opens.Select(thing => new ThingOpened(now, step.Id, thing)),
-            .. step.Closes.Where(name => !IsMakingSafe || IsOpen(name)).Select(name => new ThingClosed(now, step.Id, name)),
-            .. step.Proves.Where(name => !IsMakingSafe || IsOpen(name)).Select(name => new ThingProved(now, step.Id, name)),
+            .. step.Closes.Where(name => !state.IsMakingSafe || IsOpen(name)).Select(name => new ThingClosed(now, step.Id, name)),
+            .. step.Proves.Where(name => !state.IsMakingSafe || IsOpen(name)).Select(name => new ThingProved(now, step.Id, name)),
             .. Started(step),
             .. Adjusted(step),
             .. voided,
             .. reopened,
-            .. IsMakingSafe ? SafeNext() : EnterNext(step, step.Opens, voided, reopened),
+            .. state.IsMakingSafe ? SafeNext() : EnterNext(step, step.Opens, voided, reopened),
         ];
     }
-
-    bool IsMakingSafe => state.StepIndex >= state.Plan.Steps.Length;
 
     bool IsOpen(string name) => state.Open.Any(open => open.Thing.Name == name);
 
@@ -103,7 +101,7 @@ sealed class Route(StartupState state, Now now)
     /// <summary>Returns to a step that must be done again.</summary>
     public IReadOnlyList<StartupEvent> EnterAgain(Step step, IReadOnlyList<StartupEvent> reopened)
     {
-        bool isAnew = reopened.OfType<StepReopened>().Any(one => one.StepId == step.Id) || !state.Timers.ContainsKey(step.Id) || reopened.OfType<TimerStopped>().Any(one => one.StepId == step.Id);
+        bool isAnew = reopened.OfType<StepReopened>().Any(one => one.StepId == step.Id) || !state.Timers.ContainsKey(step.Id);
         return step.Timer is { } timer && isAnew
             ? [new StepEntered(now, step.Id, Arrival.Return), new TimerStarted(now, step.Id, timer.Duration, now.Steady)]
             : [new StepEntered(now, step.Id, Arrival.Return), .. Withdrawn(step)];

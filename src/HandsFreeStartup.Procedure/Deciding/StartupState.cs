@@ -83,6 +83,9 @@ sealed class StartupState(StartupPlan plan)
     public JobDescription? Job { get; private set; }
     public int StepIndex { get; private set; }
     public Step Step => Plan.All[StepIndex];
+
+    /// <summary>Whether the step is one of those that make a furnace safe that is not put into service.</summary>
+    public bool IsMakingSafe => StepIndex >= Plan.Steps.Length;
     public Dictionary<ReadingKey, KeptReading> Readings { get; } = [];
     public Dictionary<string, ImmutableArray<CalculatedResult>> Results { get; } = [];
     public List<OpenThing> Open { get; } = [];
@@ -110,9 +113,6 @@ sealed class StartupState(StartupPlan plan)
 
     /// <summary>After carbon monoxide and its wait, the room was measured below its limit.</summary>
     public bool IsAirClear { get; private set; }
-
-    /// <summary>Who declared after the stop that it is safe; null before anybody did.</summary>
-    public string? DeclaredSafeBy { get; private set; }
 
     /// <summary>What one of several words is asked for.</summary>
     public ChoiceTopic? Choosing { get; private set; }
@@ -427,14 +427,9 @@ sealed class StartupState(StartupPlan plan)
     void Choose(ChoiceMade made)
     {
         Choosing = null;
-        switch (made.Topic)
+        if (made.Topic == ChoiceTopic.Step && Plan.All[Plan.IndexOf(made.StepId)].Question?.Decides == Question.DecidesDraft)
         {
-            case ChoiceTopic.SafeBy:
-                DeclaredSafeBy = made.Value;
-                break;
-            case ChoiceTopic.Step when Plan.All[Plan.IndexOf(made.StepId)].Question?.Decides == Question.DecidesDraft:
-                DraftBy = made.Value == Question.Natural ? Checklists.DraftBy.Natural : Checklists.DraftBy.Fan;
-                break;
+            DraftBy = made.Value == Question.Natural ? Checklists.DraftBy.Natural : Checklists.DraftBy.Fan;
         }
     }
 
@@ -474,7 +469,6 @@ sealed class StartupState(StartupPlan plan)
         IsStopped = false;
         Heard = null;
         _causes.Clear();
-        DeclaredSafeBy = null;
         foreach (Step step in Plan.Steps.Where(step => step.Question is { StopsForGas: true }))
         {
             _unexplained.Remove(step.Id);
@@ -646,7 +640,6 @@ sealed class StartupState(StartupPlan plan)
         AsksFreshSmell = false;
         IsSmellGone = false;
         IsAirClear = false;
-        DeclaredSafeBy = null;
         Choosing = null;
         Heard = null;
         IsStopped = true;

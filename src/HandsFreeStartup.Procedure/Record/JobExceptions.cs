@@ -48,6 +48,7 @@ public sealed class JobExceptions
                 Add(found, ExceptionKind.Unsafe, found.StepId, found.Condition);
                 break;
             case StartupStopped stopped:
+                KeepDenied();
                 Add(stopped, ExceptionKind.Alarm, "", Stopped(stopped), rank: stopped.Cause == StopCause.Emergency ? 2 : 4);
                 break;
             case StartupResumed resumed:
@@ -87,6 +88,9 @@ public sealed class JobExceptions
                 _measured[entered.Reading.Key] = _measured.GetValueOrDefault(entered.Reading.Key) + 1;
                 Drop(entered.StepId, ExceptionKind.OutsideLimit);
                 break;
+            case ConfirmationRefused:
+                KeepDenied();
+                break;
             case ConfirmationAsked asked:
                 _heard[asked.Reading.Key] = asked.Reading.Evidence;
                 break;
@@ -120,6 +124,9 @@ public sealed class JobExceptions
             IsDoubtful = judged.IsDoubtful,
         });
     }
+
+    /// <summary>A dangerous value that was read back and never confirmed stays for good: the next value is another measurement.</summary>
+    void KeepDenied() => Change(kept => kept.IsDoubtful, kept => kept with { Measurement = null, IsDoubtful = false });
 
     static ReadingKey KeyOf(MonoxideJudged judged) => judged.Key with { FieldId = judged.Place == MonoxidePlace.Room ? "room_co" : "flue_co" };
 

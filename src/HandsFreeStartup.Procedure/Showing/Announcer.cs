@@ -83,7 +83,7 @@ sealed class Announcer(StartupState state, Now now)
         ExceptionMade => [new("Exception: an unsafe answer was changed, for a reason.")],
         ChoiceAsked asked => [new(ChoicePrompt(asked.Topic))],
         LimitDoubted doubted => [new($"{doubted.Why} If the plate says so, say next again; else say the wrong one again.")],
-        EndDecided => [new("The furnace is not put into service. Make it safe now.")],
+        EndDecided => state.IsStopped ? [] : [new("The furnace is not put into service. Make it safe now.")],
         UnsafeAsked asked => [new($"{asked.Condition}. {CondemnPrompt}", IsUrgent: true)],
         UnsafeDenied => [new("Not entered. Say it again.")],
         UnsafeFound found => [Urgent(Alarms.Unsafe(found.Condition))],

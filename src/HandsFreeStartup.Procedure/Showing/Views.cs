@@ -29,11 +29,9 @@ static class Views
             Expectations.Of(state));
     }
 
-    static bool IsMakingSafe(StartupState state) => state.StepIndex >= state.Plan.Steps.Length;
+    static int Number(StartupState state) => 1 + state.StepIndex - (state.IsMakingSafe ? state.Plan.Steps.Length : 0);
 
-    static int Number(StartupState state) => 1 + state.StepIndex - (IsMakingSafe(state) ? state.Plan.Steps.Length : 0);
-
-    static int Count(StartupState state) => IsMakingSafe(state) ? state.Plan.MakingSafe.Length : state.Plan.Steps.Length;
+    static int Count(StartupState state) => state.IsMakingSafe ? state.Plan.MakingSafe.Length : state.Plan.Steps.Length;
 
     /// <summary>What to do in the current step, with the advice of an adjustment.</summary>
     public static string Do(StartupState state) => PlateQuestion.Of(state) is { } plate ? plate.Text : Adjusting.Of(state).Sentence is { Length: > 0 } advice ? $"{state.Step.Do} {advice}" : state.Step.Do;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Session;
 using HandsFreeStartup.Showing;
@@ -11,7 +12,7 @@ public sealed class PlainDisplay(TextWriter output) : IDisplay
     string _step = "";
     string _say = "";
     string _open = "nothing";
-    string _exceptions = "";
+    ImmutableArray<string> _exceptions = [];
     bool _markTold;
 
     /// <inheritdoc/>
@@ -35,7 +36,7 @@ public sealed class PlainDisplay(TextWriter output) : IDisplay
             output.WriteLine($"  {(said.IsUrgent ? "!!" : ">")} {said.Text}");
         }
 
-        WriteIfNew(ref _exceptions, view.Phase == Phase.Signing ? string.Join("\n  exception: ", view.Exceptions) : "", "  exception: ");
+        WriteExceptions(view.Phase == Phase.Signing ? view.Exceptions : []);
         WriteIfNew(ref _open, view.Open.IsEmpty ? "nothing" : string.Join(", ", view.Open), "  open: ");
         WriteIfNew(ref _say, string.Join(" | ", view.ListeningFor), "  say: ");
         output.Flush();
@@ -46,6 +47,16 @@ public sealed class PlainDisplay(TextWriter output) : IDisplay
     {
         output.WriteLine($"  !! {text}");
         output.Flush();
+    }
+
+    void WriteExceptions(ImmutableArray<string> exceptions)
+    {
+        foreach (string exception in exceptions.Except(_exceptions))
+        {
+            output.WriteLine($"  exception: {exception}");
+        }
+
+        _exceptions = exceptions;
     }
 
     void WriteIfNew(ref string last, string now, string label)

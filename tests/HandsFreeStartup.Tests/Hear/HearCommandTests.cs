@@ -16,7 +16,7 @@ public sealed class HearCommandTests
             {Recordings}/04.wav	room_co=0	room_co
             {Recordings}/01.wav	command=done	open
             {Recordings}/02.wav	command=no	open,answer
-            {Recordings}/19.wav	nothing	open
+            {Recordings}/22.wav	nothing	open
 
             """);
 
@@ -64,7 +64,7 @@ public sealed class HearCommandTests
     public async Task All_evidence_can_be_written_down_for_other_tools()
     {
         using TemporaryFolder folder = new();
-        string manifest = Write(folder, $"{Recordings}/69.wav\troom_co=0\troom_co\tsomebody\troom monoxide zero\n");
+        string manifest = Write(folder, $"{Recordings}/79.wav\troom_co=0\troom_co\tsomebody\troom monoxide zero\n");
         string file = Path.Combine(folder.Path, "evidence.jsonl");
 
         ProgramResult result = await ProgramProcess.Run("hear", manifest, "--evidence", file);
@@ -84,7 +84,7 @@ public sealed class HearCommandTests
         string manifest = Write(folder, $"{Recordings}/01.wav\tcommand=next\topen\n");
         string picture = Path.Combine(folder.Path, "figures.png");
 
-        ProgramResult result = await ProgramProcess.Run("hear", manifest, "--noise", $"{Recordings}/19.wav", "--snr", "30", "--plot", picture);
+        ProgramResult result = await ProgramProcess.Run("hear", manifest, "--noise", $"{Recordings}/22.wav", "--snr", "30", "--plot", picture);
 
         Assert.Equal("", result.Error);
         foreach (string figure in (string[])["right, accepted without asking", "WRONG accepted", "free decoding of the same, right", "p95", "start to listening", "MiB", "% of a core"])
