@@ -69,6 +69,13 @@ public sealed class DemonstrationTests
         }
 
         process.Kill();
+
+        // What it wrote before the kill and nobody had read yet was shown too.
+        while (await process.StandardOutput.ReadLineAsync() is { } line)
+        {
+            shown.Add(line);
+        }
+
         await process.WaitForExitAsync();
         return shown;
     }
