@@ -30,8 +30,9 @@ public sealed record KindThresholds(Threshold Reading, Threshold Phrase, Thresho
 /// <param name="Ratio">Least ratio to the free reading where one ear heard it: below it something else was said that sounds like it.</param>
 /// <param name="BothMean">Mean of the better ear where both came across the same one.</param>
 /// <param name="BothRatio">Ratio of the better ear where both came across the same one.</param>
+/// <param name="WorseRatio">Ratio of the ear where it is lower, where both came across the same one.</param>
 /// <param name="FreeMean">Mean log-probability per token of a free reading that holds one among other words.</param>
-public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double FreeMean);
+public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, double FreeMean);
 
 /// <summary>How far the search for phrases goes.</summary>
 /// <param name="Depth">Phrases less likely than the best by more than this, as a log-probability, are not looked for; so far is at least what was not found.</param>

@@ -72,7 +72,8 @@ public static class PhraseReader
                select (ear, candidate),
         ];
 
-        bool IsHeardByBoth(CommandWord word) => utterance.Ears.Length > 1 && utterance.Ears.All(ear => heard.Any(one => one.Ear == ear && Word(one.Heard) == word));
+        bool IsHeardByBoth(CommandWord word) => utterance.Ears.Length > 1 && utterance.Ears.All(ear => heard.Any(one =>
+            one.Ear == ear && Word(one.Heard) == word && one.Ear.RatioOf(one.Heard) >= policy.Safety.WorseRatio));
 
         bool IsTaken((EarEvidence Ear, Candidate Heard) one) => Reaches(one, policy.Safety.Mean, policy.Safety.Ratio)
             || (Reaches(one, policy.Safety.BothMean, policy.Safety.BothRatio) && IsHeardByBoth(Word(one.Heard)));
@@ -127,11 +128,20 @@ public static class PhraseReader
             yield return "The point was not said.";
         }
 
+        if (IsSpelledBeforeDigits(weighing.Best.Words, reading))
+        {
+            yield return "\"C O\" runs into the number: say monoxide.";
+        }
+
         if (!reading.Field.IsUsual(reading.Value))
         {
             yield return $"{reading.Field.Label} is seldom {(reading.IsOver ? "over its range" : SpokenNumbers.Say(reading.Value))}.";
         }
     }
+
+    /// <summary>"C O one seven" and "C O one seventeen" sound alike, and a hidden reading of carbon monoxide can kill.</summary>
+    static bool IsSpelledBeforeDigits(string words, Meaning.Reading reading) =>
+        reading.Field.Unit == Unit.PartsPerMillion && reading.Value >= 10 && PlainWords.Of(words).SkipWhile(word => word == "room").FirstOrDefault() == "co";
 
     /// <summary>What is missing to be entered without asking.</summary>
     static IEnumerable<string> Missing(Measured measured, Threshold needed)

@@ -18,6 +18,9 @@ sealed record HearFigures(
     int Cases, int Exact, int WrongAccepted, int AskedAgain, int ConfirmedExact, int FalseAccepts, int FreeExact, int FreeWrong,
     HearLatency LatencyMs, HearLatency LatencyWithSilenceMs, double RealTimeFactor, HearNeeds Machine, IReadOnlyList<HearRow> Rows)
 {
+    /// <summary>What the original models reached on recordings of their own.</summary>
+    public IReadOnlyList<OriginalFigure> OriginalModels { get; } = Hear.OriginalModels.Figures;
+
     /// <summary>Recordings in which something was said to the tool.</summary>
     public int Said => Rows.Count(row => row.Expected != HearRow.Nothing);
 

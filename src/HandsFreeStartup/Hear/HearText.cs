@@ -26,6 +26,13 @@ static class HearText
         Line("nothing said, yet accepted", figures.FalseAccepts, nothing);
         Line("free decoding of the same, right", figures.FreeExact, figures.Said);
         Line("free decoding of the same, WRONG", figures.FreeWrong, figures.Cases);
+        output.WriteLine($"right without asking beside that of the original models ({string.Join(", ", OriginalModels.Hashes.Select(hash => hash[..12]))}), each on its own recordings:");
+        output.WriteLine(FormattableString.Invariant($"  {"these recordings, these models",-50} {100.0 * figures.Exact / Math.Max(1, figures.Said),6:F1} %, {figures.WrongAccepted} wrong"));
+        foreach (OriginalFigure original in OriginalModels.Figures)
+        {
+            output.WriteLine(FormattableString.Invariant($"  {original.Recordings,-50} {original.RightPercent,6:F1} %{(original.WrongAccepted is { } wrong ? FormattableString.Invariant($", {wrong} wrong") : "")}"));
+        }
+
         output.WriteLine(FormattableString.Invariant(
             $"latency of the decoder alone: p50 {figures.LatencyMs.P50:F0} ms, p95 {figures.LatencyMs.P95:F0} ms; {figures.RealTimeFactor:F2} of the recordings' length"));
         output.WriteLine(FormattableString.Invariant(

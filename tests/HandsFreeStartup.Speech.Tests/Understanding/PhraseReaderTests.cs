@@ -52,6 +52,19 @@ public sealed class PhraseReaderTests
         Assert.False(WantsOtherEars(Said(Ear(Heard("done", -0.001)))));
     }
 
+    [Theory]
+    [InlineData("C O one seven", Certainty.Amber)]
+    [InlineData("room C O seventeen", Certainty.Amber)]
+    [InlineData("C O seven", Certainty.Green)]
+    [InlineData("monoxide seventeen", Certainty.Green)]
+    [InlineData("C O two eight point five", Certainty.Green)]
+    public void The_spelled_C_O_before_more_than_one_digit_is_always_asked(string words, Certainty expected)
+    {
+        EarEvidence clear = Ear(Heard(words, -0.001));
+
+        Assert.Equal(expected, CertaintyOf(Said(clear, clear)));
+    }
+
     [Fact]
     public void Both_ears_must_agree()
     {

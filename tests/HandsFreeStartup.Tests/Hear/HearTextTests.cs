@@ -32,6 +32,17 @@ public sealed class HearTextTests
     }
 
     [Fact]
+    public void The_gain_over_the_original_models_stays_visible()
+    {
+        string[] lines = Lines(Row("draft=0.02", "draft=0.02", "green"));
+
+        int beside = Array.FindIndex(lines, line => line.Contains("original models (b00b1b94c415", StringComparison.Ordinal));
+        Assert.EndsWith(" 100.0 %, 0 wrong", lines[beside + 1]);
+        Assert.Equal([94.0, 86.8, 71.6, 48.8, 88.9, 75.3], OriginalModels.Figures.Select(figure => figure.RightPercent));
+        Assert.EndsWith("  48.8 %, 1 wrong", lines[beside + 5]);
+    }
+
+    [Fact]
     public void Seldom_reasons_are_counted_together()
     {
         string[] lines = Lines([.. Enumerable.Range(0, 15).Select(i => Row("draft=0.02", "draft=0.02", "amber", $"reason {i:D2}"))]);
