@@ -22,5 +22,5 @@ public static class TextLength
     /// <param name="most">Letters that it may have.</param>
     /// <param name="what">What it is, as the beginning of a sentence: "The technician's name".</param>
     public static string? Problem(string text, int most, string what) =>
-        text.Length <= most ? null : FormattableString.Invariant($"{what} has {text.Length} letters; {most} are taken: make it shorter.");
+        text.Length <= most ? null : FormattableString.Invariant($"{what} is longer than {most} letters: make it shorter.");
 }

@@ -19,10 +19,12 @@ static class Letters
         StringBuilder shown = new(text.Length);
         foreach (Rune rune in text.EnumerateRunes())
         {
-            _ = Known.Any(range => rune.Value >= range.First && rune.Value <= range.Last) ? shown.Append(rune)
+            _ = IsKnown(rune.Value) ? shown.Append(rune)
                 : Rune.IsWhiteSpace(rune) ? shown.Append(' ')
                 : shown.Append(CultureInfo.InvariantCulture, $"(U+{rune.Value:X4})");
         }
         return shown.ToString();
     }
+
+    static bool IsKnown(int letter) => letter is >= 0x20 and <= 0x7E || Known.Any(range => letter >= range.First && letter <= range.Last);
 }

@@ -42,7 +42,7 @@ public sealed class HostileTypingTests : IDisposable
 
         Assert.Equal((0, ""), (result.ExitCode, result.Error));
         Assert.Equal(["4"], RecordLines.Of(_data.Job).Select(line => line.Split('\t')[3]));
-        Assert.Contains("letters; 4000 are taken: make it shorter", result.Output, StringComparison.Ordinal);
+        Assert.Contains("is longer than 4000 letters: make it shorter", result.Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Text;
 using HandsFreeStartup.Reports.Fonts;
 using PdfSharp.Drawing;
 
@@ -11,25 +12,43 @@ sealed class Ruler
 
     readonly XGraphics _space = XGraphics.CreateMeasureContext(new XSize(1000, 1000), XGraphicsUnit.Point, XPageDirection.Downwards);
 
+    readonly Dictionary<(XFont Font, Rune Letter), double> _widths = [];
+
     /// <summary>Width in points.</summary>
-    public double Width(string text, Style style) => text.Length == 0 ? 0 : _space.MeasureString(Letters.Shown(text), style.Font).Width;
+    /// <remarks>Letters stand side by side without kerning, so that a text is as wide as its letters together; each is measured once.</remarks>
+    public double Width(string text, Style style) => Letters.Shown(text).EnumerateRunes().Sum(letter => Width(letter, style.Font));
 
     /// <summary>The lines of a text, none wider than <paramref name="width"/>: broken at blanks, and inside of a word that is wider by itself. At least one line.</summary>
     public IReadOnlyList<string> Wrap(string text, Style style, double width)
     {
         List<string> lines = [];
-        string line = "";
+        StringBuilder line = new();
+        double blank = Width(new Rune(' '), style.Font);
+        double full = 0;
         foreach (string word in Letters.Shown(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(word => Pieces(word, style, width)))
         {
-            string longer = line.Length == 0 ? word : $"{line} {word}";
-            if (line.Length > 0 && Width(longer, style) > width)
+            double wide = Width(word, style);
+            if (line.Length > 0 && full + blank + wide > width)
             {
-                lines.Add(line);
-                longer = word;
+                lines.Add(line.ToString());
+                line.Clear();
             }
-            line = longer;
+
+            full = line.Length == 0 ? wide : full + blank + wide;
+            line.Append(line.Length == 0 ? "" : " ").Append(word);
         }
-        return line.Length > 0 || lines.Count == 0 ? [.. lines, line] : lines;
+        return line.Length > 0 || lines.Count == 0 ? [.. lines, line.ToString()] : lines;
+    }
+
+    double Width(Rune letter, XFont font)
+    {
+        if (!_widths.TryGetValue((font, letter), out double width))
+        {
+            width = _space.MeasureString(letter.ToString(), font).Width;
+            _widths[(font, letter)] = width;
+        }
+
+        return width;
     }
 
     /// <summary>The pieces of a word, each as long as finds room. Only so much is ever measured as a line can hold, so that a long word takes no more time a letter than a short one.</summary>
