@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure;
 
@@ -53,14 +54,25 @@ public enum ReadingState
 /// <param name="State">Missing to void.</param>
 /// <param name="Verdict">Verdict, or null where no limit applies.</param>
 /// <param name="Limit">The limit in words with its source, shown only beside a value that was already said; else empty.</param>
-public sealed record ReadingLine(string Label, string Value, string UnitSymbol, ReadingState State, Verdict? Verdict, string Limit);
+public sealed record ReadingLine(string Label, string Value, string UnitSymbol, ReadingState State, Verdict? Verdict, string Limit)
+{
+    /// <summary>Value with uncertainty and unit; value and unit alone where it does not count.</summary>
+    public string Text { get; init; } = $"{Value} {UnitSymbol}".TrimEnd();
+
+    /// <summary>The verdict in words; empty where nothing was judged.</summary>
+    public string Judged { get; init; } = "";
+}
 
 /// <summary>One line of the results of this stage.</summary>
 /// <param name="Label">As shown.</param>
 /// <param name="Text">Value with uncertainty and unit, or why it cannot be told.</param>
 /// <param name="Verdict">Verdict, or null.</param>
 /// <param name="Limit">Limit in words with its source, or empty.</param>
-public sealed record ResultLine(string Label, string Text, Verdict? Verdict, string Limit);
+public sealed record ResultLine(string Label, string Text, Verdict? Verdict, string Limit)
+{
+    /// <summary>The verdict in words; empty where nothing was judged.</summary>
+    public string Judged { get; init; } = "";
+}
 
 /// <summary>A running or ended timer.</summary>
 /// <param name="Title">Of its step.</param>
@@ -104,11 +116,17 @@ public sealed record StartupView(
     ImmutableArray<string> Open, ImmutableArray<string> Exceptions, Alarm? Alarm, Expectation Expectation);
 
 /// <summary>Something the tool says, on the screen and aloud.</summary>
-/// <param name="Text">As shown; the voice turns numbers and units into words.</param>
+/// <param name="Told">Part by part; the screen shows it, the voice says it.</param>
 /// <param name="DigitByDigit">Numbers are to be spoken digit by digit (a doubtful reading).</param>
 /// <param name="IsUrgent">Cuts off whatever is being said.</param>
-public sealed record Announcement(string Text, bool DigitByDigit = false, bool IsUrgent = false)
+public sealed record Announcement(Message Told, bool DigitByDigit = false, bool IsUrgent = false)
 {
-    /// <summary>What is said where that is not the text, because it stands on the screen; empty for nothing.</summary>
-    public string Aloud { get; init; } = Text;
+    /// <summary>What is said where that is not what is shown, because it stands on the screen; empty for nothing.</summary>
+    public Message Said { get; init; } = Told;
+
+    /// <summary>As shown.</summary>
+    public string Text => Told.Shown;
+
+    /// <summary>What is said, as it would be shown.</summary>
+    public string Aloud => Said.Shown;
 }

@@ -112,7 +112,7 @@ public sealed class StartupSession(
 
         Record(procedure.Run(Now), null);
         StartupView view = procedure.View(Now);
-        Show(null, [new Announcement($"Resuming. {view.StepTitle}. {view.Do} {view.Question}".TrimEnd()) { Aloud = $"Resuming. {view.StepTitle}. Say again tells the step." }]);
+        Show(null, [new Announcement($"Resuming. {view.StepTitle}. {view.Do} {view.Question}".TrimEnd()) { Said = $"Resuming. {view.StepTitle}. Say again tells the step." }]);
     }
 
     /// <summary>Takes inputs until the start-up is finished, the inputs are over or <paramref name="stop"/> asks for the end.</summary>
@@ -392,7 +392,7 @@ public sealed class StartupSession(
             // A path is shown and never said.
             bool isPhoto = phrase.Evidence.Words.StartsWith(PhotoCommand, StringComparison.OrdinalIgnoreCase);
             string why = phrase.Evidence.Why;
-            Show(phrase.Evidence, [new Announcement(why) { Aloud = isPhoto ? "The photo was not kept. The screen says why." : why }]);
+            Show(phrase.Evidence, [new Announcement(why) { Said = isPhoto ? "The photo was not kept. The screen says why." : why }]);
             return;
         }
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text.Json.Serialization;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Checklists;
 
@@ -56,16 +56,11 @@ public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, 
     /// <summary>As shown: "3.2 to 3.8 in. w.c.", "below 400 ppm", "above 0.5 µA".</summary>
     public string Text => (Lower, Upper) switch
     {
-        ({ } low, { } high) => $"{Shown(low)} to {Shown(high)} {UnitSymbol}",
-        (null, { } high) => $"at most {Shown(high)} {UnitSymbol}",
-        ({ } low, null) => $"at least {Shown(low)} {UnitSymbol}",
+        ({ } low, { } high) => $"{Numbers.Bound(low)} to {Numbers.Bound(high)} {UnitSymbol}",
+        (null, { } high) => $"at most {Numbers.Bound(high)} {UnitSymbol}",
+        ({ } low, null) => $"at least {Numbers.Bound(low)} {UnitSymbol}",
         _ => "no limit",
     };
-
-    /// <summary>As written; a converted bound, which has no end, with two decimals more than its whole part needs.</summary>
-    static string Shown(decimal bound) => bound.Scale <= 4
-        ? bound.ToString(CultureInfo.InvariantCulture)
-        : bound.ToString(Math.Abs(bound) >= 100 ? "0" : Math.Abs(bound) >= 1 ? "0.##" : "0.###", CultureInfo.InvariantCulture);
 }
 
 /// <summary>A procedure as its author wrote it, before it meets an appliance and a site.</summary>

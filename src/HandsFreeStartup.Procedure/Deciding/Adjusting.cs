@@ -2,6 +2,7 @@ using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Deciding;
 
@@ -56,7 +57,7 @@ sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direc
         string togo = first < whole ? $"about {Numbers.Short(first)} of {Numbers.Short(whole)} {reading.UnitSymbol} first" : $"about {Numbers.Short(whole)} {reading.UnitSymbol} to go";
         string oxygen = !isPressure ? "" : direction == AdjustmentDirection.Raise ? " Oxygen will fall." : " Oxygen will rise.";
         return new Adjusting(
-            $"{Numbers.Text(reading.Value)} {reading.UnitSymbol} is too {(isHigh ? "high" : "low")}: turn {Turn(appliance, direction)}, {togo}.{oxygen}",
+            $"{ShownValue.Of(reading).Plain} is too {(isHigh ? "high" : "low")}: turn {Turn(appliance, direction)}, {togo}.{oxygen}",
             null, direction, isHigh ? -first : first);
     }
 

@@ -4,6 +4,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Safety;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Deciding;
 

@@ -2,6 +2,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Safety;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Deciding;
 
@@ -100,7 +101,7 @@ sealed class Halt(StartupState state, Now now)
     SafetyWait? Waiting() => SafetyWait.All.FirstOrDefault(wait => state.Causes.Contains(wait.Cause) && state.Timers.GetValueOrDefault(wait.Id) is not { IsEnded: true });
 
     IReadOnlyList<StartupEvent> WaitFor(SafetyWait wait, Evidence evidence) => state.Timers.GetValueOrDefault(wait.Id) is { } running
-        ? Refuse(evidence.Words, $"Wait, {wait.Meanwhile}: {Numbers.Text(running.Remaining(now))} left.")
+        ? Refuse(evidence.Words, $"Wait, {wait.Meanwhile}: {Durations.Text(running.Remaining(now))} left.")
         : [StartOf(wait), .. Refuse(evidence.Words, $"Wait first, {wait.Meanwhile}.")];
 
     /// <summary>The room is measured on the way back; the air must be proven clear.</summary>

@@ -4,6 +4,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Safety;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Deciding;
 
@@ -244,7 +245,7 @@ sealed class Route(StartupState state, Now now)
     string? WhyWait(Step step) => state.Timers.GetValueOrDefault(step.Id) switch
     {
         null => "Start the timer first: say start timer.",
-        { IsEnded: false } timer => $"The timer still runs: {Numbers.Text(timer.Remaining(now))} left.",
+        { IsEnded: false } timer => $"The timer still runs: {Durations.Text(timer.Remaining(now))} left.",
         _ => null,
     };
 
@@ -281,7 +282,7 @@ sealed class Route(StartupState state, Now now)
             .Select(demand => Fields.Find(demand.FieldId)!.Label.ToLowerInvariant())];
         return missing.IsEmpty ? null
             : state.Timers.GetValueOrDefault(SecondSet.IdOf(step.Id)) is { IsEnded: false } running
-                ? $"Not proven to stand still: wait {Numbers.Text(running.Remaining(now))}, then say {string.Join(" and ", missing)} once more."
+                ? $"Not proven to stand still: wait {Durations.Text(running.Remaining(now))}, then say {string.Join(" and ", missing)} once more."
             : $"Not proven to stand still: say {string.Join(" and ", missing)} once more.";
     }
 
@@ -302,13 +303,13 @@ sealed class Route(StartupState state, Now now)
             EnteredReading reading = state.Reading(demand.FieldId, step.Scope)!.Reading;
             if (reading is { Limit: { IsSafety: false } limit, Verdict: Verdict.Fail or Verdict.ConditionalFail })
             {
-                yield return new($"{Label(demand.FieldId, step)} {Numbers.Text(reading.Value)} {reading.UnitSymbol} is outside of {limit.Text} ({limit.Source})", limit.Carries, reading.Key);
+                yield return new($"{Label(demand.FieldId, step)} {ShownValue.Of(reading).Plain} is outside of {limit.Text} ({limit.Source})", limit.Carries, reading.Key);
             }
 
             MonoxidePlace? place = reading.Key.FieldId switch { "room_co" => MonoxidePlace.Room, "flue_co" => MonoxidePlace.Flue, _ => null };
             if (place is { } measured && CarbonMonoxideTier.Of(measured, reading) is { Action: >= MonoxideAction.ShutOff } tier)
             {
-                yield return new($"{Label(demand.FieldId, step)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}: {tier.Do.TrimEnd('.')} ({tier.Source})", LimitWeight.Must, null);
+                yield return new($"{Label(demand.FieldId, step)} {ShownValue.Of(reading).Plain}: {tier.Do.TrimEnd('.')} ({tier.Source})", LimitWeight.Must, null);
             }
         }
 
@@ -318,7 +319,7 @@ sealed class Route(StartupState state, Now now)
             {
                 bool isTold = result.Verdict != Verdict.CannotTell;
                 yield return new(
-                    $"{result.Label}{(step.Scope is null ? "" : $" ({step.Scope})")} {Showing.Views.Text(result)} is {(isTold ? "outside of" : "not judged by")} {limit.Text} ({limit.Source})",
+                    $"{result.Label}{(step.Scope is null ? "" : $" ({step.Scope})")} {ResultWords.Of(result)} is {(isTold ? "outside of" : "not judged by")} {limit.Text} ({limit.Source})",
                     isTold ? limit.Carries : LimitWeight.Ought, null)
                 { ResultId = result.Id };
             }

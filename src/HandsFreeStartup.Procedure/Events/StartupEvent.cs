@@ -26,9 +26,11 @@ public sealed record FileCopy(string Name, string Sha256, string Text);
 /// <param name="TimerFactor">1, or the factor that shortens every timer.</param>
 /// <param name="Settings">The file of settings; null where none was used.</param>
 /// <param name="Occasion">Id of the checklist's occasion; null where it has none.</param>
+/// <param name="UtcOffset">How far the clock on the wall was ahead of UTC when the job began; people are told times by it. Zero in older records.</param>
 public sealed record JobDescription(
     string JobId, FileCopy Checklist, FileCopy Appliance, FileCopy Site,
-    string Technician, string ProgramVersion, string Recogniser, bool IsDemonstration, double TimerFactor, FileCopy? Settings = null, string? Occasion = null);
+    string Technician, string ProgramVersion, string Recogniser, bool IsDemonstration, double TimerFactor, FileCopy? Settings = null, string? Occasion = null,
+    TimeSpan UtcOffset = default);
 
 /// <summary>Which reading: the field, and the firing stage or room to which it belongs (empty if neither).</summary>
 /// <param name="FieldId">The field.</param>

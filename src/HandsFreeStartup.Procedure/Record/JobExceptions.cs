@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
-using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Safety;
@@ -81,7 +80,7 @@ public sealed class JobExceptions
                 Add(skipped, ExceptionKind.SkippedStep, skipped.StepId, $"Step '{_plan.TitleOf(skipped.StepId)}' was skipped", skipped.Reason);
                 break;
             case ClockJumped jumped:
-                Add(jumped, ExceptionKind.ClockJump, "", $"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {Numbers.Text(jumped.By.Duration())} during the job");
+                Add(jumped, ExceptionKind.ClockJump, "", $"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {Durations.Text(jumped.By)} during the job");
                 break;
             case ReadingEntered entered:
                 _heard[entered.Reading.Key] = entered.Reading.Evidence;

@@ -6,6 +6,7 @@ using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Safety;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Showing;
 
@@ -15,8 +16,8 @@ sealed class Announcer(StartupState state, Now now)
     public IReadOnlyList<Announcement> Announce(IReadOnlyList<StartupEvent> happened) => [.. happened.SelectMany(Of)];
 
     /// <summary>The question that reads a doubtful reading back.</summary>
-    public static string ReadBack(EnteredReading doubtful) =>
-        $"{Fields.Find(doubtful.Key.FieldId)!.Label} {Numbers.Text(doubtful.Value)} {doubtful.UnitSymbol}? Say confirm, or say it again.";
+    public static Message ReadBack(EnteredReading doubtful) =>
+        $"{Fields.Find(doubtful.Key.FieldId)!} {ShownValue.Of(doubtful)}? Say confirm, or say it again.";
 
     /// <summary>What free speech is asked for.</summary>
     public static string DictationPrompt(DictationPurpose purpose) => purpose switch
@@ -41,28 +42,28 @@ sealed class Announcer(StartupState state, Now now)
         : "Is it not in order, or is it the owner's wish?";
 
     /// <summary>What a confirmation of "finish" does.</summary>
-    public static string FinishPrompt(StartupState state) => (state.Signs, state.Exceptions) switch
+    public static Message FinishPrompt(StartupState state) => (state.Signs, state.Exceptions) switch
     {
-        (false, _) => "The start-up is not complete. Confirm to end it: the furnace is not put into service.",
+        (false, _) => (Message)"The start-up is not complete. Confirm to end it: the furnace is not put into service.",
         (true, []) => "Everything is done and closed. Confirm to sign the record.",
         (true, [var only]) => $"1 exception: {only.Text.TrimEnd('.')}. Confirm to sign the record with it.",
-        (true, var several) => FormattableString.Invariant($"{several.Length} exceptions. The gravest: {several[0].Text.TrimEnd('.')}. Read back tells all. Confirm to sign the record with them."),
+        (true, var several) => $"{several.Length} exceptions. The gravest: {several[0].Text.TrimEnd('.')}. Read back tells all. Confirm to sign the record with them.",
     };
 
     IEnumerable<Announcement> Of(StartupEvent happened) => happened switch
     {
         StepEntered entered => Prompts.Of(state, entered.Arrival),
         ReadingEntered entered => [Entered(entered.Reading)],
-        ReadingScratched scratched => [new($"{Label(scratched.Key)} disregarded.")],
+        ReadingScratched scratched => [new($"{Name(scratched.Key)} disregarded.")],
         ConfirmationAsked asked => [new(ReadBack(asked.Reading), DigitByDigit: true)],
         ConfirmationRefused => [new("Not entered. Say the reading again.")],
         ResultsComputed computed => [.. computed.Results.Select(Result)],
-        AdjustmentMade made => [new($"{Label(made.Key)} adjusted from {Numbers.Text(made.From)} to {Numbers.Text(made.To)} {made.UnitSymbol ?? Fields.Find(made.Key.FieldId)!.Unit.Symbol}.")],
+        AdjustmentMade made => [new($"{Name(made.Key)} adjusted from {made.From} to {ShownValue.Alone(made.To, made.UnitSymbol ?? Fields.Find(made.Key.FieldId)!.Unit.Symbol)}.")],
         AnswerGiven given => Answered(given),
-        TimerStarted started => [new($"Timer started{OfStep(started.StepId)}: {Numbers.Text(started.Duration)}.")],
-        TimerHalfway half => [new($"Half of the time is over{OfStep(half.StepId)}: {Numbers.Text(state.Timers[half.StepId].Remaining(now))} left.")],
+        TimerStarted started => [new($"Timer started{OfStep(started.StepId)}: {started.Duration}.")],
+        TimerHalfway half => [new($"Half of the time is over{OfStep(half.StepId)}: {state.Timers[half.StepId].Remaining(now)} left.")],
         TimerEnded ended => [new($"{Title(ended.StepId)}: the time is over.{(ended.StepId == state.Step.Id ? " Say next." : "")}")],
-        ThingOpened opened => [new($"Open now: {opened.Thing.Name}.") { Aloud = $"Open: {opened.Thing.Name}." }],
+        ThingOpened opened => [new($"Open now: {opened.Thing.Name}.") { Said = $"Open: {opened.Thing.Name}." }],
         ThingClosed closed => [new($"Closed: {closed.Name}.{(state.Open.Any(open => open.Thing.Name == closed.Name) ? " It still needs a leak check." : "")}")],
         DictationAsked asked => [new(DictationPrompt(asked.Purpose))],
         DictationCancelled => [new("Cancelled.")],
@@ -76,7 +77,7 @@ sealed class Announcer(StartupState state, Now now)
         StartupStopped stopped => [Urgent(Alarms.Of(stopped.Cause, state.Plan.Settings))],
         FreshSmellAsked => [new(Halt.FreshSmell)],
         MonoxideJudged judged => [InWords(judged)],
-        ClockJumped jumped => [new($"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {Numbers.Text(jumped.By.Duration())}. Waits are not touched by it.")],
+        ClockJumped jumped => [new($"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {jumped.By.Duration()}. Waits are not touched by it.")],
         StepReopened reopened => [new($"Again: {Title(reopened.StepId)}.")],
         DictationHeard heard => [new(ReadBack(new HeardText(heard.Text, heard.Evidence)))],
         ExceptionMade { Purpose: DictationPurpose.LimitReason } made => [new($"Exception: {made.Subject}.")],
@@ -89,7 +90,7 @@ sealed class Announcer(StartupState state, Now now)
         UnsafeFound found => [Urgent(Alarms.Unsafe(found.Condition))],
         SeriesJudged judged => [new(InWords(judged))],
         LimitStated => [new($"Noted, {PlateQuestion.Source}."), .. Prompts.Of(state, Arrival.Forward)],
-        PhotoAttached photo => [new($"Photo {photo.Name} is attached.") { Aloud = "Photo kept." }],
+        PhotoAttached photo => [new($"Photo {photo.Name} is attached.") { Said = "Photo kept." }],
         StartupResumed => [new("The start-up goes on.")],
         FinishAsked => [new(FinishPrompt(state))],
         FinishDeclined => [new("It goes on.")],
@@ -102,43 +103,41 @@ sealed class Announcer(StartupState state, Now now)
 
     string StillOpen() => state.Open.Count == 0 ? "" : $" Still open: {string.Join(", ", state.Open.Select(open => open.Thing.Name))}. Close what gas can escape from.";
 
-    static string InWords(SeriesJudged judged) => judged.Settled switch
+    static Message InWords(SeriesJudged judged) => judged.Settled switch
     {
-        Settled.Yes => $"Settled: {judged.Count} values, mean {Numbers.Text(judged.Mean!.Value, judged.Stands.Scale + 1)}. {Numbers.Text(judged.Stands)} stands.",
+        Settled.Yes => (Message)$"Settled: {judged.Count} values, mean {Math.Round((decimal)judged.Mean!.Value, judged.Stands.Scale + 1)}. {judged.Stands} stands.",
         Settled.NotYet => "It has not settled: say it again.",
-        _ => FormattableString.Invariant($"{judged.Count} values; it takes {SettlingRule.FewestSamples} or more over the time of the checklist to tell whether it has settled. {judged.Stands} stands."),
+        _ => $"{judged.Count} values; it takes {SettlingRule.FewestSamples} or more over the time of the checklist to tell whether it has settled. {judged.Stands} stands.",
     };
 
     Announcement Entered(EnteredReading reading)
     {
         string advice = Adjusting.Of(state).Sentence;
         string early = reading.IsEarly ? " Early: the time is not over. It is kept, but not judged; say it again then." : "";
-        string verdict = reading.Limit is null || reading.Verdict is not { } found ? "" : $" {InWords(found, reading.Limit)}";
+        Message verdict = InWords(reading.Verdict, reading.Limit);
         string told = advice.Length == 0 ? "" : $" {advice}";
-        string entered = $"{Label(reading.Key)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}.{early}";
+        Message entered = $"{Name(reading.Key)} {ShownValue.Of(reading)}.{early}";
         return new Announcement($"{entered}{verdict}{told}", IsUrgent: reading is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail })
         {
-            Aloud = $"{entered}{(reading.Verdict == Verdict.Pass && !state.SaysFull ? " Good." : verdict)}{told}",
+            Said = $"{entered}{(reading.Verdict == Verdict.Pass && !state.SaysFull ? " Pass." : verdict)}{told}",
         };
     }
 
-    static Announcement Result(CalculatedResult result)
-    {
-        string verdict = result.Limit is null || result.Verdict is not { } found ? "" : $" {InWords(found, result.Limit)}";
-        return new Announcement(
-            $"{result.Label} {Views.Text(result)}.{verdict}",
-            IsUrgent: result is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail });
-    }
+    static Announcement Result(CalculatedResult result) => new(
+        $"{new MessagePart.Name(result.Label)} {ResultWords.Told(result)}.{InWords(result.Verdict, result.Limit)}",
+        IsUrgent: result is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail });
 
-    static string InWords(Verdict verdict, DeclaredLimit limit) => verdict switch
+    /// <summary>The verdict with its limit, after a blank; empty where nothing was judged.</summary>
+    static Message InWords(Verdict? verdict, DeclaredLimit? limit)
     {
-        Verdict.Pass => $"Good: {limit.Text}.",
-        Verdict.ConditionalPass when limit.IsSafety => $"NOT PROVEN: too near to the limit, {limit.Text}. Measure again.",
-        Verdict.ConditionalPass => $"Good, but near to the limit: {limit.Text}.",
-        Verdict.ConditionalFail => $"OUTSIDE, near to the limit: {limit.Text}.",
-        Verdict.Fail => $"OUTSIDE THE LIMIT: {limit.Text}.",
-        _ => $"Cannot tell whether it is {limit.Text}.",
-    };
+        if (limit is null || VerdictWords.Of(verdict, limit) is not { Length: > 0 } words)
+        {
+            return "";
+        }
+
+        string again = limit.IsSafety && verdict == Verdict.ConditionalPass ? " Measure again." : "";
+        return $" {char.ToUpperInvariant(words[0])}{words[1..]} ({limit}).{again}";
+    }
 
     IEnumerable<Announcement> Answered(AnswerGiven given) =>
         state.Step.Id == given.StepId && state.Step.Question is { } question && given.Answer != question.Proper && state.Phase == Phase.Asking
@@ -158,14 +157,13 @@ sealed class Announcer(StartupState state, Now now)
     };
 
     IEnumerable<Announcement> ReadBackExceptions() => state.Exceptions is { IsEmpty: false } exceptions
-        ? exceptions.Select((exception, index) => new Announcement(FormattableString.Invariant($"Exception {index + 1} of {exceptions.Length}: {exception.Text.TrimEnd('.')}.")))
+        ? exceptions.Select((exception, index) => new Announcement($"Exception {index + 1} of {exceptions.Length}: {exception.Text.TrimEnd('.')}."))
         : [new Announcement("There is no exception.")];
 
     /// <summary>The worse it is, the louder: place and number first, then what to do.</summary>
     static Announcement InWords(MonoxideJudged judged)
     {
-        string where = judged.Place == MonoxidePlace.Room ? "in the room" : judged.IsAirFree ? "in the flue, air-free" : "in the flue";
-        string number = judged.Ppm is { } ppm ? $"{(judged.IsOver ? "over " : "")}{Numbers.Text(ppm, 0)} ppm CO {where}{(judged.IsDoubtful ? ", if that was heard right" : "")}. " : "";
+        Message number = MonoxideWords.Value(judged) is { } ppm ? (Message)$"{ppm} CO {MonoxideWords.Where(judged)}{(judged.IsDoubtful ? ", if that was heard right" : "")}. " : "";
         string tier = judged.Action >= MonoxideAction.ShutOff ? "DANGER: " : "";
         return new Announcement($"{tier}{number}{judged.Do}", IsUrgent: judged.Action >= MonoxideAction.ShutOff);
     }
@@ -174,23 +172,23 @@ sealed class Announcer(StartupState state, Now now)
     static Announcement CanSay(ImmutableArray<string> words)
     {
         static string Sentence(IEnumerable<string> some) => $"You can say: {string.Join(", ", some)}.";
-        return new(Sentence(words)) { Aloud = Sentence(words.Where(word => Commands.Find(word) is not { IsSafetyPhrase: true })) };
+        return new(Sentence(words)) { Said = Sentence(words.Where(word => Commands.Find(word) is not { IsSafetyPhrase: true })) };
     }
 
     /// <summary>All running timers, the first to end first; with its title where several run.</summary>
-    string HowLong()
+    Message HowLong()
     {
         (string Title, TimeSpan Left)[] running = [.. state.Timers.Where(timer => !timer.Value.IsEnded)
             .Select(timer => (Title(timer.Key), timer.Value.Remaining(now))).OrderBy(timer => timer.Item2)];
         return running switch
         {
-            [] => "No timer runs.",
-            [(_, var left)] => $"{Numbers.Text(left)} left.",
-            _ => string.Join(' ', running.Select(timer => $"{timer.Title}: {Numbers.Text(timer.Left)} left.")),
+            [] => (Message)"No timer runs.",
+            [(_, var left)] => $"{left} left.",
+            _ => Message.Join(" ", running.Select(timer => (Message)$"{timer.Title}: {timer.Left} left.")),
         };
     }
 
-    string Pending() => state.Phase switch
+    Message Pending() => state.Phase switch
     {
         Phase.Confirming => ReadBack(state.Doubtful!),
         Phase.Stopped => string.Join(' ', Alarms.Of(state.Cause, state.Plan.Settings).Lines),
@@ -201,13 +199,13 @@ sealed class Announcer(StartupState state, Now now)
         _ => DictationPrompt(state.Purpose),
     };
 
-    string EntriesOfStep()
+    Message EntriesOfStep()
     {
-        ImmutableArray<string> entries = [.. state.Step.Readings
+        ImmutableArray<Message> entries = [.. state.Step.Readings
             .Where(demand => state.Counts(demand.FieldId, state.Step.Scope))
             .Select(demand => state.Reading(demand.FieldId, state.Step.Scope)!.Reading)
-            .Select(reading => $"{Label(reading.Key)} {Numbers.Text(reading.Value)} {reading.UnitSymbol}")];
-        return entries.IsEmpty ? "Nothing is entered in this step." : $"{string.Join(". ", entries)}.";
+            .Select(reading => (Message)$"{Name(reading.Key)} {ShownValue.Of(reading)}")];
+        return entries.IsEmpty ? "Nothing is entered in this step." : (Message)$"{Message.Join(". ", entries)}.";
     }
 
     /// <summary>Which timer is meant, where that is not the one of the current step.</summary>
@@ -215,5 +213,5 @@ sealed class Announcer(StartupState state, Now now)
 
     string Title(string stepId) => state.Plan.TitleOf(stepId);
 
-    static string Label(ReadingKey key) => $"{Fields.Find(key.FieldId)!.Label}{(key.Scope.Length == 0 ? "" : $", {key.Scope}")}";
+    static MessagePart Name(ReadingKey key) => new MessagePart.Name(Labels.Of(key));
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Showing;
 
@@ -19,11 +20,11 @@ static class Prompts
         Step step = state.Step;
         string back = arrival == Arrival.Return ? "Back to this step. " : "";
         string full = $"{back}{step.Title}. {Views.Do(state)}{Question(step)}";
-        yield return new Announcement(full) { Aloud = state.SaysFull ? full : Short(state) };
+        yield return new Announcement(full) { Said = state.SaysFull ? full : Short(state) };
         if (step.Caution is { } caution)
         {
             string text = $"Caution: {caution}";
-            yield return new Announcement(text) { Aloud = state.SaysFull || arrival == Arrival.Forward ? text : "" };
+            yield return new Announcement(text) { Said = state.SaysFull || arrival == Arrival.Forward ? text : "" };
         }
     }
 
@@ -33,12 +34,11 @@ static class Prompts
         Step step = state.Step;
         string caution = step.Caution is null ? "" : $" Caution: {step.Caution}";
         string why = step.Why is null ? "The checklist gives no reason for this step." : $"Why: {step.Why}";
-        IEnumerable<string> limits = step.Readings
-            .Select(demand => state.Reading(demand.FieldId, step.Scope)?.Reading)
-            .Where(reading => reading?.Limit is not null)
-            .Select(reading => $" Limit: {reading!.Limit!.Text}, {reading.Limit.Source}.");
-        string rest = $"{why}{string.Concat(limits)}";
-        return new Announcement(rest) { Aloud = $"{step.Title}. {Views.Do(state)}{Question(step)}{caution} {rest}" };
+        Message limits = Message.Join("", step.Readings
+            .Select(demand => state.Reading(demand.FieldId, step.Scope)?.Reading.Limit)
+            .OfType<DeclaredLimit>()
+            .Select(limit => (Message)$" Limit: {limit}, {limit.Source}."));
+        return new Announcement($"{why}{limits}") { Said = $"{step.Title}. {Views.Do(state)}{Question(step)}{caution} {why}{limits}" };
     }
 
     static string Question(Step step) => step.Question is null ? "" : $" {step.Question.Text}";

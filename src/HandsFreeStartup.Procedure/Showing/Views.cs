@@ -3,6 +3,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Showing;
 
@@ -36,15 +37,10 @@ static class Views
     /// <summary>What to do in the current step, with the advice of an adjustment.</summary>
     public static string Do(StartupState state) => PlateQuestion.Of(state) is { } plate ? plate.Text : Adjusting.Of(state).Sentence is { Length: > 0 } advice ? $"{state.Step.Do} {advice}" : state.Step.Do;
 
-    /// <summary>Value, uncertainty and unit of a result, or why it cannot be told.</summary>
-    public static string Text(CalculatedResult result) => result.Value is { } value
-        ? $"{Numbers.Text(value, result.Decimals)}{(result.ExpandedUncertainty is { } u ? $" ± {Numbers.Text(u, result.Decimals)}" : "")} {result.UnitSymbol}{(result.Remark.Length == 0 ? "" : $", {result.Remark}")}".TrimEnd()
-        : $"cannot tell: {result.Remark}";
-
-    /// <summary>A limit with its source.</summary>
-    public static string Text(DeclaredLimit? limit) => limit is null ? "" : $"{limit.Text} ({limit.Source})";
-
-    static ResultLine Line(CalculatedResult result) => new(result.Label, Text(result), result.Verdict, Text(result.Limit));
+    static ResultLine Line(CalculatedResult result) => new(result.Label, ResultWords.Of(result), result.Verdict, Labels.WithSource(result.Limit))
+    {
+        Judged = VerdictWords.Of(result.Verdict, result.Limit),
+    };
 
     /// <summary>The step's own readings first, then others of the same stage.</summary>
     static IEnumerable<ReadingLine> Readings(StartupState state, Step step, string scope)
@@ -56,13 +52,17 @@ static class Views
             Field field = state.Plan.FieldOf(fieldId);
             if (state.Doubtful is { } doubtful && doubtful.Key == new ReadingKey(fieldId, scope))
             {
-                yield return new ReadingLine(field.Label, Numbers.Text(doubtful.Value), doubtful.UnitSymbol, ReadingState.Doubtful, null, "");
+                yield return new ReadingLine(field.Label, ShownValue.Of(doubtful).Number, doubtful.UnitSymbol, ReadingState.Doubtful, null, "");
             }
             else if (state.Reading(fieldId, scope) is { } kept)
             {
                 yield return new ReadingLine(
-                    field.Label, Numbers.Text(kept.Reading.Value), kept.Reading.UnitSymbol, kept.Reading.IsEarly && kept.State != ReadingState.Void ? ReadingState.Early : kept.State,
-                    kept.State == ReadingState.Void ? null : kept.Reading.Verdict, Text(kept.Reading.Limit));
+                    field.Label, ShownValue.Of(kept.Reading).Number, kept.Reading.UnitSymbol, kept.Reading.IsEarly && kept.State != ReadingState.Void ? ReadingState.Early : kept.State,
+                    kept.State == ReadingState.Void ? null : kept.Reading.Verdict, Labels.WithSource(kept.Reading.Limit))
+                {
+                    Text = ShownValue.Of(kept.Reading).Text,
+                    Judged = kept.State == ReadingState.Void ? "" : VerdictWords.Of(kept.Reading.Verdict, kept.Reading.Limit),
+                };
             }
             else
             {
@@ -74,18 +74,18 @@ static class Views
     /// <summary>What was said from the rating plate so far.</summary>
     static IEnumerable<ReadingLine> Bounds(StartupState state, PlateQuestion plate) => plate.Bounds.Select(bound =>
         state.Doubtful is { } doubtful && doubtful.Key == new ReadingKey(bound.Id, plate.Name)
-            ? new ReadingLine(bound.Label, Numbers.Text(doubtful.Value), doubtful.UnitSymbol, ReadingState.Doubtful, null, "")
+            ? new ReadingLine(bound.Label, ShownValue.Of(doubtful).Number, doubtful.UnitSymbol, ReadingState.Doubtful, null, "")
         : state.Reading(bound.Id, plate.Name) is { } kept
-            ? new ReadingLine(bound.Label, Numbers.Text(kept.Reading.Value), kept.Reading.UnitSymbol, kept.State, null, "")
+            ? new ReadingLine(bound.Label, ShownValue.Of(kept.Reading).Number, kept.Reading.UnitSymbol, kept.State, null, "")
             : new ReadingLine(bound.Label, "--", bound.Unit.Symbol, ReadingState.Missing, null, ""));
 
     static string? Question(StartupState state) => state.Phase switch
     {
-        Phase.Confirming => Announcer.ReadBack(state.Doubtful!),
+        Phase.Confirming => Announcer.ReadBack(state.Doubtful!).Shown,
         Phase.Dictating => Announcer.DictationPrompt(state.Purpose),
         Phase.ReadingBack => Announcer.ReadBack(state.Heard!),
         Phase.Choosing => Announcer.ChoicePrompt(state.Choosing),
-        Phase.Signing => Announcer.FinishPrompt(state),
+        Phase.Signing => Announcer.FinishPrompt(state).Shown,
         Phase.Stopped => Halt.Question(state),
         Phase.Condemning => Announcer.CondemnPrompt,
         Phase.Asking => state.Step.Question?.Text,

@@ -1,5 +1,5 @@
-using System.Globalization;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Wording;
@@ -10,15 +10,20 @@ public static class MonoxideWords
     /// <summary>Place and concentration: "CO in the flue, air-free (high) 450 ppm".</summary>
     public static string Measured(MonoxideJudged judged)
     {
-        string where = judged.Place == MonoxidePlace.Room ? "in the room" : judged.IsAirFree ? "in the flue, air-free" : "in the flue";
-        string scope = judged.Key.Scope.Length == 0 ? "" : $" ({judged.Key.Scope})";
-        string ppm = judged.Ppm is { } value ? $"{(judged.IsOver ? "over " : "")}{value.ToString("F0", CultureInfo.InvariantCulture)} ppm" : "too high";
-        return $"CO {where}{scope} {ppm}{(judged.IsDoubtful ? ", read back and not confirmed" : "")}";
+        string ppm = Value(judged)?.Plain ?? "too high";
+        return $"CO {Where(judged)}{Labels.In(judged.Key.Scope)} {ppm}{(judged.IsDoubtful ? ", read back and not confirmed" : "")}";
     }
+
+    /// <summary>"in the room", "in the flue, air-free".</summary>
+    public static string Where(MonoxideJudged judged) => judged.Place == MonoxidePlace.Room ? "in the room" : judged.IsAirFree ? "in the flue, air-free" : "in the flue";
+
+    /// <summary>The concentration that was judged, without its doubt; null in older records.</summary>
+    public static ShownValue? Value(MonoxideJudged judged) => judged.Ppm is { } ppm && Math.Abs(ppm) < 1e15
+        ? ShownValue.Alone(Math.Round((decimal)ppm, 0, MidpointRounding.AwayFromZero), Unit.PartsPerMillion.Symbol, judged.IsOver) : null;
 
     /// <summary>The same with what it asks for. Where only its uncertainty reaches the tier, it says that and no more: the value itself lies below.</summary>
     public static string Sentence(MonoxideJudged judged) => judged is { Counts: false, IsDoubtful: false, Ppm: not null } && Tier(judged) is { } tier
-        ? $"{Measured(judged)} is not proven to be below {tier.From.ToString("0", CultureInfo.InvariantCulture)} ppm{(judged.Action == MonoxideAction.FindSource ? "" : $": {judged.Do.TrimEnd('.')}")}"
+        ? $"{Measured(judged)} is not proven to be below {Numbers.Text(tier.From, 0)} ppm{(judged.Action == MonoxideAction.FindSource ? "" : $": {judged.Do.TrimEnd('.')}")}"
         : $"{Measured(judged)}: {judged.Do.TrimEnd('.')}";
 
     static CarbonMonoxideTier? Tier(MonoxideJudged judged) =>

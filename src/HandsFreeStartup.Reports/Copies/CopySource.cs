@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Copies;
@@ -54,6 +55,8 @@ sealed class CopyFacts
     public StartupPlan Plan => Source.Plan;
 
     public IReadOnlyList<StartupEvent> Events => Source.Events;
+
+    public LocalTime Times => Facts.Times;
 
     public string JobId => Facts.Job?.JobId ?? "unknown job";
 

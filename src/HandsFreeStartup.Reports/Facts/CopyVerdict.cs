@@ -1,4 +1,5 @@
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Reports.Facts;
 
@@ -17,7 +18,7 @@ sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSig
         int done = facts.Steps.Count(step => step.End == StepEnd.Done);
         (string word, string few, string text) = facts.End switch
         {
-            JobEnd.Signed => ("Signed", "signed", $"The start-up was completed and signed by {facts.EndText} on {Words.Stamp(events.OfType<StartupSigned>().Last().At)}"),
+            JobEnd.Signed => ("Signed", "signed", $"The start-up was completed and signed by {facts.EndText} on {facts.Times.Stamp(events.OfType<StartupSigned>().Last().At)}"),
             JobEnd.OutOfService => ("Not signed", "Not put into service", $"Not signed, and the appliance was not put into service: {facts.EndText.TrimEnd('.')}"),
             JobEnd.Stopped => ("Stopped", "Stopped for safety", $"Not signed: stopped for safety, {facts.EndText}, and not resumed"),
             _ => ("Not signed", "The start-up is unfinished", FormattableString.Invariant($"Not signed: {done} of {facts.Steps.Count} steps are done")),
@@ -46,14 +47,14 @@ sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSig
         .. events.OfType<UnsafeFound>().Select(found => found.Condition),
         .. facts.Decided is { Kind: EndKind.Unsafe } decided && !events.OfType<UnsafeFound>().Any() ? [decided.Reason] : Array.Empty<string>(),
         .. facts.End == JobEnd.Stopped && events.OfType<StartupStopped>().Last() is { Cause: not StopCause.Emergency } stopped ? [StartupFacts.InWords(stopped.Cause)] : Array.Empty<string>(),
-        .. facts.Readings.Where(fate => fate.Counts && fate.Reading.Limit is { IsSafety: true } && Words.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit))
-            .Select(fate => $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} is not proven to keep its limit ({fate.Reading.Limit!.Text})"),
-        .. facts.Results.Where(fate => fate.Result.Limit is { IsSafety: true } && Words.MustBeLookedAt(fate.Result.Verdict, fate.Result.Limit))
-            .Select(fate => $"{fate.Result.Label}{Words.In(fate.Scope)} {Words.Value(fate.Result)} is not proven to keep its limit ({fate.Result.Limit!.Text})"),
+        .. facts.Readings.Where(fate => fate.Counts && fate.Reading.Limit is { IsSafety: true } && VerdictWords.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit))
+            .Select(fate => $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain} is not proven to keep its limit ({fate.Reading.Limit!.Text})"),
+        .. facts.Results.Where(fate => fate.Result.Limit is { IsSafety: true } && VerdictWords.MustBeLookedAt(fate.Result.Verdict, fate.Result.Limit))
+            .Select(fate => $"{fate.Result.Label}{Labels.In(fate.Scope)} {ResultWords.Of(fate.Result)} is not proven to keep its limit ({fate.Result.Limit!.Text})"),
         .. facts.Things.Where(thing => thing.IsOpen && (facts.End != JobEnd.OutOfService || thing.Thing.IsGasSide))
             .Select(thing => thing.Closed is null ? $"{thing.Thing.Name} is open" : $"{thing.Thing.Name} was closed and not checked for leaks"),
         .. facts.Steps.Where(step => step.Step.IsSafetyStop && step.Step.Question is { } question
             && events.OfType<AnswerGiven>().LastOrDefault(answer => answer.StepId == step.Step.Id) is { } last && last.Answer != question.Proper)
-            .Select(step => $"\"{step.Step.Question!.Text}\" was answered {Words.YesNo(!step.Step.Question.Proper)}"),
+            .Select(step => $"\"{step.Step.Question!.Text}\" was answered {Labels.YesNo(!step.Step.Question.Proper)}"),
     ];
 }

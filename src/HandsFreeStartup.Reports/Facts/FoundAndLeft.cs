@@ -1,17 +1,19 @@
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Reports.Facts;
 
 /// <summary>A number as all copies show it.</summary>
-/// <param name="Number">As spoken, or rounded for showing where it was worked out.</param>
-/// <param name="Uncertainty">Expanded (k = 2), or empty where none is stated.</param>
+/// <param name="Value">With its doubt and its unit.</param>
 /// <param name="Fate">Empty while it stands; "was" or "void" in front of a number that no longer does.</param>
-sealed record ShownNumber(string Number, string Uncertainty, string Fate)
+sealed record ShownNumber(ShownValue Value, string Fate)
 {
     public bool Stands => Fate.Length == 0;
 
-    public override string ToString() => $"{(Stands ? "" : Fate + " ")}{Number}{(Uncertainty.Length == 0 ? "" : $" ± {Uncertainty}")}";
+    public string Number => Value.Number;
+
+    public override string ToString() => $"{(Stands ? "" : Fate + " ")}{Value.Text}";
 }
 
 /// <summary>One line of the readings: what was found first, the gravest value ever, and what was left.</summary>
@@ -29,7 +31,7 @@ sealed record ShownNumber(string Number, string Uncertainty, string Fate)
 sealed record FoundAndLeft(
     string Label, string Scope, bool IsResult, string Unit, ShownNumber? Found, ShownNumber? Worst, ShownNumber? Left, DeclaredLimit? Limit, Verdict? Verdict, string Remark, bool IsGap)
 {
-    public bool MustBeLookedAt => IsGap || Words.MustBeLookedAt(Verdict, Limit);
+    public bool MustBeLookedAt => IsGap || VerdictWords.MustBeLookedAt(Verdict, Limit);
 }
 
 /// <summary>Lines that belong together: a firing stage, the supply, the rooms.</summary>

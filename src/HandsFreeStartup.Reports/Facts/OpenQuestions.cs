@@ -1,6 +1,7 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Reports.Facts;
 
@@ -27,19 +28,19 @@ static class OpenQuestions
 
     static IEnumerable<string> Judged(StartupFacts facts, bool isSafety)
     {
-        foreach (ReadingFate fate in facts.Readings.Where(fate => fate.Counts && Words.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit)))
+        foreach (ReadingFate fate in facts.Readings.Where(fate => fate.Counts && VerdictWords.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit)))
         {
             if (fate.Reading.Limit!.IsSafety == isSafety)
             {
-                yield return $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)}: {Words.Verdict(fate.Reading.Verdict!.Value, fate.Reading.Limit)} ({fate.Reading.Limit.Text})";
+                yield return $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain}: {VerdictWords.Of(fate.Reading.Verdict!.Value, fate.Reading.Limit)} ({fate.Reading.Limit.Text})";
             }
         }
 
-        foreach (ResultFate fate in facts.Results.Where(fate => Words.MustBeLookedAt(fate.Result.Verdict, fate.Result.Limit)))
+        foreach (ResultFate fate in facts.Results.Where(fate => VerdictWords.MustBeLookedAt(fate.Result.Verdict, fate.Result.Limit)))
         {
             if (fate.Result.Limit!.IsSafety == isSafety)
             {
-                yield return $"{fate.Result.Label}{Words.In(fate.Scope)} {Words.Value(fate.Result)}: {Words.Verdict(fate.Result.Verdict!.Value, fate.Result.Limit)} ({fate.Result.Limit.Text})";
+                yield return $"{fate.Result.Label}{Labels.In(fate.Scope)} {ResultWords.Of(fate.Result)}: {VerdictWords.Of(fate.Result.Verdict!.Value, fate.Result.Limit)} ({fate.Result.Limit.Text})";
             }
         }
     }
@@ -49,7 +50,7 @@ static class OpenQuestions
         where step.Step.Question is not null
         let last = events.OfType<AnswerGiven>().LastOrDefault(answer => answer.StepId == step.Step.Id)
         where last is not null && last.Answer != step.Step.Question!.Proper
-        select $"\"{step.Step.Question!.Text}\" was last answered {Words.YesNo(last.Answer)}. {step.Step.Question.Otherwise}";
+        select $"\"{step.Step.Question!.Text}\" was last answered {Labels.YesNo(last.Answer)}. {step.Step.Question.Otherwise}";
 
     static IEnumerable<string> Missing(StartupFacts facts)
     {
@@ -60,7 +61,7 @@ static class OpenQuestions
                 ReadingKey key = new(demand.FieldId, step.Step.Scope ?? "");
                 if (!facts.Readings.Any(fate => fate.Counts && fate.Reading.Key == key))
                 {
-                    yield return $"No {Words.Label(key)} counts (step \"{step.Step.Title}\")";
+                    yield return $"No {Labels.Of(key)} counts (step \"{step.Step.Title}\")";
                 }
             }
         }
@@ -75,9 +76,9 @@ static class OpenQuestions
     static IEnumerable<string> Unsettled(StartupFacts facts) =>
     [
         .. facts.Readings.Where(fate => fate.End == ReadingEnd.Unanswered)
-            .Select(fate => $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was read back and never confirmed; it is not in the record"),
+            .Select(fate => $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain} was read back and never confirmed; it is not in the record"),
         .. facts.Readings.Where(fate => fate.End == ReadingEnd.Provisional)
-            .Select(fate => $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was entered last and nothing was accepted after it"),
+            .Select(fate => $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain} was entered last and nothing was accepted after it"),
         .. facts.Timers.Where(timer => timer.Ended is null)
             .Select(timer => $"The timer of \"{StepTitles.Of(facts.Plan, timer.StepId)}\" did not run to its end"),
     ];

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Reports.Facts;
 
@@ -66,13 +67,13 @@ sealed class ReadingGroups
         ResultFate[] fates = [.. _facts.AllResults.Where(fate => fate.Scope == scope && fate.Result.Id == id)];
         ResultFate? left = fates.LastOrDefault(fate => fate.Counts);
         ResultFate? found = fates.FirstOrDefault(IsOfWhatWasFound);
-        string remark = left is null ? $"none: {fates[^1].NoLonger}" : left.Result.Value is null ? Words.Value(left.Result) : left.Result.Remark;
+        string remark = left is null ? $"none: {fates[^1].NoLonger}" : left.Result.Value is null ? ResultWords.Of(left.Result) : left.Result.Remark;
         return new FoundAndLeft(
             fates[^1].Result.Label + Suffix(scope), scope, true, fates[^1].Result.UnitSymbol,
             Shown(found), WorstOf(fates, found, left), Shown(left), left?.Result.Limit, left?.Result.Verdict, remark, left is null);
     }
 
-    string LabelOf(ReadingKey key) => key.FieldId == "room_co" ? Title(key.Scope) : Words.Label(key with { Scope = "" }) + Suffix(key.Scope);
+    string LabelOf(ReadingKey key) => key.FieldId == "room_co" ? Title(key.Scope) : Labels.Of(key with { Scope = "" }) + Suffix(key.Scope);
 
     string Suffix(string scope) => scope.Length == 0 || _firing.Contains(scope) ? "" : $", {scope}";
 
@@ -92,7 +93,7 @@ sealed class ReadingGroups
         ];
         ReadingFate? worst = measured.Select(fate => (Fate: fate, Gravity: Gravity.Of(key.FieldId, (double)fate.Reading.Value, fate.Reading.IsOver, fate.Reading.Limit, fate.Reading.Verdict)))
             .Where(one => one.Gravity is not null).OrderByDescending(one => one.Gravity).Select(one => one.Fate).FirstOrDefault();
-        return worst is null || Words.Number(worst.Reading) == (left is null ? "" : Words.Number(left.Reading)) || (found is not null && Words.Number(found.Reading) == Words.Number(worst.Reading))
+        return worst is null || ShownValue.Of(worst.Reading).Number == (left is null ? "" : ShownValue.Of(left.Reading).Number) || (found is not null && ShownValue.Of(found.Reading).Number == ShownValue.Of(worst.Reading).Number)
             ? null : Shown(worst);
     }
 
@@ -101,7 +102,7 @@ sealed class ReadingGroups
         ResultFate? worst = fates.Where(fate => fate.Result.Value is not null && IsOfMeasured(fate))
             .Select(fate => (Fate: fate, Gravity: Gravity.Of(fate.Result.Id, fate.Result.Value!.Value, false, fate.Result.Limit, fate.Result.Verdict)))
             .Where(one => one.Gravity is not null).OrderByDescending(one => one.Gravity).Select(one => one.Fate).FirstOrDefault();
-        return worst is null || (left is not null && Words.Number(left.Result) == Words.Number(worst.Result)) || (found is not null && Words.Number(found.Result) == Words.Number(worst.Result))
+        return worst is null || (left is not null && ShownValue.Of(left.Result).Number == ShownValue.Of(worst.Result).Number) || (found is not null && ShownValue.Of(found.Result).Number == ShownValue.Of(worst.Result).Number)
             ? null : Shown(worst);
     }
 
@@ -123,10 +124,10 @@ sealed class ReadingGroups
         && _facts.Steps.FirstOrDefault(step => step.Step.Id == next.StepId)?.Step.Kind is not StepKind.Adjust;
 
     static ShownNumber Shown(ReadingFate fate) => new(
-        Words.Number(fate.Reading), Words.Uncertainty(fate.Reading), fate.Counts ? "" : fate.End == ReadingEnd.Void ? "void" : "was");
+        ShownValue.Of(fate.Reading), fate.Counts ? "" : fate.End == ReadingEnd.Void ? "void" : "was");
 
     static ShownNumber? Shown(ResultFate? fate) => fate?.Result.Value is null ? null : new(
-        Words.Number(fate.Result), Words.Uncertainty(fate.Result), fate.Counts ? "" : "was");
+        ShownValue.Of(fate.Result), fate.Counts ? "" : "was");
 
     string WhyNone(ReadingKey key, ReadingFate? last)
     {
@@ -134,10 +135,10 @@ sealed class ReadingGroups
         return last?.End switch
         {
             ReadingEnd.Void => $"none: {last.Because}, not read again",
-            ReadingEnd.Disregarded => $"none: {Words.Number(last.Reading)} was disregarded, not read again",
-            ReadingEnd.Early => $"none: {Words.Number(last.Reading)} was said before its time was over",
-            ReadingEnd.Refused => $"none: {Words.Number(last.Reading)} was not confirmed",
-            ReadingEnd.Unanswered => $"none: {Words.Number(last.Reading)} was read back and never confirmed",
+            ReadingEnd.Disregarded => $"none: {ShownValue.Of(last.Reading).Number} was disregarded, not read again",
+            ReadingEnd.Early => $"none: {ShownValue.Of(last.Reading).Number} was said before its time was over",
+            ReadingEnd.Refused => $"none: {ShownValue.Of(last.Reading).Number} was not confirmed",
+            ReadingEnd.Unanswered => $"none: {ShownValue.Of(last.Reading).Number} was read back and never confirmed",
             _ => step?.End switch
             {
                 StepEnd.Skipped => $"none: step skipped, {step.Reason}",

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Reports.Facts;
 
@@ -19,6 +20,9 @@ sealed class StartupFacts
     public StartupPlan Plan { get; }
 
     public JobDescription? Job { get; private set; }
+
+    /// <summary>By which people are told times.</summary>
+    public LocalTime Times => LocalTime.Of(Job);
 
     public JobEnd End { get; private set; }
 

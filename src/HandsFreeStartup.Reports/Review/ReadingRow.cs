@@ -2,6 +2,7 @@ using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Review;
@@ -42,7 +43,7 @@ public sealed record ReadingRow(
     }
 
     static ReadingRow Of(string jobId, string technician, ReadingFate fate) => new(
-        jobId, technician, fate.At, fate.StepId, fate.Reading.Key.Scope, fate.Reading.Key.FieldId, Words.Number(fate.Reading), fate.Reading.UnitSymbol,
+        jobId, technician, fate.At, fate.StepId, fate.Reading.Key.Scope, fate.Reading.Key.FieldId, ShownValue.Of(fate.Reading).Number, fate.Reading.UnitSymbol,
         fate.Reading.IsOver ? "" : Text(fate.Reading.ExpandedUncertainty), Text(fate.Reading.Limit?.Lower), Text(fate.Reading.Limit?.Upper), fate.Reading.Limit?.Source ?? "", Word(fate.Reading.Verdict),
         fate.End.ToString().ToLowerInvariant(), fate.Reading.Evidence.Channel == Channel.Voice ? "voice" : "keys",
         fate.Reading.Evidence.Certainty.ToString().ToLowerInvariant(), fate.Reading.Evidence.Clip ?? "");
@@ -54,13 +55,5 @@ public sealed record ReadingRow(
 
     static string Text(IFormattable? number) => number?.ToString(null, System.Globalization.CultureInfo.InvariantCulture) ?? "";
 
-    static string Word(Verdict? verdict) => verdict switch
-    {
-        null => "",
-        Calculations.Judgement.Verdict.Pass => "pass",
-        Calculations.Judgement.Verdict.ConditionalPass => "conditional pass",
-        Calculations.Judgement.Verdict.ConditionalFail => "conditional fail",
-        Calculations.Judgement.Verdict.Fail => "fail",
-        _ => "cannot tell",
-    };
+    static string Word(Verdict? verdict) => VerdictWords.Of(verdict).ToLowerInvariant();
 }

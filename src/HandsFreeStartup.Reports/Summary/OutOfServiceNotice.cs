@@ -39,7 +39,7 @@ public static class OutOfServiceNotice
         page.Pair("Furnace", plan.Appliance.Title);
         page.Pair("Where", $"{plan.Site.Title}; {plan.Site.Address}");
         page.Pair("For", plan.Site.Customer);
-        page.Pair("Found", $"{Words.Moment(ended.At)} UTC by {facts.Job?.Technician ?? "unknown"}");
+        page.Pair("Found", $"{facts.Times.Stamp(ended.At)} by {facts.Job?.Technician ?? "unknown"}");
         page.Pair("Because", found?.Condition ?? facts.Decided?.Reason ?? ended.Reason);
         page.Blank();
         page.Line($"Do not use this furnace. It is to be shut off, with its gas closed, and tagged. {(kind == EndKind.OwnersWish

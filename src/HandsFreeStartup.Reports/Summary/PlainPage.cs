@@ -1,5 +1,6 @@
 using System.Text;
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Reports.Summary;
 
@@ -24,23 +25,8 @@ sealed class PlainPage(int width, Func<string, string>? spelled = null)
     /// <summary>A text that begins at <paramref name="indent"/> and goes on at <paramref name="hanging"/>.</summary>
     public void Line(string text, int indent = 0, int? hanging = null)
     {
-        int column = indent;
-        int begin = indent;
-        _text.Append(' ', indent);
-        foreach (string word in Words(spelled?.Invoke(text) ?? text, width - Math.Max(indent, hanging ?? indent)))
-        {
-            int gap = column > begin ? 1 : 0;
-            if (column + gap + word.Length > width)
-            {
-                begin = hanging ?? indent;
-                _text.Append('\n').Append(' ', begin);
-                column = begin;
-                gap = 0;
-            }
-            _text.Append(' ', gap).Append(word);
-            column += gap + word.Length;
-        }
-        _text.Append('\n');
+        IReadOnlyList<string> lines = TextLines.Wrap(VisibleText.Of((spelled?.Invoke(text) ?? text).Replace('\n', ' ').Replace('\r', ' ').Replace('\t', ' ')), width, hanging ?? indent, indent);
+        _text.Append(string.Join('\n', lines)).Append('\n');
     }
 
     /// <summary>A name on the left and its text beside it.</summary>
@@ -48,7 +34,4 @@ sealed class PlainPage(int width, Func<string, string>? spelled = null)
 
     /// <summary>The page; no line ends with a space.</summary>
     public override string ToString() => string.Join('\n', _text.Replace('\u00A0', ' ').ToString().Split('\n').Select(line => line.TrimEnd()));
-
-    static IEnumerable<string> Words(string text, int longest) =>
-        text.Split([' ', '\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries).SelectMany(word => VisibleText.Of(word).Chunk(longest)).Select(part => new string(part));
 }

@@ -1,4 +1,6 @@
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Wording;
+using HandsFreeStartup.Reports.Copies.Parts;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Summary;
@@ -25,7 +27,7 @@ sealed class ReadingSection(PlainPage page, StartupFacts facts)
 
             foreach (ResultFate fate in results)
             {
-                page.Line($"= {fate.Result.Label}{Words.In(fate.Scope)}: {Words.Value(fate.Result)}{Remark(fate.Result)}{Judgement(fate.Result.Verdict, fate.Result.Limit)}", 2, 6);
+                page.Line($"= {fate.Result.Label}{Labels.In(fate.Scope)}: {ResultWords.Of(fate.Result)}{Judgement(fate.Result.Verdict, fate.Result.Limit)}", 2, 6);
                 Limit(fate.Result.Limit);
                 page.Line($"formula {fate.Result.Formula}", 6);
             }
@@ -39,21 +41,11 @@ sealed class ReadingSection(PlainPage page, StartupFacts facts)
 
     void Write(ReadingFate fate)
     {
-        string state = fate.End switch
-        {
-            ReadingEnd.Final => "",
-            ReadingEnd.Provisional => " (provisional)",
-            ReadingEnd.Disregarded => " DISREGARDED, does not count",
-            ReadingEnd.Replaced => " REPLACED by a later value, does not count",
-            ReadingEnd.Void => $" VOID, does not count: {fate.Because}",
-            ReadingEnd.Early => " EARLY, before its time was over: not judged, does not count",
-            ReadingEnd.Refused => " NOT CONFIRMED, not in the record",
-            _ => " NEVER CONFIRMED, not in the record",
-        };
-        string judgement = fate.Counts ? Judgement(fate.Reading.Verdict, fate.Reading.Limit) : "";
-        string once = fate.End is ReadingEnd.Replaced or ReadingEnd.Void ? Judgement(fate.Reading.Verdict, fate.Reading.Limit).Replace(" - ", "; was ", StringComparison.Ordinal) : "";
-        page.Line($"{Words.Label(fate.Reading.Key)}: {Words.WithUncertainty(fate.Reading)}{judgement}{state}{once}", 2, 6);
-        page.Line($"{Words.Time(fate.At)} {Words.Heard(fate.Reading.Evidence, fate.WasReadBack && fate.End is not (ReadingEnd.Refused or ReadingEnd.Unanswered))}", 6, 8);
+        string judged = VerdictWords.Of(fate.Reading.Verdict, fate.Reading.Limit);
+        string verdict = judged.Length == 0 ? "" : fate.Counts ? $" - {judged}" : fate.End is ReadingEnd.Replaced or ReadingEnd.Void ? $"; was {judged}" : "";
+        string end = fate.End == ReadingEnd.Final ? "" : $" {Sentences.Of(fate)}";
+        page.Line($"{Labels.Of(fate.Reading.Key)}: {ShownValue.Of(fate.Reading).Text}{(fate.Counts ? $"{verdict}{end}" : $"{end}{verdict}")}", 2, 6);
+        page.Line($"{facts.Times.Time(fate.At)} {EvidenceWords.Of(fate.Reading.Evidence, fate.WasReadBack && fate.End is not (ReadingEnd.Refused or ReadingEnd.Unanswered))}", 6, 8);
         Limit(fate.Reading.Limit);
     }
 
@@ -65,8 +57,6 @@ sealed class ReadingSection(PlainPage page, StartupFacts facts)
         }
     }
 
-    static string Remark(Procedure.Events.CalculatedResult result) => result.Value is null || result.Remark.Length == 0 ? "" : $", {result.Remark}";
-
     static string Judgement(Calculations.Judgement.Verdict? verdict, DeclaredLimit? limit) =>
-        verdict is { } value && limit is not null ? $" - {Words.Verdict(value, limit)}" : "";
+        VerdictWords.Of(verdict, limit) is { Length: > 0 } words ? $" - {words}" : "";
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies.Parts;
 using HandsFreeStartup.Reports.Facts;
 
@@ -43,11 +44,13 @@ public static class StartupSummary
         page.Rule('=');
         if (!exceptions.IsEmpty)
         {
-            List(page, Sentences.ExceptionsTitle(exceptions.Length), exceptions.Select(Sentences.Of), "");
+            List(page, Sentences.ExceptionsTitle(exceptions.Length), exceptions.Select(exception => Sentences.Of(exception, facts.Times)), "");
             page.Blank();
         }
 
-        page.Line(JobVerdict.Sentence(facts, exceptions.Length, OpenQuestions.Of(facts, events).Count));
+        CopyVerdict verdict = CopyVerdict.Of(facts, events, exceptions.Length, OpenQuestions.Of(facts, events).Count);
+        page.Line(verdict.Word.ToUpperInvariant());
+        page.Line(verdict.Sentence);
         page.Blank();
         page.Pair("Job", facts.Job?.JobId ?? "unknown");
         page.Pair("Appliance", plan.Appliance.Title);
@@ -56,7 +59,9 @@ public static class StartupSummary
         page.Pair("Technician", facts.Job?.Technician ?? "unknown");
         if (events.Count > 0)
         {
-            page.Pair("Time", $"{Words.Moment(events[0].At)} to {Words.Moment(events[^1].At)} (all times UTC)");
+            page.Pair("Begun", facts.Times.Stamp(events[0].At));
+            page.Pair("Last event", facts.Times.Stamp(events[^1].At));
+            page.Pair("All times", facts.Times.Zone);
         }
     }
 
@@ -68,10 +73,10 @@ public static class StartupSummary
         {
             string end = step.End switch
             {
-                StepEnd.Done when step.EndedByItself => $"done by itself, nothing to do {Words.Time(step.Left!.Value)}",
-                StepEnd.Done => $"done {(step.Entered is { } entered ? $"{Words.Time(entered)} to " : "")}{Words.Time(step.Left!.Value)}",
-                StepEnd.Skipped => $"SKIPPED {Words.Time(step.Left!.Value)}: {step.Reason}",
-                StepEnd.UnderWay => $"UNDER WAY since {Words.Time(step.Entered!.Value)}",
+                StepEnd.Done when step.EndedByItself => $"done by itself, nothing to do {facts.Times.Time(step.Left!.Value)}",
+                StepEnd.Done => $"done {(step.Entered is { } entered ? $"{facts.Times.Time(entered)} to " : "")}{facts.Times.Time(step.Left!.Value)}",
+                StepEnd.Skipped => $"SKIPPED {facts.Times.Time(step.Left!.Value)}: {step.Reason}",
+                StepEnd.UnderWay => $"UNDER WAY since {facts.Times.Time(step.Entered!.Value)}",
                 _ => "not reached",
             };
             page.Pair(FormattableString.Invariant($"{++number}"), $"{step.Step.Title}: {end}", 4);
@@ -79,36 +84,31 @@ public static class StartupSummary
     }
 
     static void Timers(PlainPage page, StartupFacts facts) => List(page, "Timers", facts.Timers.Select(timer =>
-        $"{Title(facts, timer.StepId)}: {Words.Span(timer.Duration)} from {Words.Time(timer.Started)}"
-        + (timer.Ended is { } ended ? $", ended {Words.Time(ended)}" : ", DID NOT END")
+        $"{Title(facts, timer.StepId)}: {Durations.Text(timer.Duration)} from {facts.Times.Time(timer.Started)}"
+        + (timer.Ended is { } ended ? $", ended {facts.Times.Time(ended)}" : ", DID NOT END")
         + (timer.Starts > 1 ? FormattableString.Invariant($", started {timer.Starts} times") : "")
         + Source(facts, timer.StepId)), "None was started.");
 
-    static void Things(PlainPage page, StartupFacts facts) => List(page, "Opened and closed", facts.Things.Select(thing =>
-        $"{thing.Thing.Name}{(thing.Thing.IsGasSide ? " (gas side)" : "")}: opened {Words.Time(thing.Opened)}"
-        + (thing.Closed is { } closed ? $", closed {Words.Time(closed)}" : ", STILL OPEN")
-        + (thing.Proved is { } proved ? $", checked for leaks {Words.Time(proved)}" : thing.Thing.IsGasSide && thing.Closed is not null ? ", NOT CHECKED FOR LEAKS" : "")),
-        "Nothing was opened.");
+    static void Things(PlainPage page, StartupFacts facts) => List(page, "Opened and closed", facts.Things.Select(thing => Sentences.Of(thing, facts.Times)), "Nothing was opened.");
 
     static void Happenings(PlainPage page, StartupFacts facts, IReadOnlyList<StartupEvent> events)
     {
-        List(page, "Adjustments", events.OfType<AdjustmentMade>().Select(made => FormattableString.Invariant(
-            $"{Words.Time(made.At)} {Words.Label(made.Key)} from {made.From} to {made.To} (step \"{Title(facts, made.StepId)}\")")), "None.");
+        List(page, "Adjustments", Sentences.Adjustments(events, facts.Times), "None.");
         List(page, "Questions answered", events.OfType<AnswerGiven>().Select(answer =>
-            $"{Words.Time(answer.At)} {facts.Steps.FirstOrDefault(step => step.Step.Id == answer.StepId)?.Step.Question?.Text ?? answer.StepId} {Words.YesNo(answer.Answer)}"), "None.");
-        List(page, "Notes", events.OfType<NoteTaken>().Select(note => $"{Words.Time(note.At)} {Title(facts, note.StepId)}: {note.Text}"), "None.");
-        string[] photos = [.. events.OfType<PhotoAttached>().Select(photo => $"{Words.Time(photo.At)} {Title(facts, photo.StepId)}: {photo.Name} sha256 {photo.Sha256}")];
+            $"{facts.Times.Time(answer.At)} {facts.Steps.FirstOrDefault(step => step.Step.Id == answer.StepId)?.Step.Question?.Text ?? answer.StepId} {Labels.YesNo(answer.Answer)}"), "None.");
+        List(page, "Notes", events.OfType<NoteTaken>().Select(note => $"{facts.Times.Time(note.At)} {Title(facts, note.StepId)}: {note.Text}"), "None.");
+        string[] photos = [.. events.OfType<PhotoAttached>().Select(photo => $"{facts.Times.Time(photo.At)} {Title(facts, photo.StepId)}: {photo.Name} sha256 {photo.Sha256}")];
         if (photos.Length > 0)
         {
             List(page, "Photos", photos, "");
         }
-        string[] stops = [.. Interruptions.Of(facts.Plan, events)];
+        string[] stops = [.. Interruptions.Of(facts, events)];
         if (stops.Length > 0)
         {
             List(page, "Safety and stops", stops, "");
         }
         List(page, "Understood, but not carried out", events.OfType<CommandRefused>().Select(refused =>
-            $"{Words.Time(refused.At)} \"{refused.Said}\": {refused.Reason}"), "Nothing.");
+            $"{facts.Times.Time(refused.At)} \"{refused.Said}\": {refused.Reason}"), "Nothing.");
     }
 
     static void Foot(PlainPage page, StartupPlan plan, StartupFacts facts, IReadOnlyList<StartupEvent> events, string? checkpoint)

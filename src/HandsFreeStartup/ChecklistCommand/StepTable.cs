@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using HandsFreeStartup.Procedure.Checklists;
-using HandsFreeStartup.Showing;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.ChecklistCommand;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Review;
 using HandsFreeStartup.Screen;
-using HandsFreeStartup.Showing;
 
 namespace HandsFreeStartup.Review;
 

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Session;
 using HandsFreeStartup.Showing;
 

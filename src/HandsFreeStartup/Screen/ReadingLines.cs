@@ -1,5 +1,6 @@
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Showing;
 
 namespace HandsFreeStartup.Screen;
@@ -11,7 +12,7 @@ static class ReadingLines
         "READINGS", [.. view.Readings.Select(reading => (Text(reading), reading.Limit, LookOf(reading)))], width, height);
 
     public static IReadOnlyList<ShownLine> Results(StartupView view, int width, int height) => Fit(
-        "RESULTS", [.. view.Results.Select(result => ($"{Words.Sign(result.Verdict)} {result.Label} {result.Text} {Words.Of(result.Verdict)}", result.Limit, LookOf(result.Verdict)))], width, height);
+        "RESULTS", [.. view.Results.Select(result => ($"{Words.Sign(result.Verdict)} {result.Label} {result.Text}{(result.Judged.Length == 0 ? "" : $" - {result.Judged}")}", result.Limit, LookOf(result.Verdict)))], width, height);
 
     static IReadOnlyList<ShownLine> Fit(string heading, IReadOnlyList<(string Text, string Limit, Look Look)> entries, int width, int height)
     {
@@ -44,8 +45,8 @@ static class ReadingLines
             ReadingState.Void => '-',
             _ => Words.Sign(reading.Verdict),
         };
-        IEnumerable<string> remarks = ((string[])[Words.Of(reading.Verdict), Words.Of(reading.State)]).Where(remark => remark.Length > 0);
-        return $"{sign} {reading.Label} {reading.Value} {reading.UnitSymbol} {string.Join(", ", remarks)}";
+        IEnumerable<string> remarks = ((string[])[reading.Judged, Words.Of(reading.State)]).Where(remark => remark.Length > 0);
+        return $"{sign} {reading.Label} {reading.Text}{(remarks.Any() ? $" - {string.Join(", ", remarks)}" : "")}";
     }
 
     static Look LookOf(ReadingLine reading) => reading.State switch

@@ -1,5 +1,5 @@
 using HandsFreeStartup.Procedure;
-using HandsFreeStartup.Showing;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Screen;
 
@@ -20,7 +20,7 @@ static class StepLines
     }
 
     static string Timer(TimerLine timer) => timer.Remaining > TimeSpan.Zero
-        ? $"TIMER {timer.Title}: {Words.Of(timer.Remaining)} left of {Words.Of(timer.Total)}"
+        ? $"TIMER {timer.Title}: {Durations.Text(timer.Remaining)} left of {Durations.Text(timer.Total)}"
         : $"TIMER {timer.Title}: over";
 
     static ShownLine[] Lines(string text, Look look, int width) => [.. TextLines.Wrap(text, width).Select(line => new ShownLine(line, look))];

@@ -29,7 +29,7 @@ sealed class Mouth(IVoice voice, TimeProvider clock)
     /// <param name="answers">They answer somebody, so what was being said before is out of date and breaks off; else they wait for it.</param>
     public void Say(ImmutableArray<Announcement> announcements, bool answers)
     {
-        announcements = announcements.RemoveAll(announcement => announcement.Aloud.Length == 0);
+        announcements = announcements.RemoveAll(announcement => announcement.Said.IsEmpty);
         if (announcements.IsEmpty)
         {
             return;
@@ -68,5 +68,5 @@ sealed class Mouth(IVoice voice, TimeProvider clock)
         return announcement.IsUrgent ? voice.Warn(text, _urgent.Token) : voice.Say(text, _current.Token);
     }
 
-    static string Words(Announcement announcement) => Verbalise.Text(announcement.Aloud, announcement.DigitByDigit);
+    static string Words(Announcement announcement) => SpokenMessage.Of(announcement.Said, announcement.DigitByDigit);
 }

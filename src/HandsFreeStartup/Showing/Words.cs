@@ -1,6 +1,7 @@
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Session;
 using HandsFreeStartup.Speech.Listening;
 
@@ -37,17 +38,6 @@ public static class Words
         _ => '·',
     };
 
-    /// <summary>A verdict in words; empty where nothing was judged.</summary>
-    public static string Of(Verdict? verdict) => verdict switch
-    {
-        Verdict.Pass => "good",
-        Verdict.ConditionalPass => "inside, but not proven",
-        Verdict.ConditionalFail => "outside, near the limit",
-        Verdict.Fail => "OUTSIDE THE LIMIT",
-        Verdict.CannotTell => "cannot tell",
-        _ => "",
-    };
-
     /// <summary>The state of a reading in words; empty when it is in the record.</summary>
     public static string Of(ReadingState state) => state switch
     {
@@ -64,7 +54,7 @@ public static class Words
     {
         { State: EarState.Off } => "No voice: keys only.",
         { State: EarState.Over } => "The recordings are over: keys only.",
-        { Sound: not SoundState.Good } => $"{ear.Message} ({Of(ear.SoundFor)})",
+        { Sound: not SoundState.Good } => $"{ear.Message} ({Durations.Text(ear.SoundFor)})",
         { IsSpeaking: true, IsDeaf: true } => "Speaking, cannot hear. F12 stops everything, F10 the talking.",
         { State: EarState.Understanding } => "Understanding...",
         _ when isPaused => "Paused: hears only \"go ahead\" and the safety phrases.",
@@ -72,7 +62,4 @@ public static class Words
         { IsSpeaking: true } => "Speaking, and listening.",
         _ => "Listening.",
     };
-
-    /// <summary>A duration as minutes and seconds.</summary>
-    public static string Of(TimeSpan span) => FormattableString.Invariant($"{(int)span.TotalMinutes}:{span.Seconds:00}");
 }

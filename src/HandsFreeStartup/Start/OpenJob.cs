@@ -45,7 +45,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         JobDescription job = new(
             jobId, checklist, appliance, site, Technician(options),
             ProgramVersion(), recogniser, isQuick || options.Wav.Length > 0, isQuick ? QuickFactor : 1,
-            Settings(options), options.Occasion);
+            Settings(options), options.Occasion, Offset(clock));
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);
         OccasionChoice.Check(plan.Checklist, options.Occasion);
         options.Data.MakeJobs();
@@ -131,6 +131,9 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
             : throw new WrongUseException($"Give {option} FILE: copy {Shipped(sample)} and write down what your own plate, instructions and instruments say. To look around first, use --demo."));
 
     static string Shipped(string name) => System.IO.Path.Combine(ShippedFiles.Checklists, name);
+
+    /// <summary>In whole minutes, as clocks on walls have it.</summary>
+    static TimeSpan Offset(TimeProvider clock) => TimeSpan.FromMinutes(Math.Round(clock.LocalTimeZone.GetUtcOffset(clock.GetUtcNow()).TotalMinutes));
 
     static string ProgramVersion() => typeof(OpenJob).Assembly.GetName().Version!.ToString(3);
 }

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies;
 using HandsFreeStartup.Reports.Facts;
 using HandsFreeStartup.Reports.Tests.Support;
@@ -93,7 +94,7 @@ public sealed class CopiesTests
         }
         for (int i = 1; i <= source.Events.Count; i++)
         {
-            Assert.Matches($@"(^| ){i} {Regex.Escape(Words.Stamp(source.Events[i - 1].At))} ", pdf.Text);
+            Assert.Matches($@"(^| ){i} {Regex.Escape(LocalTime.Of(source.Events).Stamp(source.Events[i - 1].At))} ", pdf.Text);
         }
     }
 

@@ -24,7 +24,7 @@ public sealed class StartupSummaryTests
             string summary = StartupSummary.Of(ScriptedJob.Plan, [.. events.Take(count)], null);
 
             Assert.All(summary.Split('\n'), line => Assert.InRange(line.Length, 0, 72));
-            Assert.Contains(count == events.Count ? "SIGNED by T. Tester; 1 exception." : "UNFINISHED: ", summary, StringComparison.Ordinal);
+            Assert.Contains(count == events.Count ? "completed and signed by T. Tester on 2026-" : "Not signed: ", Joined(summary), StringComparison.Ordinal);
             Assert.Contains("licensed person decide", Joined(summary), StringComparison.Ordinal);
         }
     }
@@ -54,7 +54,7 @@ public sealed class StartupSummaryTests
     {
         string summary = StartupSummary.Of(ScriptedJob.Plan, new ScriptedJob().Answer(AnswerWord.Yes).Events, null);
 
-        Assert.Contains("STOPPED FOR SAFETY, gas was smelled, and not resumed: not put into service", Joined(summary), StringComparison.Ordinal);
+        Assert.Contains("Not signed: stopped for safety, gas was smelled, and not resumed", Joined(summary), StringComparison.Ordinal);
         Assert.Contains("\"Do you smell gas?\" was last answered yes. Leave the building.", Joined(summary), StringComparison.Ordinal);
     }
 
@@ -75,8 +75,8 @@ public sealed class StartupSummaryTests
         ScriptedJob job = new ScriptedJob().Answer(AnswerWord.No).Order(CommandWord.Done).Order(CommandWord.Done)
             .Wait(TimeSpan.FromMinutes(9)).Order(CommandWord.Next).Read("oxygen", 7.6m).Read("flue_co", 900m);
 
-        // By hand: 900 x 20.9 / (20.9 - 7.6) = 1414.3; U = sqrt((45 x 20.9 / 13.3)^2 + (1414.3 / 13.3 x 0.3)^2) = 77.6, rounded up.
-        Assert.Contains("CO air-free (high) 1414 ± 78 ppm: FAIL (at most 400 ppm)", Joined(StartupSummary.Of(ScriptedJob.Plan, job.Events, null)), StringComparison.Ordinal);
+        // By hand: 900 x 20.9 / (20.9 - 7.6) = 1414.3; U = sqrt((45 x 20.9 / 13.3)^2 + (1414.3 / 13.3 x 0.3)^2) = 77.6, one digit, rounded up.
+        Assert.Contains("CO air-free (high) 1414 ± 80 ppm: FAIL (at most 400 ppm)", Joined(StartupSummary.Of(ScriptedJob.Plan, job.Events, null)), StringComparison.Ordinal);
     }
 
     [Fact]

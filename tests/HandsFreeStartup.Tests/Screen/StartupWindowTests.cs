@@ -21,9 +21,9 @@ public sealed class StartupWindowTests
         string screen = Shown(job, columns, rows);
 
         Assert.Contains("TITLE OF COMBUSTION", screen, StringComparison.Ordinal);
-        Assert.Contains("Oxygen 7.6 %", screen, StringComparison.Ordinal);
-        Assert.Contains("good", screen, StringComparison.Ordinal);
-        Assert.Contains("CO air-free 19 ±", screen, StringComparison.Ordinal);
+        Assert.Contains("Oxygen 7.6 ", screen, StringComparison.Ordinal);
+        Assert.Contains("pass", screen, StringComparison.Ordinal);
+        Assert.Contains("CO air-free 19 ppm (0 to", screen, StringComparison.Ordinal);
         Assert.Contains("OPEN (2): manifold port, test hole", screen, StringComparison.Ordinal);
         Assert.Contains("flue temperature + number", screen, StringComparison.Ordinal);
     }

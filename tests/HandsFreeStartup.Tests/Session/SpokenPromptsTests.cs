@@ -96,16 +96,16 @@ public sealed class SpokenPromptsTests
             foreach (CommandWord question in Questions)
             {
                 walker.Job.Say(question);
-                foreach ((string words, int at) in Aloud(walker).Select((words, at) => (words, at)))
+                foreach ((string words, int at) in Spoken(walker).Select((words, at) => (words, at)))
                 {
-                    yield return (Verbalise.Text(words), question == CommandWord.SayAgain && at == 0);
+                    yield return (words, question == CommandWord.SayAgain && at == 0);
                 }
             }
 
             walker.DoStep();
-            foreach (string words in Aloud(walker))
+            foreach (string words in Spoken(walker))
             {
-                yield return (Verbalise.Text(words), false);
+                yield return (words, false);
             }
         }
     }
@@ -116,9 +116,9 @@ public sealed class SpokenPromptsTests
         {
             Walker walker = new(plan);
             walker.Job.Say(word);
-            foreach (string words in Aloud(walker))
+            foreach (string words in Spoken(walker))
             {
-                yield return Verbalise.Text(words);
+                yield return words;
             }
 
             if (walker.Job.View.Alarm is { } alarm)
@@ -130,6 +130,9 @@ public sealed class SpokenPromptsTests
 
     static string[] Aloud(Walker walker) =>
         [.. walker.Job.Procedure.Announce(walker.Job.Last, walker.Job.Now).Select(said => said.Aloud).Where(words => words.Length > 0)];
+
+    static string[] Spoken(Walker walker) =>
+        [.. walker.Job.Procedure.Announce(walker.Job.Last, walker.Job.Now).Where(said => !said.Said.IsEmpty).Select(said => SpokenMessage.Of(said.Said, said.DigitByDigit))];
 
     static bool IsSafetyPhrase(string words) =>
         PhraseText.Typed(words, new Expectation([], [CommandWord.EmergencyStop, CommandWord.GasSmell], [])) is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell };

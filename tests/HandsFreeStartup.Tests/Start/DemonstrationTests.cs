@@ -51,7 +51,7 @@ public sealed class DemonstrationTests
         }
     }
 
-    /// <summary>A shown reading: "> Oxygen, low 9.1 %. Good: ..." follows what was heard.</summary>
+    /// <summary>A shown reading: "> Oxygen (low) 9.1 %. Pass (...)." follows what was heard.</summary>
     static bool IsEntry(string line) => line.StartsWith("  > ", StringComparison.Ordinal)
         && Fields.All.Any(field => line.StartsWith($"  > {field.Label}", StringComparison.Ordinal))
         && !line.Contains('?', StringComparison.Ordinal)

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Copies.Charts;
@@ -29,8 +30,9 @@ sealed record Point(DateTimeOffset At, double Value, Mark Mark);
 /// <param name="LimitText">The limit as all copies show it; empty if there is none.</param>
 /// <param name="SettledAt">Since when the series counts as settled, or null.</param>
 /// <param name="Left">The value that stands as all copies show it, or null.</param>
+/// <param name="Times">By which its times are told.</param>
 sealed record Series(
-    string Title, string Unit, IReadOnlyList<Point> Points, double? Lower, double? Upper, string LimitText, DateTimeOffset? SettledAt, string? Left)
+    string Title, string Unit, IReadOnlyList<Point> Points, double? Lower, double? Upper, string LimitText, DateTimeOffset? SettledAt, string? Left, LocalTime Times)
 {
     /// <summary>Every reading that was entered more than once.</summary>
     public static IReadOnlyList<Series> Of(CopyFacts copy) =>
@@ -47,12 +49,13 @@ sealed record Series(
         ReadingFate? left = fates.LastOrDefault(fate => fate.Counts);
         Procedure.Checklists.DeclaredLimit? limit = (left ?? fates[^1]).Reading.Limit;
         return new Series(
-            key.Scope.Length == 0 ? Words.Label(key) : $"{Words.Label(key with { Scope = "" })}, {ReadingGroups.Title(key.Scope).ToLowerInvariant()}",
+            key.Scope.Length == 0 ? Labels.Of(key) : $"{Labels.Of(key with { Scope = "" })}, {ReadingGroups.Title(key.Scope).ToLowerInvariant()}",
             fates[0].Reading.UnitSymbol,
             [.. fates.Select(fate => new Point(fate.At, (double)fate.Reading.Value, MarkOf(fate)))],
             (double?)limit?.Lower, (double?)limit?.Upper, limit?.Text.TrimEnd() ?? "",
             SettledSince(copy.Events.OfType<SeriesJudged>().Where(judged => judged.Key == key), left),
-            left is null ? null : Words.Value(left.Reading));
+            left is null ? null : ShownValue.Of(left.Reading).Plain,
+            copy.Times);
     }
 
     /// <summary>The first of the judgements "settled" up to the end; one that was followed by "not yet" does not count.</summary>

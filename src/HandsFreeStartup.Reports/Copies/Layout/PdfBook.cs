@@ -2,7 +2,6 @@ using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
-using HandsFreeStartup.Reports.Facts;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.Pdf.Advanced;
@@ -135,7 +134,7 @@ sealed partial class PdfBook
         DateTime last = _copy.Events[^1].At.UtcDateTime;
         document.Info.CreationDate = last;
         document.Info.ModificationDate = last;
-        byte[] identity = SHA256.HashData(Encoding.UTF8.GetBytes($"{_copy.JobId}/{_name}/{_paper}/{_copy.Source.WholeCheckpoint}/{Words.Stamp(_copy.Events[^1].At)}"));
+        byte[] identity = SHA256.HashData(Encoding.UTF8.GetBytes($"{_copy.JobId}/{_name}/{_paper}/{_copy.Source.WholeCheckpoint}/{_copy.Times.Stamp(_copy.Events[^1].At)}"));
         document.Internals.FirstDocumentID = document.Internals.SecondDocumentID = Convert.ToHexString(identity)[..16];
         document.Options.NoCompression = true;
         using MemoryStream bytes = new();

@@ -1,4 +1,5 @@
 using System.Text;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Fonts;
 using PdfSharp.Drawing;
 
@@ -19,26 +20,8 @@ sealed class Ruler
     public double Width(string text, Style style) => Letters.Shown(text).EnumerateRunes().Sum(letter => Width(letter, style.Font));
 
     /// <summary>The lines of a text, none wider than <paramref name="width"/>: broken at blanks, and inside of a word that is wider by itself. At least one line.</summary>
-    public IReadOnlyList<string> Wrap(string text, Style style, double width)
-    {
-        List<string> lines = [];
-        StringBuilder line = new();
-        double blank = Width(new Rune(' '), style.Font);
-        double full = 0;
-        foreach (string word in Letters.Shown(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(word => Pieces(word, style, width)))
-        {
-            double wide = Width(word, style);
-            if (line.Length > 0 && full + blank + wide > width)
-            {
-                lines.Add(line.ToString());
-                line.Clear();
-            }
-
-            full = line.Length == 0 ? wide : full + blank + wide;
-            line.Append(line.Length == 0 ? "" : " ").Append(word);
-        }
-        return line.Length > 0 || lines.Count == 0 ? [.. lines, line.ToString()] : lines;
-    }
+    public IReadOnlyList<string> Wrap(string text, Style style, double width) =>
+        TextLines.Wrap(Letters.Shown(text), _ => width, words => Width(words, style), word => Pieces(word, style, width)) is { Count: > 0 } lines ? lines : [""];
 
     double Width(Rune letter, XFont font)
     {

@@ -1,4 +1,5 @@
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies.Parts;
 using HandsFreeStartup.Reports.Facts;
 using HandsFreeStartup.Reports.Summary;
@@ -18,7 +19,7 @@ public static class NarrowCopy
         Banners(page, copy);
         if (!copy.Exceptions.IsEmpty)
         {
-            List(page, Sentences.ExceptionsTitle(copy.Exceptions.Length), [.. copy.Exceptions.Select(Sentences.Of)], "");
+            List(page, Sentences.ExceptionsTitle(copy.Exceptions.Length), [.. copy.Exceptions.Select(exception => Sentences.Of(exception, copy.Times))], "");
             page.Blank();
         }
 
@@ -37,10 +38,10 @@ public static class NarrowCopy
 
         page.Line($"Limits set by: {copy.SourceLegend}.");
         page.Line("+/-: expanded uncertainty (k = 2)");
-        List(page, "Safety and stops", [.. Interruptions.Of(copy.Plan, copy.Events)], "None.");
-        List(page, "Adjusted", Sentences.Adjustments(copy.Events), "Nothing.");
-        List(page, "Opened and closed", [.. copy.Facts.Things.Select(Sentences.Of)], "Nothing.");
-        List(page, "Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{Words.Time(note.At)} {copy.StepTitle(note.StepId)}: {note.Text}")], "None.");
+        List(page, "Safety and stops", [.. Interruptions.Of(copy.Facts, copy.Events)], "None.");
+        List(page, "Adjusted", Sentences.Adjustments(copy.Events, copy.Times), "Nothing.");
+        List(page, "Opened and closed", [.. copy.Facts.Things.Select(thing => Sentences.Of(thing, copy.Times))], "Nothing.");
+        List(page, "Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{copy.Times.Time(note.At)} {copy.StepTitle(note.StepId)}: {note.Text}")], "None.");
         page.Heading("Checkpoint");
         page.Line(source.Checkpoint ?? "none that could be believed");
         Signature(page, copy);
@@ -67,24 +68,24 @@ public static class NarrowCopy
         page.Pair("Where", $"{copy.Plan.Site.Title}; {copy.Plan.Site.Address}", 12);
         page.Pair("Customer", copy.Plan.Site.Customer, 12);
         page.Pair("Technician", copy.Facts.Job?.Technician ?? "-", 12);
-        page.Pair("Begun", Words.Stamp(copy.Events[0].At), 12);
-        page.Pair("Last event", Words.Stamp(copy.Events[^1].At), 12);
-        page.Line("All times UTC (+00:00)");
+        page.Pair("Begun", copy.Times.Stamp(copy.Events[0].At), 12);
+        page.Pair("Last event", copy.Times.Stamp(copy.Events[^1].At), 12);
+        page.Line($"All times: {copy.Times.Zone}");
     }
 
     static void Reading(PlainPage page, CopyFacts copy, FoundAndLeft line)
     {
         page.Line($"{(line.IsResult ? "= " : "")}{line.Label}", 0, 2);
-        string verdict = line.Verdict is { } judged && line.Limit is { } by ? $": {Words.Verdict(judged, by)}" : "";
-        page.Line(line.Left is { } left ? $"left {left} {line.Unit}{verdict}" : $"left - ({line.Remark})", 2, 4);
+        string verdict = line.Verdict is { } judged && line.Limit is { } by ? $": {VerdictWords.Of(judged, by)}" : "";
+        page.Line(line.Left is { } left ? $"left {left}{verdict}" : $"left - ({line.Remark})", 2, 4);
         if (line.Found is { } found && (line.Left is null || found.Number != line.Left.Number || !found.Stands))
         {
-            page.Line($"found {found} {line.Unit}", 2, 4);
+            page.Line($"found {found}", 2, 4);
         }
 
         if (line.Worst is { } worst)
         {
-            page.Line($"worst {worst} {line.Unit}", 2, 4);
+            page.Line($"worst {worst}", 2, 4);
         }
 
         if (line.Left is not null && line.Remark.Length > 0)

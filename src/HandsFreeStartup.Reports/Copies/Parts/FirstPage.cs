@@ -37,12 +37,12 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
         yield return Strip.Beside(
             (0, [.. Fact("Where", [copy.Plan.Site.Title, copy.Plan.Site.Address], column)]),
             (column + Gutter, [.. Fact("Customer", [copy.Plan.Site.Customer], column), .. Fact("Technician", [copy.Facts.Job?.Technician ?? "–"], column)]),
-            (2 * (column + Gutter), [.. Fact("Begun", [Words.Stamp(copy.Events[0].At)], column), .. Fact("Last event", [Words.Stamp(copy.Events[^1].At)], column)]));
+            (2 * (column + Gutter), [.. Fact("Begun", [copy.Times.Stamp(copy.Events[0].At)], column), .. Fact("Last event", [copy.Times.Stamp(copy.Events[^1].At)], column)]));
         yield return Strip.Space(3);
     }
 
     /// <summary>The exceptions, each in full; nothing where there are none.</summary>
-    public IEnumerable<Strip> Exceptions() => Alarming(Sentences.ExceptionsTitle(copy.Exceptions.Length), [.. copy.Exceptions.Select(Sentences.Of)], Style.Body.At(9.6));
+    public IEnumerable<Strip> Exceptions() => Alarming(Sentences.ExceptionsTitle(copy.Exceptions.Length), [.. copy.Exceptions.Select(exception => Sentences.Of(exception, copy.Times))], Style.Body.At(9.6));
 
     /// <summary>What else stands against the job; nothing where there is nothing.</summary>
     public IEnumerable<Strip> Questions() => Alarming("To be looked at", copy.Questions, Style.Body);
@@ -91,10 +91,10 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
         pages.Add([Strip.Space(4)]);
         (string Title, IReadOnlyList<string> Entries, string IfNone)[] lists =
         [
-            ("Safety and stops", [.. Interruptions.Of(copy.Plan, copy.Events)], ""),
-            ("Adjusted", Sentences.Adjustments(copy.Events), "Nothing was adjusted."),
-            ("Opened and closed", [.. copy.Facts.Things.Select(Sentences.Of)], "Nothing was opened."),
-            ("Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{copy.StepTitle(note.StepId)}: {note.Text} ({Words.Time(note.At)})")], "None."),
+            ("Safety and stops", [.. Interruptions.Of(copy.Facts, copy.Events)], ""),
+            ("Adjusted", Sentences.Adjustments(copy.Events, copy.Times), "Nothing was adjusted."),
+            ("Opened and closed", [.. copy.Facts.Things.Select(thing => Sentences.Of(thing, copy.Times))], "Nothing was opened."),
+            ("Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{copy.StepTitle(note.StepId)}: {note.Text} ({copy.Times.Time(note.At)})")], "None."),
         ];
         pages.AddInColumns(lists.Where(list => list.Entries.Count > 0 || list.IfNone.Length > 0).Select(list => List(list.Title, list.Entries, list.IfNone)), ColumnWidth + Gutter);
     }
@@ -116,7 +116,7 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
         yield return Strip.Space(5);
     }
 
-    string Legend() => "U: expanded uncertainty (k = 2); worst: the gravest value, where it is neither the one found nor the one left. \"was\" and \"void\" stand before numbers that no longer count, \"=\" before what was worked out; a dash: no value."
+    string Legend() => "U: expanded uncertainty (k = 2), or from where to where where ± would reach below zero; worst: the gravest value, where it is neither the one found nor the one left. \"was\" and \"void\" stand before numbers that no longer count, \"=\" before what was worked out; a dash: no value."
         + (copy.Sources.Count == 0 ? "" : $" Limits set by: {copy.SourceLegend}.");
 
     IEnumerable<Strip> Fact(string name, IReadOnlyList<string> lines, double column) =>

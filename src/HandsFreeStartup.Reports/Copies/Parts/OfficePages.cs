@@ -1,6 +1,7 @@
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies.Layout;
 using HandsFreeStartup.Reports.Facts;
 
@@ -27,10 +28,10 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
         .. Section("Questions answered", [new("time", 9), new("question", 75), new("answer", 16)],
             [.. copy.Events.OfType<AnswerGiven>().Select(Row)], "None."),
         .. Section("Understood, but not carried out", [new("time", 9), new("what was said", 36), new("why not", 55)],
-            [.. copy.Events.OfType<CommandRefused>().Select(refused => new Cell[] { Words.Time(refused.At), refused.Said, refused.Reason })], "Nothing."),
+            [.. copy.Events.OfType<CommandRefused>().Select(refused => new Cell[] { copy.Times.Time(refused.At), refused.Said, refused.Reason })], "Nothing."),
         .. Section("What the job ran with", [new("", 14), new("", 86)], [.. Origin()], ""),
         .. Section("Every event in order", [new("no.", 5), new("date, time and offset", 22), new("what happened", 73)],
-            [.. copy.Events.Select((happened, index) => new Cell[] { FormattableString.Invariant($"{index + 1}"), Words.Stamp(happened.At), EventSentence.Of(happened, copy.StepTitle) })], "None."),
+            [.. copy.Events.Select((happened, index) => new Cell[] { FormattableString.Invariant($"{index + 1}"), copy.Times.Stamp(happened.At), EventSentence.Of(happened, copy.StepTitle) })], "None."),
     ];
 
     IEnumerable<Strip> Section(string title, Column[] columns, IReadOnlyList<Cell[]> rows, string ifNone) =>
@@ -41,21 +42,21 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
 
     Cell[] Row(ReadingFate fate) =>
     [
-        Words.Time(fate.At),
-        Words.Label(fate.Reading.Key),
-        new Cell($"{(fate.Counts ? "" : "(")}{Words.WithUncertainty(fate.Reading)}{(fate.Counts ? "" : ")")}", fate.Counts ? Standing : Gone),
+        copy.Times.Time(fate.At),
+        Labels.Of(fate.Reading.Key),
+        new Cell($"{(fate.Counts ? "" : "(")}{ShownValue.Of(fate.Reading).Text}{(fate.Counts ? "" : ")")}", fate.Counts ? Standing : Gone),
         Fate(fate.Counts, Sentences.Of(fate), Judgement(fate.Reading.Verdict, fate.Reading.Limit)),
-        Words.Heard(fate.Reading.Evidence, fate.WasReadBack && fate.End is not (ReadingEnd.Refused or ReadingEnd.Unanswered)),
+        EvidenceWords.Of(fate.Reading.Evidence, fate.WasReadBack && fate.End is not (ReadingEnd.Refused or ReadingEnd.Unanswered)),
         Limit(fate.Reading.Limit),
     ];
 
     Cell[] Row(ResultFate fate) =>
     [
-        Words.Time(fate.At),
-        $"{fate.Result.Label}{Words.In(fate.Scope)}",
-        new Cell($"{(fate.Counts ? "" : "(")}{Words.Value(fate.Result)}{(fate.Counts ? "" : ")")}", fate.Counts ? Standing : Gone),
+        copy.Times.Time(fate.At),
+        $"{fate.Result.Label}{Labels.In(fate.Scope)}",
+        new Cell($"{(fate.Counts ? "" : "(")}{ResultWords.Of(fate.Result)}{(fate.Counts ? "" : ")")}", fate.Counts ? Standing : Gone),
         Fate(fate.Counts, fate.Counts ? "stands" : $"DOES NOT COUNT: {fate.NoLonger}", Judgement(fate.Result.Verdict, fate.Result.Limit)),
-        $"{fate.Result.Formula}: {string.Join(", ", fate.Result.Inputs.Select(input => FormattableString.Invariant($"{Words.Label(new ReadingKey(input.Key, ""))} {input.Value}")))}",
+        $"{fate.Result.Formula}: {string.Join(", ", fate.Result.Inputs.Select(input => FormattableString.Invariant($"{Labels.Of(new ReadingKey(input.Key, ""))} {input.Value}")))}",
         Limit(fate.Result.Limit),
     ];
 
@@ -71,24 +72,24 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
         return
         [
             FormattableString.Invariant($"{index + 1}"), step.Step.Title, new Cell(end, step.End == StepEnd.Done ? Table.CellStyle : Standing.In(Style.Alarm)),
-            step.Entered is { } entered ? Words.Time(entered) : "–", step.Left is { } left ? Words.Time(left) : "–",
+            step.Entered is { } entered ? copy.Times.Time(entered) : "–", step.Left is { } left ? copy.Times.Time(left) : "–",
         ];
     }
 
     Cell[] Row(TimerFate timer) =>
     [
         copy.StepTitle(timer.StepId),
-        $"{Words.Span(timer.Duration)}{(timer.Starts > 1 ? FormattableString.Invariant($", started {timer.Starts} times") : "")}"
+        $"{Durations.Text(timer.Duration)}{(timer.Starts > 1 ? FormattableString.Invariant($", started {timer.Starts} times") : "")}"
             + (copy.Facts.Steps.FirstOrDefault(step => step.Step.Id == timer.StepId)?.Step.Timer is { } planned ? $" ({planned.Source})" : ""),
-        Words.Time(timer.Started),
-        timer.Ended is { } ended ? Words.Time(ended) : new Cell("DID NOT END", Standing.In(Style.Alarm)),
+        copy.Times.Time(timer.Started),
+        timer.Ended is { } ended ? copy.Times.Time(ended) : new Cell("DID NOT END", Standing.In(Style.Alarm)),
     ];
 
     Cell[] Row(AnswerGiven answer) =>
     [
-        Words.Time(answer.At),
+        copy.Times.Time(answer.At),
         copy.Facts.Steps.FirstOrDefault(step => step.Step.Id == answer.StepId)?.Step.Question?.Text ?? answer.StepId,
-        Words.YesNo(answer.Answer),
+        Labels.YesNo(answer.Answer),
     ];
 
     IEnumerable<Cell[]> Origin()
@@ -110,7 +111,7 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
     static Cell Fate(bool counts, string fate, string judgement) =>
         new($"{fate}{(judgement.Length == 0 ? "" : $"{(counts ? ", " : "; was ")}{judgement}")}", counts ? Table.CellStyle : Gone);
 
-    static string Judgement(Verdict? verdict, DeclaredLimit? limit) => verdict is { } value && limit is not null ? Words.Verdict(value, limit) : "";
+    static string Judgement(Verdict? verdict, DeclaredLimit? limit) => VerdictWords.Of(verdict, limit);
 
     string Limit(DeclaredLimit? limit) => limit is null ? "" : $"{limit.Text.TrimEnd()} [{copy.Mark(limit)}]";
 }

@@ -1,4 +1,5 @@
 using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies.Layout;
 using HandsFreeStartup.Reports.Facts;
 
@@ -8,7 +9,7 @@ namespace HandsFreeStartup.Reports.Copies.Parts;
 sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size)
 {
     // Places in parts of the width.
-    const double TitleEnd = 0.34, FoundPoint = 0.40, WorstPoint = 0.49, LeftPoint = 0.58, Uncertainty = 0.635, Unit = 0.70, Limit = 0.765, Mark = 0.92;
+    const double TitleEnd = 0.34, FoundPoint = 0.40, WorstPoint = 0.49, LeftPoint = 0.575, Uncertainty = 0.62, Unit = 0.70, Limit = 0.765, Mark = 0.92;
 
     /// <summary>Smaller letters are not read in a furnace room, pt (common practice, no source).</summary>
     const double Smallest = 7;
@@ -58,7 +59,7 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
     {
         IReadOnlyList<string> label = ruler.Wrap(line.IsResult ? $"= {line.Label}" : line.Label, _label, LabelRoom(line));
         double pitch = size * 1.5;
-        string verdict = line.Verdict is { } judged && Words.MustBeLookedAt(judged, line.Limit) ? Words.Verdict(judged, line.Limit!) : "";
+        string verdict = line.Verdict is { } judged && VerdictWords.MustBeLookedAt(judged, line.Limit) ? VerdictWords.Of(judged, line.Limit!) : "";
         string below = string.Join("; ", new[] { verdict, line.Remark }.Where(text => text.Length > 0));
         Style style = line.MustBeLookedAt ? _alarm : _quiet;
 
@@ -88,7 +89,7 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
         Quiet(pen, line.Found, x + FoundPoint * width, feet);
         Quiet(pen, line.Worst, x + WorstPoint * width, feet);
         OnPoint(pen, line.Left?.Number ?? "–", line.MustBeLookedAt ? _left.In(Style.Alarm) : _left, x + LeftPoint * width, feet - _left.Baseline);
-        Fit(pen, line.Left is not { } left ? "" : left.Uncertainty.Length > 0 ? $"± {left.Uncertainty}" : "–", x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
+        Fit(pen, line.Left is not { } left ? "" : left.Value.Doubt == ShownValue.NoneStated ? "none stated" : left.Value.Doubt, x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
         Fit(pen, line.Left is null ? "" : line.Unit, x + Unit * width, quiet, (Limit - Unit) * width - 2);
         Judged(pen, line, x, feet);
     }

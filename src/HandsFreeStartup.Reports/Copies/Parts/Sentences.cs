@@ -1,6 +1,6 @@
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Record;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
@@ -12,17 +12,17 @@ static class Sentences
     public static string ExceptionsTitle(int count) => FormattableString.Invariant($"Exceptions ({count}): read these first");
 
     /// <summary>An exception in full, with its time; never shortened.</summary>
-    public static string Of(JobException exception) => $"{Words.Time(exception.At)} {exception.Text}";
+    public static string Of(JobException exception, LocalTime times) => $"{times.Time(exception.At)} {exception.Text}";
 
-    public static IReadOnlyList<string> Adjustments(IEnumerable<StartupEvent> events) => [.. events.OfType<AdjustmentMade>().Select(made => FormattableString.Invariant(
-        $"{Words.Label(made.Key)}: from {made.From} to {made.To} {made.UnitSymbol ?? Fields.Find(made.Key.FieldId)?.Unit.Symbol} ({Words.Time(made.At)})"))];
+    public static IReadOnlyList<string> Adjustments(IEnumerable<StartupEvent> events, LocalTime times) =>
+        [.. events.OfType<AdjustmentMade>().Select(made => $"{Labels.Of(made)} ({times.Time(made.At)})")];
 
-    public static string Of(ThingFate thing)
+    public static string Of(ThingFate thing, LocalTime times)
     {
-        string closed = thing.Closed is { } at ? $"closed {Words.Time(at)}" : "STILL OPEN";
-        string proved = thing.Proved is { } checkedAt ? $", checked for leaks {Words.Time(checkedAt)}"
+        string closed = thing.Closed is { } at ? $"closed {times.Time(at)}" : "STILL OPEN";
+        string proved = thing.Proved is { } checkedAt ? $", checked for leaks {times.Time(checkedAt)}"
             : thing.Thing.IsGasSide && thing.Closed is not null ? ", NOT CHECKED FOR LEAKS" : "";
-        return $"{thing.Thing.Name}{(thing.Thing.IsGasSide ? " (gas side)" : "")}: opened {Words.Time(thing.Opened)}, {closed}{proved}";
+        return $"{thing.Thing.Name}{(thing.Thing.IsGasSide ? " (gas side)" : "")}: opened {times.Time(thing.Opened)}, {closed}{proved}";
     }
 
     /// <summary>What became of a value that was heard; a value that does not count says so in capitals.</summary>

@@ -1,6 +1,5 @@
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Reports.Copies.Layout;
-using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
 
@@ -34,7 +33,7 @@ sealed class SignatureFoot(Ruler ruler, CopyFacts copy, double width)
         double half = (room - 14) / 2;
         return
         [
-            .. Texts.Paragraph(ruler, $"Signed in the record by {NameOf(copy.Facts.EndText)}, {Words.Stamp(copy.Events.OfType<StartupSigned>().Last().At)}.", Style.Small, room),
+            .. Texts.Paragraph(ruler, $"Signed in the record by {NameOf(copy.Facts.EndText)}, {copy.Times.Stamp(copy.Events.OfType<StartupSigned>().Last().At)}.", Style.Small, room),
             Strip.Space(27),
             Strip.Beside((0, [Line("Technician, date", half)]), (half + 14, [Line("Received by customer, date", half)])),
         ];

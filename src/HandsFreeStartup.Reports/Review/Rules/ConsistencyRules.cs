@@ -7,6 +7,7 @@ using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Quantities;
 using HandsFreeStartup.Calculations.Uncertainties;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Review.Rules;
@@ -41,7 +42,7 @@ static class ConsistencyRules
                 if (factor.Value < range.Lower || factor.Value > range.Upper)
                 {
                     yield return Found("fuel-factor", FormattableString.Invariant(
-                        $"Fuel factor{Words.In(scope)} {factor.Value:F3} is outside of {range.Lower:F3} to {range.Upper:F3} ({range.Source}): oxygen, carbon dioxide and fuel do not fit."), oxygen, dioxide);
+                        $"Fuel factor{Labels.In(scope)} {factor.Value:F3} is outside of {range.Lower:F3} to {range.Upper:F3} ({range.Source}): oxygen, carbon dioxide and fuel do not fit."), oxygen, dioxide);
                 }
             }
         }
@@ -63,7 +64,7 @@ static class ConsistencyRules
                 if (!(Math.Abs(anew - recorded) <= EfficiencyTolerance))
                 {
                     yield return Found("efficiency", FormattableString.Invariant(
-                        $"Efficiency{Words.In(scope)} {recorded:F1} % does not follow from flue temperature {Words.Value(flue.Reading)} and oxygen {Words.Value(oxygen.Reading)}: that would be {anew:F1} %."), flue, oxygen);
+                        $"Efficiency{Labels.In(scope)} {recorded:F1} % does not follow from flue temperature {ShownValue.Of(flue.Reading).Plain} and oxygen {ShownValue.Of(oxygen.Reading).Plain}: that would be {anew:F1} %."), flue, oxygen);
                 }
             }
         }
@@ -74,7 +75,7 @@ static class ConsistencyRules
         from scope in job.Scopes
         let both = All(job, scope, "flue_temperature", "return_temperature")
         where both.Length == 2 && both[0].Reading.Value <= both[1].Reading.Value
-        select Found("flue-cooler-than-air", $"Flue temperature{Words.In(scope)} {Words.Value(both[0].Reading)} is not above return temperature {Words.Value(both[1].Reading)}: one of them is wrong.", [.. both]);
+        select Found("flue-cooler-than-air", $"Flue temperature{Labels.In(scope)} {ShownValue.Of(both[0].Reading).Plain} is not above return temperature {ShownValue.Of(both[1].Reading).Plain}: one of them is wrong.", [.. both]);
 
     public static IEnumerable<ReviewFinding> CondensingAgainstKind(ReviewedJob job) =>
         from scope in job.Scopes
@@ -83,7 +84,7 @@ static class ConsistencyRules
         where flue is not null && dewPoint is not null && job.Plan.Appliance.IsCondensing is { } condenses
             && condenses == ((double)flue.Reading.Value > dewPoint)
         select Found("condensing", FormattableString.Invariant(
-            $"Flue temperature{Words.In(scope)} {Words.Value(flue.Reading)} is {(job.Plan.Appliance.IsCondensing!.Value ? "above" : "below")} the dew point {dewPoint:F0} {flue.Reading.UnitSymbol}, but the furnace {(job.Plan.Appliance.IsCondensing.Value ? "condenses" : "does not condense")} by its sheet."), flue);
+            $"Flue temperature{Labels.In(scope)} {ShownValue.Of(flue.Reading).Plain} is {(job.Plan.Appliance.IsCondensing!.Value ? "above" : "below")} the dew point {dewPoint:F0} {flue.Reading.UnitSymbol}, but the furnace {(job.Plan.Appliance.IsCondensing.Value ? "condenses" : "does not condense")} by its sheet."), flue);
 
     /// <summary>The gas flow of two stages by the meter against the square-root law of the manifold pressures, see <see cref="StageConsistency"/>.</summary>
     public static IEnumerable<ReviewFinding> InputAgainstManifold(ReviewedJob job)
@@ -114,7 +115,7 @@ static class ConsistencyRules
                select (both.Low, both.High),
         ];
         return equal.Length < FewestEqual ? [] : [Found("identical-stages",
-            $"Low and high fire have the same readings: {string.Join(", ", equal.Select(pair => $"{Fields.Find(pair.Low.Reading.Key.FieldId)!.Label} {Words.Value(pair.Low.Reading)}"))}. Was the stage changed?",
+            $"Low and high fire have the same readings: {string.Join(", ", equal.Select(pair => $"{Fields.Find(pair.Low.Reading.Key.FieldId)!.Label} {ShownValue.Of(pair.Low.Reading).Plain}"))}. Was the stage changed?",
             [.. equal.SelectMany(pair => new[] { pair.Low, pair.High })])];
     }
 
@@ -132,12 +133,12 @@ static class ConsistencyRules
 
             if (resistance.Result.Value <= 0)
             {
-                yield return Found("rise-against-air", $"External static{Words.In(scope)} {Words.Value(resistance.Result)} means that no air is moved, but the air is warmed by {Words.Value(rise.Result)}: static pressures may be exchanged.");
+                yield return Found("rise-against-air", $"External static{Labels.In(scope)} {ResultWords.Of(resistance.Result)} means that no air is moved, but the air is warmed by {ResultWords.Of(rise.Result)}: static pressures may be exchanged.");
             }
             else if (rise.Result.Verdict is Verdict.Fail or Verdict.ConditionalFail && rise.Result.Value < (double?)rise.Result.Limit?.Lower
                 && resistance.Result.Verdict is Verdict.Fail or Verdict.ConditionalFail && resistance.Result.Value > (double?)resistance.Result.Limit?.Upper)
             {
-                yield return Found("rise-against-air", $"Temperature rise{Words.In(scope)} {Words.Value(rise.Result)} is too small and external static {Words.Value(resistance.Result)} too large: little air makes a large rise.");
+                yield return Found("rise-against-air", $"Temperature rise{Labels.In(scope)} {ResultWords.Of(rise.Result)} is too small and external static {ResultWords.Of(resistance.Result)} too large: little air makes a large rise.");
             }
         }
     }

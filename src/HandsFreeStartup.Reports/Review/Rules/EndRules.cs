@@ -33,7 +33,7 @@ static class EndRules
     }
 
     public static IEnumerable<ReviewFinding> Reviewed(ReviewedJob job) => job.Events.OfType<RecordReviewed>().Select(reviewed => new ReviewFinding(
-        "reviewed", Weight.Note, $"{(reviewed.Outcome == ReviewOutcome.Accepted ? "Accepted" : "Returned")} by {reviewed.Lead} on {Words.Moment(reviewed.At)}.")
+        "reviewed", Weight.Note, $"{(reviewed.Outcome == ReviewOutcome.Accepted ? "Accepted" : "Returned")} by {reviewed.Lead} on {job.Facts.Times.Stamp(reviewed.At)}.")
     {
         At = reviewed.At,
         Quote = reviewed.Remark,

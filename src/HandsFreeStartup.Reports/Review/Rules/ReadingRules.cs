@@ -2,6 +2,7 @@ using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Review.Rules;
@@ -15,9 +16,9 @@ static class ReadingRules
     public static IEnumerable<ReviewFinding> Limits(ReviewedJob job) =>
     [
         .. job.Facts.Readings.Where(fate => fate.Counts).SelectMany(fate => Judged(
-            $"{Words.Label(fate.Reading.Key)} {Words.WithUncertainty(fate.Reading)}", fate.Reading.Verdict, fate.Reading.Limit, fate.At, fate.StepId, fate.Reading.Evidence)),
+            $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Text}", fate.Reading.Verdict, fate.Reading.Limit, fate.At, fate.StepId, fate.Reading.Evidence)),
         .. job.Facts.Results.Where(fate => fate.Result.Id != "fuel_factor").SelectMany(fate => Judged(
-            $"{fate.Result.Label}{Words.In(fate.Scope)} {Words.Value(fate.Result)}", fate.Result.Verdict, fate.Result.Limit, fate.At, fate.StepId, null)),
+            $"{fate.Result.Label}{Labels.In(fate.Scope)} {ResultWords.Of(fate.Result)}", fate.Result.Verdict, fate.Result.Limit, fate.At, fate.StepId, null)),
     ];
 
     public static IEnumerable<ReviewFinding> Corrections(ReviewedJob job)
@@ -28,9 +29,9 @@ static class ReadingRules
             ReadingFate[] up = [.. given.Where((fate, index) => IsGivenUp(job, fate, given.Skip(index + 1)))];
             if (up.Length > 0)
             {
-                string stands = job.Counting(tries.Key.FieldId, tries.Key.Scope) is { } kept ? $"; {Words.Value(kept.Reading)} stands" : "; none stands";
+                string stands = job.Counting(tries.Key.FieldId, tries.Key.Scope) is { } kept ? $"; {ShownValue.Of(kept.Reading).Plain} stands" : "; none stands";
                 yield return new ReviewFinding("corrections", up.Length >= ManyTries ? Weight.Doubt : Weight.Note,
-                    FormattableString.Invariant($"{Words.Label(tries.Key)}: {up.Length + 1} tries. {string.Join(", ", up.Select(Fate))}{stands}."))
+                    FormattableString.Invariant($"{Labels.Of(tries.Key)}: {up.Length + 1} tries. {string.Join(", ", up.Select(Fate))}{stands}."))
                 {
                     At = up[0].At,
                     StepId = up[0].StepId,
@@ -43,7 +44,7 @@ static class ReadingRules
     public static IEnumerable<ReviewFinding> Doubtful(ReviewedJob job) => job.Facts.Readings
         .Where(fate => fate.Counts && fate.Reading.Evidence.Certainty == Certainty.Amber)
         .Select(fate => new ReviewFinding("doubtful-reading", Weight.Note,
-            $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was doubtful ({fate.Reading.Evidence.Why.TrimEnd('.')}) and was confirmed.")
+            $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain} was doubtful ({fate.Reading.Evidence.Why.TrimEnd('.')}) and was confirmed.")
         {
             At = fate.At,
             StepId = fate.StepId,
@@ -53,8 +54,8 @@ static class ReadingRules
     public static IEnumerable<ReviewFinding> Unsettled(ReviewedJob job) => job.Facts.Readings
         .Where(fate => fate.End is ReadingEnd.Unanswered or ReadingEnd.Provisional)
         .Select(fate => new ReviewFinding("unsettled-reading", Weight.Doubt, fate.End == ReadingEnd.Unanswered
-            ? $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was read back and never confirmed; it is not in the record."
-            : $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was entered last, and nothing was accepted after it.")
+            ? $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain} was read back and never confirmed; it is not in the record."
+            : $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain} was entered last, and nothing was accepted after it.")
         {
             At = fate.At,
             StepId = fate.StepId,
@@ -69,7 +70,7 @@ static class ReadingRules
             yield return new ReviewFinding(
                 isNear ? "guard-band" : "limit",
                 limit.IsSafety || (limit.Carries == LimitWeight.Must && found != Verdict.ConditionalPass) ? Weight.Danger : found == Verdict.ConditionalPass ? Weight.Note : Weight.Doubt,
-                $"{what}: {Words.Verdict(found, limit)} ({limit.Text.TrimEnd()}, {limit.Source}).")
+                $"{what}: {VerdictWords.Of(found, limit)} ({limit.Text.TrimEnd()}, {limit.Source}).")
             {
                 At = at,
                 StepId = stepId,
@@ -87,7 +88,7 @@ static class ReadingRules
         _ => false,
     };
 
-    static string Fate(ReadingFate fate) => $"{Words.Value(fate.Reading)} {fate.End switch
+    static string Fate(ReadingFate fate) => $"{ShownValue.Of(fate.Reading).Plain} {fate.End switch
     {
         ReadingEnd.Disregarded => "disregarded",
         ReadingEnd.Refused => "not confirmed",

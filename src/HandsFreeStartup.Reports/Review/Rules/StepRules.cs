@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Review.Rules;
@@ -16,7 +17,7 @@ static class StepRules
         let last = job.Events.OfType<AnswerGiven>().LastOrDefault(answer => answer.StepId == step.Step.Id)
         where last is not null && last.Answer != step.Step.Question!.Proper
         select new ReviewFinding("improper-answer", step.Step.IsSafetyStop ? Weight.Danger : Weight.Doubt,
-            $"\"{step.Step.Question!.Text}\" was last answered {Words.YesNo(last.Answer)}.")
+            $"\"{step.Step.Question!.Text}\" was last answered {Labels.YesNo(last.Answer)}.")
         {
             At = last.At,
             StepId = step.Step.Id,
@@ -29,7 +30,7 @@ static class StepRules
         from demand in step.Step.Readings
         let key = new ReadingKey(demand.FieldId, step.Step.Scope ?? "")
         where !job.Facts.Readings.Any(fate => fate.Counts && fate.Reading.Key == key)
-        select new ReviewFinding("missing-reading", Weight.Doubt, $"No {Words.Label(key)} counts in step \"{step.Step.Title}\".") { StepId = step.Step.Id };
+        select new ReviewFinding("missing-reading", Weight.Doubt, $"No {Labels.Of(key)} counts in step \"{step.Step.Title}\".") { StepId = step.Step.Id };
 
     public static IEnumerable<ReviewFinding> Notes(ReviewedJob job) => job.Events.OfType<NoteTaken>().Select(note =>
         new ReviewFinding("note", Weight.Note, $"Note in step \"{job.Title(note.StepId)}\".")
@@ -48,8 +49,8 @@ static class StepRules
             if (resumed is null || resumed.At - paused.At > LongPause)
             {
                 yield return new ReviewFinding("pause", Weight.Note, resumed is null
-                    ? $"Listening was paused at {Words.Time(paused.At)} and never went on."
-                    : $"Listening was paused for {Words.Span(resumed.At - paused.At)}.")
+                    ? $"Listening was paused at {job.Facts.Times.Time(paused.At)} and never went on."
+                    : $"Listening was paused for {Durations.Text(resumed.At - paused.At)}.")
                 {
                     At = paused.At,
                 };

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Review.Rules;
@@ -23,11 +24,11 @@ static class TimerRules
             StepEnd step = job.Facts.Steps.FirstOrDefault(one => one.Step.Id == timer.StepId)?.End ?? StepEnd.UnderWay;
             bool isLeft = step is StepEnd.Done or StepEnd.Skipped || job.Facts.End == JobEnd.Signed;
             string? wrong = timer.Ended is null && isLeft ? "did not run to its end"
-                : timer.Ended is { } ended && ended - timer.Started < timer.Duration - Tolerance ? $"ended after {Words.Span(ended - timer.Started)}"
+                : timer.Ended is { } ended && ended - timer.Started < timer.Duration - Tolerance ? $"ended after {Durations.Text(ended - timer.Started)}"
                 : null;
             if (wrong is not null)
             {
-                yield return new ReviewFinding("timer-cut-short", Weight.Doubt, $"The timer of \"{job.Title(timer.StepId)}\" ({Words.Span(timer.Duration)}) {wrong}.")
+                yield return new ReviewFinding("timer-cut-short", Weight.Doubt, $"The timer of \"{job.Title(timer.StepId)}\" ({Durations.Text(timer.Duration)}) {wrong}.")
                 {
                     At = timer.Started,
                     StepId = timer.StepId,
@@ -47,7 +48,7 @@ static class TimerRules
             if (early.Length > 0)
             {
                 yield return new ReviewFinding("before-warm-up", Weight.Doubt,
-                    $"Read before \"{wait.Title}\" was over: {string.Join(", ", early.Select(fate => Words.Label(fate.Reading.Key)))}.")
+                    $"Read before \"{wait.Title}\" was over: {string.Join(", ", early.Select(fate => Labels.Of(fate.Reading.Key)))}.")
                 {
                     At = early[0].At,
                     StepId = wait.Id,
@@ -58,7 +59,7 @@ static class TimerRules
     }
 
     public static IEnumerable<ReviewFinding> Early(ReviewedJob job) => job.Facts.Readings.Where(fate => fate.End == ReadingEnd.Early).Select(fate =>
-        new ReviewFinding("early-reading", Weight.Note, $"{Words.Label(fate.Reading.Key)} {Words.Value(fate.Reading)} was said before its time was over; it was not judged and does not count.")
+        new ReviewFinding("early-reading", Weight.Note, $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain} was said before its time was over; it was not judged and does not count.")
         {
             At = fate.At,
             StepId = fate.StepId,
@@ -68,7 +69,7 @@ static class TimerRules
     public static IEnumerable<ReviewFinding> ClockWentBack(ReviewedJob job) =>
         from pair in job.Events.Zip(job.Events.Skip(1), (before, after) => (before, after))
         where pair.after.At < pair.before.At
-        let text = $"The clock went back from {Words.Moment(pair.before.At)} to {Words.Moment(pair.after.At)}: durations around it cannot be believed."
+        let text = $"The clock went back from {job.Facts.Times.Stamp(pair.before.At)} to {job.Facts.Times.Stamp(pair.after.At)}: durations around it cannot be believed."
         select new ReviewFinding("clock-went-back", Weight.Doubt, text) { At = pair.after.At };
 
     public static IEnumerable<ReviewFinding> ClockWentForward(ReviewedJob job) =>

@@ -1,0 +1,28 @@
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Procedure.Wording;
+
+/// <summary>What readings, results and limits are called, with their stage or room.</summary>
+public static class Labels
+{
+    /// <summary>"Oxygen (low)".</summary>
+    public static string Of(ReadingKey key) => $"{Fields.Find(key.FieldId)?.Label ?? key.FieldId}{In(key.Scope)}";
+
+    /// <summary>"CO air-free (high)".</summary>
+    public static string Of(CalculatedResult result, string scope) => $"{result.Label}{In(scope)}";
+
+    /// <summary>" (low)"; empty where a value belongs to no stage or room.</summary>
+    public static string In(string? scope) => string.IsNullOrEmpty(scope) ? "" : $" ({scope})";
+
+    /// <summary>"3.2 to 3.8 in. w.c. (rating plate)"; empty for none.</summary>
+    public static string WithSource(DeclaredLimit? limit) => limit is null ? "" : $"{limit.Text.TrimEnd()} ({limit.Source})";
+
+    /// <summary>Reading, value and unit before and after an adjustment: "Manifold pressure (high): from 3.9 to 3.5 in. w.c.".</summary>
+    public static string Of(AdjustmentMade made) => FormattableString.Invariant(
+        $"{Of(made.Key)}: from {made.From} to {made.To} {made.UnitSymbol ?? Fields.Find(made.Key.FieldId)?.Unit.Symbol}");
+
+    /// <summary>"yes" or "no".</summary>
+    public static string YesNo(bool answer) => answer ? "yes" : "no";
+}

@@ -1,0 +1,19 @@
+using HandsFreeStartup.Procedure.Events;
+
+namespace HandsFreeStartup.Procedure.Wording;
+
+/// <summary>Results as people see and hear them.</summary>
+public static class ResultWords
+{
+    /// <summary>Value, doubt and unit with what must be known beside it, or why it cannot be told.</summary>
+    public static string Of(CalculatedResult result) => Told(result).Shown;
+
+    /// <summary>The same, part by part.</summary>
+    public static Message Told(CalculatedResult result)
+    {
+        string remark = result.Remark.TrimEnd('.');
+        return result.Value is null
+            ? $"cannot be told{(remark.Length == 0 ? "" : $": {remark}")}"
+            : (Message)$"{new MessagePart.Quantity(ShownValue.Of(result), TellsDoubt: true)}{(remark.Length == 0 ? "" : $", {remark}")}";
+    }
+}
