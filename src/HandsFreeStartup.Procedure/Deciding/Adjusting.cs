@@ -65,7 +65,7 @@ sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direc
 
     /// <summary>"over-fire" or "under-fire" where the input rate by the meter is outside of its limit.</summary>
     static string? FiringOf(StartupState state, string? scope) =>
-        state.Results.GetValueOrDefault(scope ?? "", []).FirstOrDefault(result => result.Id == "input_rate") is { Remark: Firing.Over or Firing.Under } input ? input.Remark : null;
+        state.Results(scope).FirstOrDefault(result => result.Id == "input_rate") is { Remark: Firing.Over or Firing.Under } input ? input.Remark : null;
 
     static bool Contradicts(string firing, AdjustmentDirection direction) =>
         firing == Firing.Over ? direction == AdjustmentDirection.Raise : direction == AdjustmentDirection.Lower;

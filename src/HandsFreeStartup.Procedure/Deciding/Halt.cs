@@ -71,7 +71,7 @@ sealed class Halt(StartupState state, Now now)
     }
 
     /// <summary>What was misheard does not count: the reading is disregarded, the answer asked again.</summary>
-    IReadOnlyList<StartupEvent> Deny() => state.Condition!.Key is { } key && state.Readings.ContainsKey(key)
+    IReadOnlyList<StartupEvent> Deny() => state.Condition!.Key is { } key && state.Reading(key) is not null
         ? [new ReadingScratched(now, key), new UnsafeDenied(now, state.Step.Id)]
         : [new UnsafeDenied(now, state.Step.Id)];
 

@@ -37,7 +37,7 @@ sealed class Meaning(StartupState state)
         }
 
         string scope = entered.Key.Scope;
-        ImmutableSortedDictionary<string, EnteredReading> readings = state.Readings.Values
+        ImmutableSortedDictionary<string, EnteredReading> readings = state.Keys.Select(key => state.Reading(key)!)
             .Where(kept => kept.Reading.Key.Scope == scope && kept.Counts)
             .Select(kept => kept.Reading)
             .Where(reading => reading.Key != entered.Key)

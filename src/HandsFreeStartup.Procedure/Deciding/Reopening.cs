@@ -19,5 +19,5 @@ sealed class Reopening(StartupState state, Now now)
 
     IEnumerable<ReadingKey> Standing(Step step) => step.Readings
         .Select(demand => new ReadingKey(demand.FieldId, step.Scope ?? ""))
-        .Where(key => state.Readings.TryGetValue(key, out KeptReading? kept) && kept.State != ReadingState.Void);
+        .Where(key => state.Reading(key) is { } kept && kept.State != ReadingState.Void);
 }

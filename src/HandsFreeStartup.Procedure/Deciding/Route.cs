@@ -313,7 +313,7 @@ sealed class Route(StartupState state, Now now)
             }
         }
 
-        foreach (CalculatedResult result in state.Results.GetValueOrDefault(step.Scope ?? "", []))
+        foreach (CalculatedResult result in state.Results(step.Scope))
         {
             if (result is { Limit: { IsSafety: false } limit, Verdict: Verdict.Fail or Verdict.ConditionalFail or Verdict.CannotTell } && step.Readings.Any(demand => result.Inputs.ContainsKey(demand.FieldId)))
             {
@@ -353,7 +353,7 @@ sealed class Route(StartupState state, Now now)
             }
         }
 
-        foreach (CalculatedResult result in state.Results.GetValueOrDefault(step.Scope ?? "", []))
+        foreach (CalculatedResult result in state.Results(step.Scope))
         {
             if (result.Limit is { IsSafety: true } && result.Verdict != Verdict.Pass && step.Readings.Any(demand => result.Inputs.ContainsKey(demand.FieldId)))
             {

@@ -59,11 +59,11 @@ sealed record HeardText(string Text, Evidence Evidence);
 /// <summary>The clocks as they were when a run began, or the wall clock jumped.</summary>
 sealed record ClockMark(DateTimeOffset At, TimeSpan Steady);
 
-/// <summary>What the events of a start-up add up to. Only <see cref="Apply"/> changes it.</summary>
-sealed class StartupState(StartupPlan plan)
+/// <summary>Where the talk with the technician stands, beside the record of what was done. Only <see cref="Apply"/> changes it.</summary>
+sealed partial class StartupState(StartupPlan plan)
 {
     readonly PhaseMachine _machine = new();
-    readonly Dictionary<string, StepStatus> _steps = [];
+    readonly JobRecord _record = new(plan);
     readonly Dictionary<string, int> _improperAnswers = [];
     readonly List<(MonoxidePlace Place, string Scope, int Number)> _excesses = [];
     readonly Dictionary<ReadingKey, ImmutableArray<Sample>> _samples = [];
@@ -72,27 +72,30 @@ sealed class StartupState(StartupPlan plan)
     readonly Dictionary<string, Evidence> _unexplained = [];
     readonly HashSet<string> _excused = [];
     readonly HashSet<StopCause> _causes = [];
-    readonly JobExceptions _exceptions = new(plan);
-    int _entries;
 
     public StartupPlan Plan { get; } = plan;
 
     /// <summary>What must be looked at before a signature, the gravest first.</summary>
-    public ImmutableArray<JobException> Exceptions => _exceptions.Standing;
+    public ImmutableArray<JobException> Exceptions => _record.Exceptions;
     public Phase Phase => _machine.Phase;
-    public JobDescription? Job { get; private set; }
+    public JobDescription? Job => _record.Job;
     public int StepIndex { get; private set; }
     public Step Step => Plan.All[StepIndex];
 
     /// <summary>Whether the step is one of those that make a furnace safe that is not put into service.</summary>
     public bool IsMakingSafe => StepIndex >= Plan.Steps.Length;
-    public Dictionary<ReadingKey, KeptReading> Readings { get; } = [];
-    public Dictionary<string, ImmutableArray<CalculatedResult>> Results { get; } = [];
-    public List<OpenThing> Open { get; } = [];
+
+    /// <summary>The readings that were entered last and not disregarded, whether they stand or not.</summary>
+    public IEnumerable<ReadingKey> Keys => _record.Keys;
+
+    /// <summary>The results of a stage that still count.</summary>
+    public ImmutableArray<CalculatedResult> Results(string? scope) => [.. _record.Results.Where(fate => fate.Scope == (scope ?? "")).Select(fate => fate.Result)];
+
+    public IReadOnlyList<OpenThing> Open => [.. _record.Things.Where(thing => thing.IsOpen).Select(thing => new OpenThing(thing.Thing, thing.Closed is not null))];
 
     /// <summary>By stage: the oxygen before adjustments, until it was measured again.</summary>
     public Dictionary<string, PendingOxygen> PendingOxygen { get; } = [];
-    public Dictionary<string, RunningTimer> Timers { get; } = [];
+    public IReadOnlyDictionary<string, RunningTimer> Timers => _record.Timers.Where(timer => !timer.IsWithdrawn).ToDictionary(timer => timer.StepId, Running);
     public EnteredReading? Doubtful { get; private set; }
     public ReadingKey? Provisional { get; private set; }
     public ReadingKey? LastEntered { get; private set; }
@@ -101,7 +104,7 @@ sealed class StartupState(StartupPlan plan)
     public bool IsStopped { get; private set; }
     public bool IsPaused { get; private set; }
     public bool Signs { get; private set; }
-    public bool IsSigned { get; private set; }
+    public bool IsSigned => _record.Signature is not null;
     public decimal? AdjustedFrom { get; private set; }
 
     /// <summary>Why it was stopped since it last went on: each must be over before it goes on again.</summary>
@@ -124,7 +127,7 @@ sealed class StartupState(StartupPlan plan)
     public string EndReason { get; private set; } = "";
 
     /// <summary>That the furnace is not put into service is decided; the steps that make it safe lead to the end.</summary>
-    public EndDecided? End { get; private set; }
+    public EndDecided? End => _record.Decided;
 
     /// <summary>A limit that was said and is strange; it is asked a second time.</summary>
     public LimitDoubted? DoubtedLimit { get; private set; }
@@ -146,9 +149,14 @@ sealed class StartupState(StartupPlan plan)
     public bool IsUnsafe { get; private set; }
 
     /// <summary>Ended, not put into service; nothing leads from here to a signature.</summary>
-    public bool HasEnded { get; private set; }
+    public bool HasEnded => _record.OutOfService is not null;
 
-    public StepStatus Status(Step step) => _steps.GetValueOrDefault(step.Id);
+    public StepStatus Status(Step step) => _record.StepOf(step.Id)?.End switch
+    {
+        StepEnd.Done => StepStatus.Done,
+        StepEnd.Skipped => StepStatus.Skipped,
+        _ => StepStatus.Ahead,
+    };
 
     /// <summary>Whether the step belongs to this furnace, as far as that is known by now.</summary>
     public bool Applies(Step step) => step.OnlyFor.DraftBy is not { } drawn || DraftBy is not { } draws || drawn == draws;
@@ -159,7 +167,9 @@ sealed class StartupState(StartupPlan plan)
     /// <summary>Whether a reason was given why values of the step stay outside of their limits.</summary>
     public bool IsExcused(string stepId) => _excused.Contains(stepId);
 
-    public KeptReading? Reading(string fieldId, string? scope) => Readings.GetValueOrDefault(new ReadingKey(fieldId, scope ?? ""));
+    public KeptReading? Reading(string fieldId, string? scope) => Reading(new ReadingKey(fieldId, scope ?? ""));
+
+    public KeptReading? Reading(ReadingKey key) => _record.Reading(key) is { } fate ? Kept(fate) : null;
 
     public bool Counts(string fieldId, string? scope) => Reading(fieldId, scope) is { Counts: true };
 
@@ -192,198 +202,13 @@ sealed class StartupState(StartupPlan plan)
     /// <summary>A value of a series; the time counts from a fixed moment.</summary>
     public static Sample SampleOf(DateTimeOffset at, decimal value) => new(at - DateTimeOffset.UnixEpoch, (double)value);
 
+    /// <summary>Takes in one event, live or replayed: first what it means for the talk, under the record as it was, then the record.</summary>
+    /// <exception cref="InvalidOperationException">It cannot follow the events before it.</exception>
+    /// <exception cref="KeyNotFoundException">It speaks of a reading or a wait that there is not.</exception>
     public void Apply(StartupEvent happened)
     {
-        _exceptions.Take(happened);
-        switch (happened)
-        {
-            case StartupBegan began:
-                Job = began.Job;
-                _machine.Fire(Move.Begin);
-                break;
-            case RunBegan began:
-                Clocks = began.Steady is { } steady ? new ClockMark(began.At, steady) : null;
-                foreach (string id in Timers.Keys)
-                {
-                    Timers[id] = Timers[id] with { IsOfThisRun = false };
-                }
-
-                break;
-            case ClockJumped jumped:
-                Clocks = new ClockMark(jumped.At, jumped.Steady);
-                break;
-            case StepEntered entered:
-                Enter(entered);
-                break;
-            case StepDone done:
-                _steps[done.StepId] = StepStatus.Done;
-                Measured(Plan.All[Plan.IndexOf(done.StepId)]);
-                break;
-            case AdjustmentMade made:
-                Adjust(made);
-                break;
-            case StepSkipped skipped:
-                _steps[skipped.StepId] = StepStatus.Skipped;
-                Heard = null;
-                _machine.Fire(Move.Settle);
-                break;
-            case ReadingEntered entered:
-                Keep(entered);
-                break;
-            case ReadingStood stood:
-                Readings[stood.Key] = Readings[stood.Key] with { State = ReadingState.Final };
-                Provisional = null;
-                break;
-            case ReadingScratched scratched:
-                ForgetExcess(scratched.Key);
-                _stated.Remove(PlateQuestion.IsBound(scratched.Key) ? scratched.Key.Scope : "");
-                Readings.Remove(scratched.Key);
-                Forget(scratched.Key);
-                break;
-            case ReadingVoided voided:
-                Readings[voided.Key] = Readings[voided.Key] with { State = ReadingState.Void };
-                Forget(voided.Key);
-                break;
-            case ConfirmationAsked asked:
-                Doubtful = asked.Reading;
-                _machine.Fire(Move.ReadBack);
-                break;
-            case ConfirmationRefused:
-                Doubtful = null;
-                _machine.Fire(Move.Settle);
-                break;
-            case ResultsComputed computed:
-                Results[computed.Scope] = [.. Results.GetValueOrDefault(computed.Scope, [])
-                    .Where(old => computed.Results.All(result => result.Id != old.Id)), .. computed.Results];
-                break;
-            case TimerStarted started:
-                Timers[started.StepId] = new RunningTimer(started.At, started.Steady, started.Duration, false, false, true);
-                break;
-            case TimerStopped stopped:
-                Timers.Remove(stopped.StepId);
-                break;
-            case StepReopened reopened:
-                Reopen(Plan.All[Plan.IndexOf(reopened.StepId)]);
-                break;
-            case TimerHalfway half:
-                Timers[half.StepId] = Timers[half.StepId] with { IsHalfway = true };
-                break;
-            case TimerEnded ended:
-                Timers[ended.StepId] = Timers[ended.StepId] with { IsHalfway = true, IsEnded = true };
-                break;
-            case ThingOpened opened:
-                Open.RemoveAll(open => open.Thing.Name == opened.Thing.Name);
-                Open.Add(new OpenThing(opened.Thing, false));
-                Reopen(opened.Thing.Name);
-                break;
-            case ThingClosed closed:
-                Close(closed.Name);
-                break;
-            case ThingProved proved:
-                Open.RemoveAll(open => open.Thing.Name == proved.Name && open.IsClosed);
-                break;
-            case DictationAsked asked:
-                Purpose = asked.Purpose;
-                Heard = null;
-                _machine.Fire(Move.Dictate);
-                break;
-            case DictationHeard heard:
-                Heard = new HeardText(heard.Text, heard.Evidence);
-                _machine.Fire(Move.ReadBack);
-                break;
-            case NoteTaken:
-                Heard = null;
-                _machine.Fire(Move.Settle);
-                break;
-            case ExceptionMade made:
-                Except(made);
-                break;
-            case DictationCancelled or FinishDeclined:
-                Heard = null;
-                Choosing = null;
-                _machine.Fire(IsStopped ? Move.HoldStill : Move.Settle);
-                break;
-            case ChoiceAsked asked:
-                Choosing = asked.Topic;
-                EndReason = asked.Reason;
-                Heard = null;
-                _machine.Fire(Move.Choose);
-                break;
-            case ChoiceMade made:
-                Choose(made);
-                break;
-            case PromptsChosen chosen:
-                SaysFull = chosen.Full;
-                break;
-            case ListeningPaused:
-                IsPaused = true;
-                break;
-            case ListeningResumed:
-                IsPaused = false;
-                break;
-            case StartupStopped stopped:
-                Stop(stopped);
-                break;
-            case FreshSmellAsked:
-                AsksFreshSmell = true;
-                break;
-            case FreshSmellAnswered answered:
-                AsksFreshSmell = false;
-                IsSmellGone = !answered.Smells;
-                break;
-            case StartupResumed:
-                Resume();
-                break;
-            case MonoxideJudged { Action: MonoxideAction.ShutOff, Counts: true, IsDoubtful: false } excess:
-                Count(excess);
-                break;
-            case UnsafeAsked asked:
-                Condition = asked;
-                _machine.Fire(Move.Condemn);
-                break;
-            case UnsafeDenied denied:
-                Deny(denied);
-                break;
-            case UnsafeFound:
-                IsUnsafe = true;
-                break;
-            case AnswerGiven given:
-                Answer(given);
-                break;
-            case LimitDoubted doubted:
-                DoubtedLimit = doubted;
-                break;
-            case LimitStated stated:
-                DoubtedLimit = null;
-                _stated[stated.Limit.Name] = stated.Limit;
-                break;
-            case EndDecided decided:
-                Decide(decided);
-                break;
-            case SeriesJudged { Settled: Settled.NotYet } judged:
-                _moving.Add(judged.Key);
-                break;
-            case SeriesJudged judged:
-                _moving.Remove(judged.Key);
-                break;
-            case FinishAsked asked:
-                Signs = asked.Signs;
-                _machine.Fire(Move.AskFinish);
-                break;
-            case StartupSigned:
-                IsSigned = true;
-                _steps[Step.Id] = StepStatus.Done;
-                _machine.Fire(Move.Sign);
-                break;
-            case EndedOutOfService:
-                HasEnded = true;
-                _machine.Fire(Move.Abandon);
-                break;
-            case QuestionAsked or CommandRefused or MonoxideJudged or PhotoAttached or UtteranceHeard or RecordReviewed or PersonalDataForgotten:
-                break;
-            default:
-                throw new InvalidOperationException($"No rule for the event {happened.GetType().Name}.");
-        }
+        happened.FoldBy(this);
+        _record.Take(happened);
     }
 
     public string Drawing() => _machine.Drawing();
@@ -395,18 +220,6 @@ sealed class StartupState(StartupPlan plan)
         AdjustedFrom = Step.Kind == StepKind.Adjust
             ? Step.Readings.Select(demand => Reading(demand.FieldId, Step.Scope)?.Reading.Value).FirstOrDefault()
             : null;
-        if (entered.Arrival != Arrival.Forward)
-        {
-            _steps.Remove(entered.StepId);
-        }
-    }
-
-    /// <summary>What must be done again has no time, no readings and no reason left.</summary>
-    void Reopen(Step step)
-    {
-        _steps.Remove(step.Id);
-        _excused.Remove(step.Id);
-        Timers.Remove(step.Id);
     }
 
     void Except(ExceptionMade made)
@@ -464,6 +277,25 @@ sealed class StartupState(StartupPlan plan)
         _machine.Fire(Move.Settle);
     }
 
+    void Decline()
+    {
+        Heard = null;
+        Choosing = null;
+        _machine.Fire(IsStopped ? Move.HoldStill : Move.Settle);
+    }
+
+    void Judge(SeriesJudged judged)
+    {
+        if (judged.Settled == Settled.NotYet)
+        {
+            _moving.Add(judged.Key);
+        }
+        else
+        {
+            _moving.Remove(judged.Key);
+        }
+    }
+
     void Resume()
     {
         IsStopped = false;
@@ -477,9 +309,8 @@ sealed class StartupState(StartupPlan plan)
         _machine.Fire(Move.Settle);
     }
 
-    void Decide(EndDecided decided)
+    void Decide()
     {
-        End = decided;
         Heard = null;
         Choosing = null;
         if (!IsStopped)
@@ -493,19 +324,11 @@ sealed class StartupState(StartupPlan plan)
         ReadingKey key = entered.Reading.Key;
         _excused.Remove(entered.StepId);
         Compare(entered);
-        bool continues = Readings.GetValueOrDefault(key) is { Counts: true } before && before.StepId == entered.StepId;
+        bool continues = Reading(key) is { Counts: true } before && before.StepId == entered.StepId;
         ImmutableArray<Sample> samples = continues ? Samples(key) : [];
         Forget(key, isReplaced: true);
         _samples[key] = entered.Reading.IsEarly ? [] : samples.Add(SampleOf(entered.At, entered.Reading.Value));
-        foreach (Step adjusts in Plan.Steps.Where(step => step.Kind == StepKind.Adjust && step.Id != entered.StepId
-            && step.Readings.Any(demand => new ReadingKey(demand.FieldId, step.Scope ?? "") == key)))
-        {
-            // What is measured anew may have to be adjusted anew.
-            _steps.Remove(adjusts.Id);
-        }
-
         IsAirClear |= IsStopped && key.FieldId == "room_co" && CarbonMonoxideTier.IsClear(entered.Reading);
-        Readings[key] = new KeptReading(entered.Reading, entered.StepId, ReadingState.Provisional, ++_entries);
         Provisional = key;
         LastEntered = key;
         if (Phase == Phase.Confirming)
@@ -565,24 +388,6 @@ sealed class StartupState(StartupPlan plan)
         {
             LastEntered = null;
         }
-
-        if (Results.TryGetValue(key.Scope, out ImmutableArray<CalculatedResult> results))
-        {
-            Results[key.Scope] = [.. results.Where(result => !result.Inputs.ContainsKey(key.FieldId))];
-        }
-    }
-
-    void Close(string name)
-    {
-        int index = Open.FindIndex(open => open.Thing.Name == name);
-        if (index >= 0 && Open[index].Thing.IsGasSide)
-        {
-            Open[index] = Open[index] with { IsClosed = true };
-        }
-        else if (index >= 0)
-        {
-            Open.RemoveAt(index);
-        }
     }
 
     void Adjust(AdjustmentMade made)
@@ -610,18 +415,14 @@ sealed class StartupState(StartupPlan plan)
         }
     }
 
-    /// <summary>What is open again must be closed, and checked for leaks, again.</summary>
-    void Reopen(string name)
-    {
-        foreach (Step step in Plan.Steps.Where(step => step.Closes.Contains(name) || step.Proves.Contains(name)))
-        {
-            _steps.Remove(step.Id);
-        }
-    }
-
     /// <summary>One measurement of CO counts once, however often its oxygen is corrected.</summary>
     void Count(MonoxideJudged excess)
     {
+        if (excess is not { Action: MonoxideAction.ShutOff, Counts: true, IsDoubtful: false })
+        {
+            return;
+        }
+
         (MonoxidePlace, string, int) measurement = (excess.Place, excess.Key.Scope, MonoxideNumber(excess.Place, excess.Key.Scope));
         if (!_excesses.Contains(measurement))
         {
@@ -643,16 +444,26 @@ sealed class StartupState(StartupPlan plan)
         Choosing = null;
         Heard = null;
         IsStopped = true;
-        if (IsSigned)
-        {
-            IsSigned = false;
-            _steps.Remove(Step.Id);
-        }
-
         IsPaused = false;
         Doubtful = null;
         _machine.Fire(Move.Stop);
     }
+
+    /// <summary>A reading that the record must have.</summary>
+    void Demand(ReadingKey key) => _ = Reading(key) ?? throw new KeyNotFoundException($"There is no reading {key.FieldId} {key.Scope}.");
+
+    /// <summary>A wait that the record must have.</summary>
+    void Demand(string wait) => _ = _record.Timer(wait) ?? throw new KeyNotFoundException($"There is no wait {wait}.");
+
+    static KeptReading Kept(ReadingFate fate) => new(fate.Reading, fate.StepId, fate.End switch
+    {
+        ReadingEnd.Void => ReadingState.Void,
+        ReadingEnd.Final => ReadingState.Final,
+        _ => ReadingState.Provisional,
+    }, fate.Number);
+
+    static RunningTimer Running(TimerFate timer) =>
+        new(timer.Started, timer.Steady, timer.Duration, timer.Halfway is not null || timer.Ended is not null, timer.Ended is not null, timer.IsOfThisRun);
 
     static int Rank(StopCause cause) => cause switch
     {

@@ -13,7 +13,7 @@ sealed class Voids(StartupState state, Now now)
         .. state.Plan.Steps
             .Where(other => step.Voids.Contains(other.Id))
             .SelectMany(other => other.Readings.Select(demand => new ReadingKey(demand.FieldId, other.Scope ?? "")))
-            .Where(key => state.Readings.TryGetValue(key, out KeptReading? kept) && kept.State != ReadingState.Void)
+            .Where(key => state.Reading(key) is { } kept && kept.State != ReadingState.Void)
             .Distinct()
             .Select(key => new ReadingVoided(now, key, because)),
     ];

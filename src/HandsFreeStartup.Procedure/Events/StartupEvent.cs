@@ -195,70 +195,118 @@ public enum ReviewOutcome
 [JsonDerivedType(typeof(UtteranceHeard), "utterance-heard")]
 [JsonDerivedType(typeof(RecordReviewed), "record-reviewed")]
 [JsonDerivedType(typeof(PersonalDataForgotten), "personal-data-forgotten")]
-public abstract record StartupEvent(DateTimeOffset At);
+public abstract record StartupEvent(DateTimeOffset At)
+{
+    /// <summary>Hands the event to the rule of its kind.</summary>
+    public abstract void FoldBy(IEventFold fold);
+}
 
 /// <summary>The job began.</summary>
 /// <param name="At">When.</param>
 /// <param name="Job">What it runs with.</param>
-public sealed record StartupBegan(DateTimeOffset At, JobDescription Job) : StartupEvent(At);
+public sealed record StartupBegan(DateTimeOffset At, JobDescription Job) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A step became the current one.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">Which.</param>
 /// <param name="Arrival">How.</param>
-public sealed record StepEntered(DateTimeOffset At, string StepId, Arrival Arrival) : StartupEvent(At);
+public sealed record StepEntered(DateTimeOffset At, string StepId, Arrival Arrival) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The work of a step is done.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">Which.</param>
 /// <param name="Evidence">How it was said; null when the tool ended it by itself.</param>
-public sealed record StepDone(DateTimeOffset At, string StepId, Evidence? Evidence) : StartupEvent(At);
+public sealed record StepDone(DateTimeOffset At, string StepId, Evidence? Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A step was left undone.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">Which.</param>
 /// <param name="Reason">As dictated.</param>
 /// <param name="Evidence">How the reason was heard.</param>
-public sealed record StepSkipped(DateTimeOffset At, string StepId, string Reason, Evidence Evidence) : StartupEvent(At);
+public sealed record StepSkipped(DateTimeOffset At, string StepId, string Reason, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A reading was entered; it is provisional until the next accepted phrase.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Reading">The value and its judgement.</param>
-public sealed record ReadingEntered(DateTimeOffset At, string StepId, EnteredReading Reading) : StartupEvent(At);
+public sealed record ReadingEntered(DateTimeOffset At, string StepId, EnteredReading Reading) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A provisional reading became final.</summary>
 /// <param name="At">When.</param>
 /// <param name="Key">Which.</param>
-public sealed record ReadingStood(DateTimeOffset At, ReadingKey Key) : StartupEvent(At);
+public sealed record ReadingStood(DateTimeOffset At, ReadingKey Key) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A reading was undone by "disregard".</summary>
 /// <param name="At">When.</param>
 /// <param name="Key">Which.</param>
-public sealed record ReadingScratched(DateTimeOffset At, ReadingKey Key) : StartupEvent(At);
+public sealed record ReadingScratched(DateTimeOffset At, ReadingKey Key) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A reading no longer counts.</summary>
 /// <param name="At">When.</param>
 /// <param name="Key">Which.</param>
 /// <param name="Because">Plain reason.</param>
-public sealed record ReadingVoided(DateTimeOffset At, ReadingKey Key, string Because) : StartupEvent(At);
+public sealed record ReadingVoided(DateTimeOffset At, ReadingKey Key, string Because) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A doubtful reading was read back and awaits confirmation; it is not in the record.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Reading">What was probably said.</param>
-public sealed record ConfirmationAsked(DateTimeOffset At, string StepId, EnteredReading Reading) : StartupEvent(At);
+public sealed record ConfirmationAsked(DateTimeOffset At, string StepId, EnteredReading Reading) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The doubtful reading was not confirmed.</summary>
 /// <param name="At">When.</param>
-public sealed record ConfirmationRefused(DateTimeOffset At) : StartupEvent(At);
+public sealed record ConfirmationRefused(DateTimeOffset At) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>Results were worked out from a complete set of readings.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Scope">Stage, or empty.</param>
 /// <param name="Results">All of them.</param>
-public sealed record ResultsComputed(DateTimeOffset At, string StepId, string Scope, ImmutableArray<CalculatedResult> Results) : StartupEvent(At);
+public sealed record ResultsComputed(DateTimeOffset At, string StepId, string Scope, ImmutableArray<CalculatedResult> Results) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>An adjustment brought a reading to a new value; what depended on the old one was voided by events that follow.</summary>
 /// <param name="At">When.</param>
@@ -267,129 +315,221 @@ public sealed record ResultsComputed(DateTimeOffset At, string StepId, string Sc
 /// <param name="From">Value before.</param>
 /// <param name="To">Value after.</param>
 /// <param name="UnitSymbol">Unit of both; null in records made before there was a choice, which have the unit of the field.</param>
-public sealed record AdjustmentMade(DateTimeOffset At, string StepId, ReadingKey Key, decimal From, decimal To, string? UnitSymbol = null) : StartupEvent(At);
+public sealed record AdjustmentMade(DateTimeOffset At, string StepId, ReadingKey Key, decimal From, decimal To, string? UnitSymbol = null) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A question was answered.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Answer">Yes or no.</param>
 /// <param name="Evidence">How it was heard.</param>
-public sealed record AnswerGiven(DateTimeOffset At, string StepId, bool Answer, Evidence Evidence) : StartupEvent(At);
+public sealed record AnswerGiven(DateTimeOffset At, string StepId, bool Answer, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The timer of a step was started, or started again.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">Which step.</param>
 /// <param name="Duration">How long it runs.</param>
 /// <param name="Steady">The clock that cannot be set, at the start; null in older records.</param>
-public sealed record TimerStarted(DateTimeOffset At, string StepId, TimeSpan Duration, TimeSpan? Steady = null) : StartupEvent(At);
+public sealed record TimerStarted(DateTimeOffset At, string StepId, TimeSpan Duration, TimeSpan? Steady = null) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A timer was stopped before its end, because what it waits for stopped too; it begins anew.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">Which step.</param>
-public sealed record TimerStopped(DateTimeOffset At, string StepId) : StartupEvent(At);
+public sealed record TimerStopped(DateTimeOffset At, string StepId) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>Half of the time is over.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">Which step.</param>
-public sealed record TimerHalfway(DateTimeOffset At, string StepId) : StartupEvent(At);
+public sealed record TimerHalfway(DateTimeOffset At, string StepId) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The time is over.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">Which step.</param>
-public sealed record TimerEnded(DateTimeOffset At, string StepId) : StartupEvent(At);
+public sealed record TimerEnded(DateTimeOffset At, string StepId) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>Something was opened.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Thing">What.</param>
-public sealed record ThingOpened(DateTimeOffset At, string StepId, Thing Thing) : StartupEvent(At);
+public sealed record ThingOpened(DateTimeOffset At, string StepId, Thing Thing) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>Something was closed; a gas-side thing still needs its leak check.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Name">What.</param>
-public sealed record ThingClosed(DateTimeOffset At, string StepId, string Name) : StartupEvent(At);
+public sealed record ThingClosed(DateTimeOffset At, string StepId, string Name) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A closed gas-side thing was checked for leaks.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Name">What.</param>
-public sealed record ThingProved(DateTimeOffset At, string StepId, string Name) : StartupEvent(At);
+public sealed record ThingProved(DateTimeOffset At, string StepId, string Name) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>Free speech was asked for.</summary>
 /// <param name="At">When.</param>
 /// <param name="Purpose">What for.</param>
-public sealed record DictationAsked(DateTimeOffset At, DictationPurpose Purpose) : StartupEvent(At);
+public sealed record DictationAsked(DateTimeOffset At, DictationPurpose Purpose) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The free speech that was asked for is not wanted after all.</summary>
 /// <param name="At">When.</param>
-public sealed record DictationCancelled(DateTimeOffset At) : StartupEvent(At);
+public sealed record DictationCancelled(DateTimeOffset At) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A note was dictated.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Text">As heard.</param>
 /// <param name="Evidence">How it was heard.</param>
-public sealed record NoteTaken(DateTimeOffset At, string StepId, string Text, Evidence Evidence) : StartupEvent(At);
+public sealed record NoteTaken(DateTimeOffset At, string StepId, string Text, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The technician asked the tool something; nothing changed.</summary>
 /// <param name="At">When.</param>
 /// <param name="Word">What was asked.</param>
-public sealed record QuestionAsked(DateTimeOffset At, CommandWord Word) : StartupEvent(At);
+public sealed record QuestionAsked(DateTimeOffset At, CommandWord Word) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The technician chose how much is said of each step; it holds for the job.</summary>
 /// <param name="At">When.</param>
 /// <param name="Full">Every prompt in full; else in short.</param>
-public sealed record PromptsChosen(DateTimeOffset At, bool Full) : StartupEvent(At);
+public sealed record PromptsChosen(DateTimeOffset At, bool Full) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A command, answer or reading was understood but not carried out.</summary>
 /// <param name="At">When.</param>
 /// <param name="Said">What was said.</param>
 /// <param name="Reason">Why it was refused and what to do instead.</param>
-public sealed record CommandRefused(DateTimeOffset At, string Said, string Reason) : StartupEvent(At);
+public sealed record CommandRefused(DateTimeOffset At, string Said, string Reason) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>Listening was paused.</summary>
 /// <param name="At">When.</param>
-public sealed record ListeningPaused(DateTimeOffset At) : StartupEvent(At);
+public sealed record ListeningPaused(DateTimeOffset At) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>Listening goes on.</summary>
 /// <param name="At">When.</param>
-public sealed record ListeningResumed(DateTimeOffset At) : StartupEvent(At);
+public sealed record ListeningResumed(DateTimeOffset At) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The start-up was stopped for safety.</summary>
 /// <param name="At">When.</param>
 /// <param name="Cause">Why.</param>
 /// <param name="Evidence">How it was heard.</param>
 /// <param name="IsFire">Whether a fire was told.</param>
-public sealed record StartupStopped(DateTimeOffset At, StopCause Cause, Evidence Evidence, bool IsFire = false) : StartupEvent(At);
+public sealed record StartupStopped(DateTimeOffset At, StopCause Cause, Evidence Evidence, bool IsFire = false) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A stopped start-up goes on, deliberately.</summary>
 /// <param name="At">When.</param>
 /// <param name="Reason">The cause of the stop, as dictated.</param>
-public sealed record StartupResumed(DateTimeOffset At, string Reason) : StartupEvent(At);
+public sealed record StartupResumed(DateTimeOffset At, string Reason) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The program was started for this job, for the first time or again.</summary>
 /// <param name="At">When.</param>
 /// <param name="Steady">The clock that cannot be set; null where there is none.</param>
-public sealed record RunBegan(DateTimeOffset At, TimeSpan? Steady) : StartupEvent(At);
+public sealed record RunBegan(DateTimeOffset At, TimeSpan? Steady) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The wall clock was set while the program ran: times of day before and after do not fit together. Waits are not touched by it.</summary>
 /// <param name="At">When, by the clock that was set.</param>
 /// <param name="By">How far it jumped; negative where it was set back.</param>
 /// <param name="Steady">The clock that cannot be set.</param>
-public sealed record ClockJumped(DateTimeOffset At, TimeSpan By, TimeSpan Steady) : StartupEvent(At);
+public sealed record ClockJumped(DateTimeOffset At, TimeSpan By, TimeSpan Steady) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A step that was done must be done again.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">Which.</param>
 /// <param name="Because">Plain reason.</param>
-public sealed record StepReopened(DateTimeOffset At, string StepId, string Because) : StartupEvent(At);
+public sealed record StepReopened(DateTimeOffset At, string StepId, string Because) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>Free speech was heard and read back; it awaits its confirmation.</summary>
 /// <param name="At">When.</param>
 /// <param name="Text">As heard.</param>
 /// <param name="Evidence">How it was heard.</param>
-public sealed record DictationHeard(DateTimeOffset At, string Text, Evidence Evidence) : StartupEvent(At);
+public sealed record DictationHeard(DateTimeOffset At, string Text, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>Something stays that the limits or the first answer speak against, for a reason.</summary>
 /// <param name="At">When.</param>
@@ -399,13 +539,21 @@ public sealed record DictationHeard(DateTimeOffset At, string Text, Evidence Evi
 /// <param name="Reason">As dictated.</param>
 /// <param name="Evidence">How the reason was heard.</param>
 public sealed record ExceptionMade(
-    DateTimeOffset At, string StepId, DictationPurpose Purpose, string Subject, string Reason, Evidence Evidence) : StartupEvent(At);
+    DateTimeOffset At, string StepId, DictationPurpose Purpose, string Subject, string Reason, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>One of several words was asked for.</summary>
 /// <param name="At">When.</param>
 /// <param name="Topic">What it decides.</param>
 /// <param name="Reason">Why the furnace is not put into service, as dictated before; empty for other topics.</param>
-public sealed record ChoiceAsked(DateTimeOffset At, ChoiceTopic Topic, string Reason = "") : StartupEvent(At);
+public sealed record ChoiceAsked(DateTimeOffset At, ChoiceTopic Topic, string Reason = "") : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>One of several words was chosen.</summary>
 /// <param name="At">When.</param>
@@ -413,30 +561,50 @@ public sealed record ChoiceAsked(DateTimeOffset At, ChoiceTopic Topic, string Re
 /// <param name="Topic">What it decides.</param>
 /// <param name="Value">Which, as it is kept.</param>
 /// <param name="Evidence">How it was heard.</param>
-public sealed record ChoiceMade(DateTimeOffset At, string StepId, ChoiceTopic Topic, string Value, Evidence Evidence) : StartupEvent(At);
+public sealed record ChoiceMade(DateTimeOffset At, string StepId, ChoiceTopic Topic, string Value, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A limit that was said is strange for this furnace; it is asked a second time before it judges.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Limit">As said.</param>
 /// <param name="Why">What is strange.</param>
-public sealed record LimitDoubted(DateTimeOffset At, string StepId, DeclaredLimit Limit, string Why) : StartupEvent(At);
+public sealed record LimitDoubted(DateTimeOffset At, string StepId, DeclaredLimit Limit, string Why) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The furnace is not put into service; the steps that make it safe follow, and nothing leads to a signature any more.</summary>
 /// <param name="At">When.</param>
 /// <param name="Kind">Why.</param>
 /// <param name="Reason">As dictated, or the condition.</param>
-public sealed record EndDecided(DateTimeOffset At, EndKind Kind, string Reason) : StartupEvent(At);
+public sealed record EndDecided(DateTimeOffset At, EndKind Kind, string Reason) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>After a smell of gas and the wait that follows, the question of the smell was asked afresh.</summary>
 /// <param name="At">When.</param>
-public sealed record FreshSmellAsked(DateTimeOffset At) : StartupEvent(At);
+public sealed record FreshSmellAsked(DateTimeOffset At) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The fresh question of the smell was answered.</summary>
 /// <param name="At">When.</param>
 /// <param name="Smells">Whether gas is still smelled.</param>
 /// <param name="Evidence">How it was heard.</param>
-public sealed record FreshSmellAnswered(DateTimeOffset At, bool Smells, Evidence Evidence) : StartupEvent(At);
+public sealed record FreshSmellAnswered(DateTimeOffset At, bool Smells, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A concentration of carbon monoxide asks for more than to carry on.</summary>
 /// <param name="At">When.</param>
@@ -453,26 +621,42 @@ public sealed record FreshSmellAnswered(DateTimeOffset At, bool Smells, Evidence
 /// <param name="IsDoubtful">Whether the value was read back and is not confirmed yet.</param>
 public sealed record MonoxideJudged(
     DateTimeOffset At, string StepId, ReadingKey Key, MonoxidePlace Place, MonoxideAction Action, string Do, string Source, bool Counts,
-    double? Ppm = null, bool IsAirFree = false, bool IsOver = false, bool IsDoubtful = false) : StartupEvent(At);
+    double? Ppm = null, bool IsAirFree = false, bool IsOver = false, bool IsDoubtful = false) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A condition that must end the start-up was said; it awaits its confirmation, because it may have been misheard.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Condition">Plain words.</param>
 /// <param name="Key">The reading that shows it, or null where an answer does.</param>
-public sealed record UnsafeAsked(DateTimeOffset At, string StepId, string Condition, ReadingKey? Key) : StartupEvent(At);
+public sealed record UnsafeAsked(DateTimeOffset At, string StepId, string Condition, ReadingKey? Key) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The condition was misheard; what showed it does not count.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
-public sealed record UnsafeDenied(DateTimeOffset At, string StepId) : StartupEvent(At);
+public sealed record UnsafeDenied(DateTimeOffset At, string StepId) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The furnace is unsafe: shut off, tagged, told in writing. Nothing leads from here to a signature.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Condition">Plain words.</param>
 /// <param name="Evidence">How it was confirmed.</param>
-public sealed record UnsafeFound(DateTimeOffset At, string StepId, string Condition, Evidence Evidence) : StartupEvent(At);
+public sealed record UnsafeFound(DateTimeOffset At, string StepId, string Condition, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A value said repeatedly was looked at as a series.</summary>
 /// <param name="At">When.</param>
@@ -482,13 +666,21 @@ public sealed record UnsafeFound(DateTimeOffset At, string StepId, string Condit
 /// <param name="Settled">Whether it has settled.</param>
 /// <param name="Mean">Mean over the window in the field's unit; null when the series is too short.</param>
 /// <param name="Stands">The value that stands: the last one.</param>
-public sealed record SeriesJudged(DateTimeOffset At, string StepId, ReadingKey Key, int Count, Settled Settled, double? Mean, decimal Stands) : StartupEvent(At);
+public sealed record SeriesJudged(DateTimeOffset At, string StepId, ReadingKey Key, int Count, Settled Settled, double? Mean, decimal Stands) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A limit that no file states was said from the rating plate; it judges from now on.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Limit">The limit, with where it came from.</param>
-public sealed record LimitStated(DateTimeOffset At, string StepId, DeclaredLimit Limit) : StartupEvent(At);
+public sealed record LimitStated(DateTimeOffset At, string StepId, DeclaredLimit Limit) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>A photo was attached.</summary>
 /// <param name="At">When.</param>
@@ -496,41 +688,73 @@ public sealed record LimitStated(DateTimeOffset At, string StepId, DeclaredLimit
 /// <param name="Name">Name of the copy beside the record.</param>
 /// <param name="Sha256">Lower-case hexadecimal hash of its bytes.</param>
 /// <param name="Evidence">How it was typed.</param>
-public sealed record PhotoAttached(DateTimeOffset At, string StepId, string Name, string Sha256, Evidence Evidence) : StartupEvent(At);
+public sealed record PhotoAttached(DateTimeOffset At, string StepId, string Name, string Sha256, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>"finish" was said and awaits its confirmation.</summary>
 /// <param name="At">When.</param>
 /// <param name="Signs">Whether it signs a complete start-up; otherwise it ends one without putting the appliance into service.</param>
-public sealed record FinishAsked(DateTimeOffset At, bool Signs) : StartupEvent(At);
+public sealed record FinishAsked(DateTimeOffset At, bool Signs) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The start-up goes on after "finish" was not confirmed.</summary>
 /// <param name="At">When.</param>
-public sealed record FinishDeclined(DateTimeOffset At) : StartupEvent(At);
+public sealed record FinishDeclined(DateTimeOffset At) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The complete start-up was signed.</summary>
 /// <param name="At">When.</param>
 /// <param name="Technician">By whom.</param>
-public sealed record StartupSigned(DateTimeOffset At, string Technician) : StartupEvent(At);
+public sealed record StartupSigned(DateTimeOffset At, string Technician) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The start-up ended and the appliance was not put into service.</summary>
 /// <param name="At">When.</param>
 /// <param name="Reason">As dictated.</param>
-public sealed record EndedOutOfService(DateTimeOffset At, string Reason) : StartupEvent(At);
+public sealed record EndedOutOfService(DateTimeOffset At, string Reason) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>An utterance that led to the events after it, none of which tells how it was heard; it ties the kept recording to the record.</summary>
 /// <param name="At">When.</param>
 /// <param name="Evidence">How it was heard.</param>
-public sealed record UtteranceHeard(DateTimeOffset At, Evidence Evidence) : StartupEvent(At);
+public sealed record UtteranceHeard(DateTimeOffset At, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>The lead technician looked at the finished record. It changes nothing of the start-up.</summary>
 /// <param name="At">When.</param>
 /// <param name="Lead">By whom.</param>
 /// <param name="Outcome">Accepted or returned.</param>
 /// <param name="Remark">What is to be said about it; a returned record always has one.</param>
-public sealed record RecordReviewed(DateTimeOffset At, string Lead, ReviewOutcome Outcome, string Remark) : StartupEvent(At);
+public sealed record RecordReviewed(DateTimeOffset At, string Lead, ReviewOutcome Outcome, string Remark) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
 
 /// <summary>Names, free speech and recordings of everything before were removed. It changes nothing of the start-up.</summary>
 /// <param name="At">When.</param>
 /// <param name="By">By whom.</param>
 /// <param name="Recordings">How many recordings were removed.</param>
-public sealed record PersonalDataForgotten(DateTimeOffset At, string By, int Recordings) : StartupEvent(At);
+public sealed record PersonalDataForgotten(DateTimeOffset At, string By, int Recordings) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}

@@ -19,7 +19,7 @@ static class Views
             state.Phase, Number(state), Count(state), step.Section, step.Title, Do(state), step.Why, step.Caution,
             [.. Offers.Of(state, now)], Question(state), state.IsPaused,
             [.. PlateQuestion.Of(state) is { } plate ? Bounds(state, plate) : Readings(state, step, scope)],
-            [.. state.Results.GetValueOrDefault(scope, []).Select(Line)],
+            [.. state.Results(scope).Select(Line)],
             [.. state.Timers.Where(timer => !timer.Value.IsEnded || timer.Key == step.Id).Select(timer => new TimerLine(
                 state.Plan.TitleOf(timer.Key), timer.Value.Remaining(now), timer.Value.Duration))],
             [.. state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} (leak check missing)" : open.Thing.Name)],
@@ -46,7 +46,7 @@ static class Views
     static IEnumerable<ReadingLine> Readings(StartupState state, Step step, string scope)
     {
         ImmutableArray<string> own = [.. step.Readings.Select(demand => demand.FieldId)];
-        IEnumerable<string> others = scope.Length == 0 ? [] : state.Readings.Keys.Where(key => key.Scope == scope).Select(key => key.FieldId);
+        IEnumerable<string> others = scope.Length == 0 ? [] : state.Keys.Where(key => key.Scope == scope).Select(key => key.FieldId);
         foreach (string fieldId in own.Concat(others).Distinct())
         {
             Field field = state.Plan.FieldOf(fieldId);

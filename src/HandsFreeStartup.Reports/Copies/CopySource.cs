@@ -22,11 +22,10 @@ sealed class CopyFacts
     public CopyFacts(CopySource source)
     {
         Source = source;
-        Facts = StartupFacts.Of(source.Plan, source.Events);
+        Facts = JobRecord.Of(source.Plan, source.Events);
         Groups = ReadingGroups.Of(Facts);
-        Questions = OpenQuestions.Of(Facts, source.Events);
-        Exceptions = JobExceptions.Of(source.Plan, source.Events);
-        Verdict = CopyVerdict.Of(Facts, source.Events, Exceptions.Length, Questions.Count);
+        Questions = OpenQuestions.Of(Facts);
+        Verdict = CopyVerdict.Of(Facts, Questions.Count);
         IEnumerable<DeclaredLimit?> limits =
         [
             .. Groups.SelectMany(group => group.Lines).Select(line => line.Limit),
@@ -38,14 +37,14 @@ sealed class CopyFacts
 
     public CopySource Source { get; }
 
-    public StartupFacts Facts { get; }
+    public JobRecord Facts { get; }
 
     public IReadOnlyList<ReadingGroup> Groups { get; }
 
     public IReadOnlyList<string> Questions { get; }
 
     /// <summary>What a reader must not overlook, the gravest first; it stands before everything else, in full.</summary>
-    public ImmutableArray<JobException> Exceptions { get; }
+    public ImmutableArray<JobException> Exceptions => Facts.Exceptions;
 
     public CopyVerdict Verdict { get; }
 

@@ -1,6 +1,6 @@
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
-
 namespace HandsFreeStartup.Reports.Facts;
 
 /// <summary>The verdict over a job, in a word and in a sentence.</summary>
@@ -11,19 +11,19 @@ namespace HandsFreeStartup.Reports.Facts;
 /// <param name="Dangers">Why the appliance must not run as it is; empty where nothing in the record says so.</param>
 sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSigned, IReadOnlyList<string> Dangers)
 {
-    public static CopyVerdict Of(StartupFacts facts, IReadOnlyList<StartupEvent> events, int exceptions, int openQuestions)
+    public static CopyVerdict Of(JobRecord facts, int openQuestions)
     {
-        string[] dangers = [.. DangersOf(facts, events)];
+        string[] dangers = [.. DangersOf(facts)];
         bool isSigned = facts.End == JobEnd.Signed;
         int done = facts.Steps.Count(step => step.End == StepEnd.Done);
         (string word, string few, string text) = facts.End switch
         {
-            JobEnd.Signed => ("Signed", "signed", $"The start-up was completed and signed by {facts.EndText} on {facts.Times.Stamp(events.OfType<StartupSigned>().Last().At)}"),
+            JobEnd.Signed => ("Signed", "signed", $"The start-up was completed and signed by {facts.EndText} on {facts.Times.Stamp(facts.Signature!.At)}"),
             JobEnd.OutOfService => ("Not signed", "Not put into service", $"Not signed, and the appliance was not put into service: {facts.EndText.TrimEnd('.')}"),
             JobEnd.Stopped => ("Stopped", "Stopped for safety", $"Not signed: stopped for safety, {facts.EndText}, and not resumed"),
             _ => ("Not signed", "The start-up is unfinished", FormattableString.Invariant($"Not signed: {done} of {facts.Steps.Count} steps are done")),
         };
-        string questions = Counted(exceptions, openQuestions);
+        string questions = Counted(facts.Exceptions.Length, openQuestions);
         return dangers.Length == 0
             ? new CopyVerdict(word, few, $"{text}{questions}.", isSigned, dangers)
             : new CopyVerdict("Unsafe", isSigned ? "Unsafe" : $"Unsafe. {few}", $"{text}; unsafe: {dangers[0]}{questions}.", isSigned, dangers);
@@ -42,11 +42,11 @@ sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSig
         _ => FormattableString.Invariant($"; {openQuestions} points are to be looked at"),
     };
 
-    static IEnumerable<string> DangersOf(StartupFacts facts, IReadOnlyList<StartupEvent> events) =>
+    static IEnumerable<string> DangersOf(JobRecord facts) =>
     [
-        .. events.OfType<UnsafeFound>().Select(found => found.Condition),
-        .. facts.Decided is { Kind: EndKind.Unsafe } decided && !events.OfType<UnsafeFound>().Any() ? [decided.Reason] : Array.Empty<string>(),
-        .. facts.End == JobEnd.Stopped && events.OfType<StartupStopped>().Last() is { Cause: not StopCause.Emergency } stopped ? [StartupFacts.InWords(stopped.Cause)] : Array.Empty<string>(),
+        .. facts.Unsafe.Select(found => found.Condition),
+        .. facts.Decided is { Kind: EndKind.Unsafe } decided && facts.Unsafe.Count == 0 ? [decided.Reason] : Array.Empty<string>(),
+        .. facts.Stop is { Cause: not StopCause.Emergency } stopped ? [StopWords.Of(stopped.Cause)] : Array.Empty<string>(),
         .. facts.Readings.Where(fate => fate.Counts && fate.Reading.Limit is { IsSafety: true } && VerdictWords.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit))
             .Select(fate => $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain} is not proven to keep its limit ({fate.Reading.Limit!.Text})"),
         .. facts.Results.Where(fate => fate.Result.Limit is { IsSafety: true } && VerdictWords.MustBeLookedAt(fate.Result.Verdict, fate.Result.Limit))
@@ -54,7 +54,7 @@ sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSig
         .. facts.Things.Where(thing => thing.IsOpen && (facts.End != JobEnd.OutOfService || thing.Thing.IsGasSide))
             .Select(thing => thing.Closed is null ? $"{thing.Thing.Name} is open" : $"{thing.Thing.Name} was closed and not checked for leaks"),
         .. facts.Steps.Where(step => step.Step.IsSafetyStop && step.Step.Question is { } question
-            && events.OfType<AnswerGiven>().LastOrDefault(answer => answer.StepId == step.Step.Id) is { } last && last.Answer != question.Proper)
+            && facts.Answer(step.Step.Id) is { } last && last.Answer != question.Proper)
             .Select(step => $"\"{step.Step.Question!.Text}\" was answered {Labels.YesNo(!step.Step.Question.Proper)}"),
     ];
 }

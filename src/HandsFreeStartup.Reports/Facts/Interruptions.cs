@@ -8,12 +8,12 @@ namespace HandsFreeStartup.Reports.Facts;
 /// <summary>What broke into the start-up: stops, carbon monoxide, unsafe conditions, pauses.</summary>
 static class Interruptions
 {
-    public static IEnumerable<string> Of(StartupFacts facts, IEnumerable<StartupEvent> events) =>
-        events.Select(happened => Sentence(happened, stepId => StepTitles.Of(facts.Plan, stepId), facts.Times)).OfType<string>();
+    public static IEnumerable<string> Of(JobRecord facts) =>
+        facts.Interruptions.Select(happened => Sentence(happened, stepId => StepTitles.Of(facts.Plan, stepId), facts.Times)).OfType<string>();
 
     static string? Sentence(StartupEvent happened, Func<string, string> title, LocalTime times) => happened switch
     {
-        StartupStopped stopped => $"{times.Time(stopped.At)} STOPPED: {StartupFacts.InWords(stopped.Cause)}{(stopped.IsFire ? ", fire was called out" : "")}",
+        StartupStopped stopped => $"{times.Time(stopped.At)} STOPPED: {StopWords.Of(stopped.Cause)}{(stopped.IsFire ? ", fire was called out" : "")}",
         FreshSmellAnswered answered => $"{times.Time(answered.At)} gas smelled afresh: {Labels.YesNo(answered.Smells)}",
         MonoxideJudged { Action: not MonoxideAction.CarryOn } judged => $"{times.Time(judged.At)} {MonoxideWords.Sentence(judged)} [{judged.Source}]",
         UnsafeAsked asked => $"{times.Time(asked.At)} to be confirmed as unsafe: {asked.Condition}",

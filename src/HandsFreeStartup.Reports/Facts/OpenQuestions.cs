@@ -8,25 +8,25 @@ namespace HandsFreeStartup.Reports.Facts;
 /// <summary>What stands against a job besides its exceptions, what can hurt first.</summary>
 static class OpenQuestions
 {
-    public static IReadOnlyList<string> Of(StartupFacts facts, IReadOnlyList<StartupEvent> events) =>
+    public static IReadOnlyList<string> Of(JobRecord facts) =>
     [
-        .. Returned(events),
+        .. Returned(facts),
         .. StillOpen(facts),
         .. Judged(facts, isSafety: true),
-        .. ImproperAnswers(facts, events),
+        .. ImproperAnswers(facts),
         .. Missing(facts),
         .. Judged(facts, isSafety: false),
         .. Unsettled(facts),
     ];
 
-    static IEnumerable<string> Returned(IReadOnlyList<StartupEvent> events) =>
-        events.OfType<RecordReviewed>().LastOrDefault() is { Outcome: ReviewOutcome.Returned } review ? [$"RETURNED by the lead technician {review.Lead}: {review.Remark}"] : [];
+    static IEnumerable<string> Returned(JobRecord facts) =>
+        facts.Reviews.LastOrDefault() is { Outcome: ReviewOutcome.Returned } review ? [$"RETURNED by the lead technician {review.Lead}: {review.Remark}"] : [];
 
-    static IEnumerable<string> StillOpen(StartupFacts facts) => facts.Things
+    static IEnumerable<string> StillOpen(JobRecord facts) => facts.Things
         .Where(thing => thing.IsOpen)
         .Select(thing => thing.Closed is null ? $"STILL OPEN: {thing.Thing.Name}" : $"CLOSED BUT NOT CHECKED FOR LEAKS: {thing.Thing.Name}");
 
-    static IEnumerable<string> Judged(StartupFacts facts, bool isSafety)
+    static IEnumerable<string> Judged(JobRecord facts, bool isSafety)
     {
         foreach (ReadingFate fate in facts.Readings.Where(fate => fate.Counts && VerdictWords.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit)))
         {
@@ -45,14 +45,14 @@ static class OpenQuestions
         }
     }
 
-    static IEnumerable<string> ImproperAnswers(StartupFacts facts, IReadOnlyList<StartupEvent> events) =>
+    static IEnumerable<string> ImproperAnswers(JobRecord facts) =>
         from step in facts.Steps
         where step.Step.Question is not null
-        let last = events.OfType<AnswerGiven>().LastOrDefault(answer => answer.StepId == step.Step.Id)
+        let last = facts.Answer(step.Step.Id)
         where last is not null && last.Answer != step.Step.Question!.Proper
         select $"\"{step.Step.Question!.Text}\" was last answered {Labels.YesNo(last.Answer)}. {step.Step.Question.Otherwise}";
 
-    static IEnumerable<string> Missing(StartupFacts facts)
+    static IEnumerable<string> Missing(JobRecord facts)
     {
         foreach (StepFate step in facts.Steps.Where(step => step.Step.Kind is StepKind.Read && step.End is StepEnd.Done or StepEnd.UnderWay))
         {
@@ -73,7 +73,7 @@ static class OpenQuestions
         }
     }
 
-    static IEnumerable<string> Unsettled(StartupFacts facts) =>
+    static IEnumerable<string> Unsettled(JobRecord facts) =>
     [
         .. facts.Readings.Where(fate => fate.End == ReadingEnd.Unanswered)
             .Select(fate => $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain} was read back and never confirmed; it is not in the record"),

@@ -1,7 +1,7 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
-
 namespace HandsFreeStartup.Reports.Facts;
 
 /// <summary>Every reading that the procedure asks for and every result, as found and as left, by stage. What has no value is there too, with the reason.</summary>
@@ -10,17 +10,17 @@ sealed class ReadingGroups
     const string SupplyTitle = "Gas, power and air";
     const string RoomsTitle = "CO in the rooms";
 
-    readonly StartupFacts _facts;
+    readonly JobRecord _facts;
     readonly HashSet<string> _firing;
 
-    ReadingGroups(StartupFacts facts)
+    ReadingGroups(JobRecord facts)
     {
         _facts = facts;
         _firing = [.. Keys().Where(key => key.FieldId is "oxygen" or "carbon_dioxide" or "flue_co" or "flue_temperature").Select(key => key.Scope)];
     }
 
     /// <summary>The groups in the order of the work; empty ones are left out.</summary>
-    public static IReadOnlyList<ReadingGroup> Of(StartupFacts facts) => new ReadingGroups(facts).All();
+    public static IReadOnlyList<ReadingGroup> Of(JobRecord facts) => new ReadingGroups(facts).All();
 
     /// <summary>The firing stage or other scope as a title.</summary>
     public static string Title(string scope) => scope switch

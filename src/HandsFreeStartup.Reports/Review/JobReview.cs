@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Reports.Facts;
-
+using HandsFreeStartup.Procedure.Record;
 namespace HandsFreeStartup.Reports.Review;
 
 /// <summary>Where a job stands for the lead technician.</summary>
@@ -29,8 +28,8 @@ public enum JobStatus
 /// <summary>A job as the lead technician looks at it: where it stands, and every finding, what can hurt first.</summary>
 /// <param name="Status">Where it stands.</param>
 /// <param name="JobId">Name of the job.</param>
-/// <param name="Began">First event, UTC; null where there is none.</param>
-/// <param name="Ended">Last event of the start-up itself, UTC.</param>
+/// <param name="Began">First event, by the clock on the wall of the job; null where there is none.</param>
+/// <param name="Ended">Last event of the start-up itself, by the same clock.</param>
 /// <param name="Technician">Who worked.</param>
 /// <param name="Appliance">Title of the appliance sheet.</param>
 /// <param name="IsDemonstration">Whether it is no record of a start-up.</param>
@@ -46,17 +45,16 @@ public sealed record JobReview(
     /// <param name="record">What the verification of the record has shown.</param>
     public static JobReview Of(StartupPlan plan, IReadOnlyList<StartupEvent> events, RecordState record)
     {
-        StartupFacts facts = StartupFacts.Of(plan, events);
-        ReviewedJob job = new(plan, facts, events, record);
+        JobRecord facts = JobRecord.Of(plan, events);
+        ReviewedJob job = new(facts, record);
         ImmutableArray<ReviewFinding> findings =
         [
-            .. ReviewRules.All.SelectMany(rule => rule(job)).OrderByDescending(finding => finding.Weight).ThenBy(finding => finding.Rule == "record" ? 0 : finding.IsException ? 1 : 2)
+            .. ReviewRules.All.SelectMany(rule => rule(job)).Select(finding => finding with { At = Local(facts, finding.At) }).OrderByDescending(finding => finding.Weight).ThenBy(finding => finding.Rule == "record" ? 0 : finding.IsException ? 1 : 2)
                 .ThenBy(finding => finding.IsException ? DateTimeOffset.MinValue : finding.At ?? DateTimeOffset.MinValue),
         ];
-        JobStatus status = StatusOf(facts, events);
-        StartupEvent[] startup = [.. events.Where(happened => happened is not (RecordReviewed or PersonalDataForgotten))];
+        JobStatus status = StatusOf(facts);
         return new JobReview(
-            status, facts.Job?.JobId ?? "unknown", startup.FirstOrDefault()?.At, startup.LastOrDefault()?.At, facts.Job?.Technician ?? "unknown",
+            status, facts.Job?.JobId ?? "unknown", Local(facts, facts.Began), Local(facts, facts.StartupEnded), facts.Job?.Technician ?? "unknown",
             plan.Appliance.Title, facts.Job?.IsDemonstration ?? false, findings, MustLookAt(status, findings, record));
     }
 
@@ -78,7 +76,9 @@ public sealed record JobReview(
         _ => findings.Any(finding => finding.Weight >= Weight.Doubt),
     };
 
-    static JobStatus StatusOf(StartupFacts facts, IReadOnlyList<StartupEvent> events) => (facts.End, events.OfType<RecordReviewed>().LastOrDefault()?.Outcome) switch
+    static DateTimeOffset? Local(JobRecord facts, DateTimeOffset? at) => at is { } moment ? facts.Times.At(moment) : null;
+
+    static JobStatus StatusOf(JobRecord facts) => (facts.End, facts.Reviews.LastOrDefault()?.Outcome) switch
     {
         (JobEnd.Signed or JobEnd.OutOfService, ReviewOutcome.Accepted) => JobStatus.Accepted,
         (JobEnd.Signed or JobEnd.OutOfService, ReviewOutcome.Returned) => JobStatus.Returned,

@@ -2,21 +2,20 @@ using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
-using HandsFreeStartup.Reports.Facts;
-
 namespace HandsFreeStartup.Reports.Review;
 
 /// <summary>One value of a job as a row of a table: every one that was heard, and every result that counts.</summary>
 /// <param name="JobId">Name of the job.</param>
 /// <param name="Technician">Who worked.</param>
-/// <param name="At">When, UTC.</param>
+/// <param name="At">When, by the clock on the wall of the job, with its offset.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Scope">Stage or room, or empty.</param>
 /// <param name="Quantity">Id of the field or the result.</param>
-/// <param name="Value">As spoken with its decimals, "over" the end of the range where more was read, or unrounded where it was worked out; empty where it cannot be told.</param>
+/// <param name="Value">As all copies show it: as spoken with its decimals, "over" the end of the range where more was read, or rounded where it was worked out; empty where it cannot be told.</param>
 /// <param name="Unit">Unit of value, uncertainty and limits.</param>
-/// <param name="ExpandedUncertainty">k = 2; empty where none is stated.</param>
+/// <param name="ExpandedUncertainty">k = 2, rounded up as all copies show it; empty where none is stated.</param>
 /// <param name="Lower">Lower limit, or empty.</param>
 /// <param name="Upper">Upper limit, or empty.</param>
 /// <param name="LimitSource">Who sets the limit.</param>
@@ -29,29 +28,35 @@ public sealed record ReadingRow(
     string JobId, string Technician, DateTimeOffset At, string StepId, string Scope, string Quantity, string Value, string Unit, string ExpandedUncertainty,
     string Lower, string Upper, string LimitSource, string Verdict, string State, string Heard, string Certainty, string Clip)
 {
+    /// <summary>A result as it was worked out; empty for a reading, which is as it was spoken.</summary>
+    public string Unrounded { get; init; } = "";
+
     /// <summary>The rows of a job, in the order of time.</summary>
     public static IReadOnlyList<ReadingRow> Of(StartupPlan plan, IReadOnlyList<StartupEvent> events)
     {
-        StartupFacts facts = StartupFacts.Of(plan, events);
+        JobRecord facts = JobRecord.Of(plan, events);
         (string jobId, string technician) = (facts.Job?.JobId ?? "", facts.Job?.Technician ?? "");
         return
         [
-            .. facts.Readings.Select(fate => Of(jobId, technician, fate))
-                .Concat(facts.Results.Select(fate => Of(jobId, technician, fate)))
+            .. facts.Readings.Select(fate => Of(jobId, technician, facts.Times.At(fate.At), fate))
+                .Concat(facts.Results.Select(fate => Of(jobId, technician, facts.Times.At(fate.At), fate)))
                 .OrderBy(row => row.At),
         ];
     }
 
-    static ReadingRow Of(string jobId, string technician, ReadingFate fate) => new(
-        jobId, technician, fate.At, fate.StepId, fate.Reading.Key.Scope, fate.Reading.Key.FieldId, ShownValue.Of(fate.Reading).Number, fate.Reading.UnitSymbol,
-        fate.Reading.IsOver ? "" : Text(fate.Reading.ExpandedUncertainty), Text(fate.Reading.Limit?.Lower), Text(fate.Reading.Limit?.Upper), fate.Reading.Limit?.Source ?? "", Word(fate.Reading.Verdict),
+    static ReadingRow Of(string jobId, string technician, DateTimeOffset at, ReadingFate fate) => new(
+        jobId, technician, at, fate.StepId, fate.Reading.Key.Scope, fate.Reading.Key.FieldId, ShownValue.Of(fate.Reading).Number, fate.Reading.UnitSymbol,
+        ShownValue.Of(fate.Reading).Uncertainty, Text(fate.Reading.Limit?.Lower), Text(fate.Reading.Limit?.Upper), fate.Reading.Limit?.Source ?? "", Word(fate.Reading.Verdict),
         fate.End.ToString().ToLowerInvariant(), fate.Reading.Evidence.Channel == Channel.Voice ? "voice" : "keys",
         fate.Reading.Evidence.Certainty.ToString().ToLowerInvariant(), fate.Reading.Evidence.Clip ?? "");
 
-    static ReadingRow Of(string jobId, string technician, ResultFate fate) => new(
-        jobId, technician, fate.At, fate.StepId, fate.Scope, fate.Result.Id, Text(fate.Result.Value), fate.Result.UnitSymbol,
-        Text(fate.Result.ExpandedUncertainty), Text(fate.Result.Limit?.Lower), Text(fate.Result.Limit?.Upper), fate.Result.Limit?.Source ?? "", Word(fate.Result.Verdict),
-        "result", fate.Result.Formula, "", "");
+    static ReadingRow Of(string jobId, string technician, DateTimeOffset at, ResultFate fate) => new(
+        jobId, technician, at, fate.StepId, fate.Scope, fate.Result.Id, ShownValue.Of(fate.Result).Number, fate.Result.UnitSymbol,
+        ShownValue.Of(fate.Result).Uncertainty, Text(fate.Result.Limit?.Lower), Text(fate.Result.Limit?.Upper), fate.Result.Limit?.Source ?? "", Word(fate.Result.Verdict),
+        "result", fate.Result.Formula, "", "")
+    {
+        Unrounded = Text(fate.Result.Value),
+    };
 
     static string Text(IFormattable? number) => number?.ToString(null, System.Globalization.CultureInfo.InvariantCulture) ?? "";
 

@@ -20,7 +20,7 @@ public enum Weight
 /// <param name="Text">One plain sentence without anything that was dictated freely.</param>
 public sealed record ReviewFinding(string Rule, Weight Weight, string Text)
 {
-    /// <summary>When it happened, UTC; null where it belongs to no moment.</summary>
+    /// <summary>When it happened, by the clock on the wall of the job; null where it belongs to no moment.</summary>
     public DateTimeOffset? At { get; init; }
 
     /// <summary>In which step; empty where it belongs to none.</summary>

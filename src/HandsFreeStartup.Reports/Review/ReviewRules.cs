@@ -3,14 +3,15 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Record;
-using HandsFreeStartup.Reports.Facts;
 using HandsFreeStartup.Reports.Review.Rules;
 
 namespace HandsFreeStartup.Reports.Review;
 
 /// <summary>What a rule of the review looks at.</summary>
-sealed record ReviewedJob(StartupPlan Plan, StartupFacts Facts, IReadOnlyList<StartupEvent> Events, RecordState Record)
+sealed record ReviewedJob(JobRecord Facts, RecordState Record)
 {
+    public StartupPlan Plan => Facts.Plan;
+
     public string Title(string stepId) => StepTitles.Of(Plan, stepId);
 
     /// <summary>The reading of a field that counts in a stage or room, or null.</summary>

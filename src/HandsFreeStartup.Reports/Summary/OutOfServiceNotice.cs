@@ -1,7 +1,6 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Reports.Facts;
-
+using HandsFreeStartup.Procedure.Record;
 namespace HandsFreeStartup.Reports.Summary;
 
 /// <summary>What the owner is told in writing when a furnace is not put into service.</summary>
@@ -14,13 +13,13 @@ public static class OutOfServiceNotice
     /// <param name="events">All events of the job, first to last.</param>
     public static string? Of(StartupPlan plan, IReadOnlyList<StartupEvent> events)
     {
-        if (events.OfType<EndedOutOfService>().LastOrDefault() is not { } ended)
+        JobRecord facts = JobRecord.Of(plan, events);
+        if (facts.OutOfService is not { } ended)
         {
             return null;
         }
 
-        StartupFacts facts = StartupFacts.Of(plan, events);
-        UnsafeFound? found = events.OfType<UnsafeFound>().LastOrDefault();
+        UnsafeFound? found = facts.Unsafe.LastOrDefault();
         PlainPage page = new(Width);
         page.Rule('=');
         EndKind kind = found is not null ? EndKind.Unsafe : facts.Decided?.Kind ?? EndKind.NotInOrder;

@@ -1,12 +1,11 @@
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies.Parts;
-using HandsFreeStartup.Reports.Facts;
-
 namespace HandsFreeStartup.Reports.Summary;
 
 /// <summary>Every value that was heard, by step, with what became of it, and the results that followed.</summary>
-sealed class ReadingSection(PlainPage page, StartupFacts facts)
+sealed class ReadingSection(PlainPage page, JobRecord facts)
 {
     public void Write()
     {

@@ -19,22 +19,24 @@ public static class StartupSummary
     /// <param name="checkpoint">Count and last hash of the log as people write it, or null where there is none.</param>
     public static string Of(StartupPlan plan, IReadOnlyList<StartupEvent> events, string? checkpoint)
     {
-        StartupFacts facts = StartupFacts.Of(plan, events);
+        JobRecord facts = JobRecord.Of(plan, events);
         PlainPage page = new(Width);
-        ImmutableArray<JobException> exceptions = JobExceptions.Of(plan, events);
-        Head(page, facts, plan, events, exceptions);
-        List(page, "To be looked at", OpenQuestions.Of(facts, events), "Nothing.");
+        IReadOnlyList<string> questions = OpenQuestions.Of(facts);
+        Head(page, facts, questions.Count);
+        List(page, "To be looked at", questions, "Nothing.");
         Steps(page, facts);
         new ReadingSection(page, facts).Write();
         Timers(page, facts);
         Things(page, facts);
-        Happenings(page, facts, events);
-        Foot(page, plan, facts, events, checkpoint);
+        Happenings(page, facts);
+        Foot(page, facts, events.Count, checkpoint);
         return OutOfServiceNotice.Of(plan, events) is { } notice ? $"{page}\n{notice}" : page.ToString();
     }
 
-    static void Head(PlainPage page, StartupFacts facts, StartupPlan plan, IReadOnlyList<StartupEvent> events, ImmutableArray<JobException> exceptions)
+    static void Head(PlainPage page, JobRecord facts, int questions)
     {
+        StartupPlan plan = facts.Plan;
+        ImmutableArray<JobException> exceptions = facts.Exceptions;
         page.Rule('=');
         page.Line($"RECORD OF A START-UP: {plan.Title}");
         if (facts.Job is { IsDemonstration: true })
@@ -48,7 +50,7 @@ public static class StartupSummary
             page.Blank();
         }
 
-        CopyVerdict verdict = CopyVerdict.Of(facts, events, exceptions.Length, OpenQuestions.Of(facts, events).Count);
+        CopyVerdict verdict = CopyVerdict.Of(facts, questions);
         page.Line(verdict.Word.ToUpperInvariant());
         page.Line(verdict.Sentence);
         page.Blank();
@@ -57,15 +59,15 @@ public static class StartupSummary
         page.Pair("Site", $"{plan.Site.Title}; {plan.Site.Address}");
         page.Pair("Customer", plan.Site.Customer);
         page.Pair("Technician", facts.Job?.Technician ?? "unknown");
-        if (events.Count > 0)
+        if (facts is { Began: { } began, LastAt: { } last })
         {
-            page.Pair("Begun", facts.Times.Stamp(events[0].At));
-            page.Pair("Last event", facts.Times.Stamp(events[^1].At));
+            page.Pair("Begun", facts.Times.Stamp(began));
+            page.Pair("Last event", facts.Times.Stamp(last));
             page.Pair("All times", facts.Times.Zone);
         }
     }
 
-    static void Steps(PlainPage page, StartupFacts facts)
+    static void Steps(PlainPage page, JobRecord facts)
     {
         page.Heading("Steps");
         int number = 0;
@@ -83,45 +85,45 @@ public static class StartupSummary
         }
     }
 
-    static void Timers(PlainPage page, StartupFacts facts) => List(page, "Timers", facts.Timers.Select(timer =>
+    static void Timers(PlainPage page, JobRecord facts) => List(page, "Timers", facts.Timers.Select(timer =>
         $"{Title(facts, timer.StepId)}: {Durations.Text(timer.Duration)} from {facts.Times.Time(timer.Started)}"
         + (timer.Ended is { } ended ? $", ended {facts.Times.Time(ended)}" : ", DID NOT END")
         + (timer.Starts > 1 ? FormattableString.Invariant($", started {timer.Starts} times") : "")
         + Source(facts, timer.StepId)), "None was started.");
 
-    static void Things(PlainPage page, StartupFacts facts) => List(page, "Opened and closed", facts.Things.Select(thing => Sentences.Of(thing, facts.Times)), "Nothing was opened.");
+    static void Things(PlainPage page, JobRecord facts) => List(page, "Opened and closed", facts.Things.Select(thing => Sentences.Of(thing, facts.Times)), "Nothing was opened.");
 
-    static void Happenings(PlainPage page, StartupFacts facts, IReadOnlyList<StartupEvent> events)
+    static void Happenings(PlainPage page, JobRecord facts)
     {
-        List(page, "Adjustments", Sentences.Adjustments(events, facts.Times), "None.");
-        List(page, "Questions answered", events.OfType<AnswerGiven>().Select(answer =>
+        List(page, "Adjustments", Sentences.Adjustments(facts), "None.");
+        List(page, "Questions answered", facts.Answers.Select(answer =>
             $"{facts.Times.Time(answer.At)} {facts.Steps.FirstOrDefault(step => step.Step.Id == answer.StepId)?.Step.Question?.Text ?? answer.StepId} {Labels.YesNo(answer.Answer)}"), "None.");
-        List(page, "Notes", events.OfType<NoteTaken>().Select(note => $"{facts.Times.Time(note.At)} {Title(facts, note.StepId)}: {note.Text}"), "None.");
-        string[] photos = [.. events.OfType<PhotoAttached>().Select(photo => $"{facts.Times.Time(photo.At)} {Title(facts, photo.StepId)}: {photo.Name} sha256 {photo.Sha256}")];
+        List(page, "Notes", facts.Notes.Select(note => $"{facts.Times.Time(note.At)} {Title(facts, note.StepId)}: {note.Text}"), "None.");
+        string[] photos = [.. facts.Photos.Select(photo => $"{facts.Times.Time(photo.At)} {Title(facts, photo.StepId)}: {photo.Name} sha256 {photo.Sha256}")];
         if (photos.Length > 0)
         {
             List(page, "Photos", photos, "");
         }
-        string[] stops = [.. Interruptions.Of(facts, events)];
+        string[] stops = [.. Interruptions.Of(facts)];
         if (stops.Length > 0)
         {
             List(page, "Safety and stops", stops, "");
         }
-        List(page, "Understood, but not carried out", events.OfType<CommandRefused>().Select(refused =>
+        List(page, "Understood, but not carried out", facts.Refusals.Select(refused =>
             $"{facts.Times.Time(refused.At)} \"{refused.Said}\": {refused.Reason}"), "Nothing.");
     }
 
-    static void Foot(PlainPage page, StartupPlan plan, StartupFacts facts, IReadOnlyList<StartupEvent> events, string? checkpoint)
+    static void Foot(PlainPage page, JobRecord facts, int events, string? checkpoint)
     {
         page.Heading("Origin");
         if (facts.Job is { } job)
         {
-            page.Pair("Checklist", $"{plan.Checklist.Id} version {plan.Checklist.Version}, file {job.Checklist.Name}, sha256 {Short(job.Checklist)}");
+            page.Pair("Checklist", $"{facts.Plan.Checklist.Id} version {facts.Plan.Checklist.Version}, file {job.Checklist.Name}, sha256 {Short(job.Checklist)}");
             page.Pair("Appliance", $"file {job.Appliance.Name}, sha256 {Short(job.Appliance)}");
             page.Pair("Site", $"file {job.Site.Name}, sha256 {Short(job.Site)}");
             page.Pair("Program", $"version {job.ProgramVersion}; heard by {job.Recogniser}");
         }
-        page.Pair("Checkpoint", checkpoint ?? FormattableString.Invariant($"none ({events.Count} events)"));
+        page.Pair("Checkpoint", checkpoint ?? FormattableString.Invariant($"none ({events} events)"));
         page.Blank();
         page.Line("Uncertainties are expanded (k = 2). This record says what was said and done and what followed from it. "
             + "Local codes, the maker's instructions and the licensed person decide.");
@@ -142,9 +144,9 @@ public static class StartupSummary
         }
     }
 
-    static string Title(StartupFacts facts, string stepId) => StepTitles.Of(facts.Plan, stepId);
+    static string Title(JobRecord facts, string stepId) => StepTitles.Of(facts.Plan, stepId);
 
-    static string Source(StartupFacts facts, string stepId) =>
+    static string Source(JobRecord facts, string stepId) =>
         facts.Steps.FirstOrDefault(step => step.Step.Id == stepId)?.Step.Timer is { } timer ? $" [{timer.Source}]" : "";
 
     static string Short(FileCopy file) => file.Sha256[..Math.Min(16, file.Sha256.Length)];

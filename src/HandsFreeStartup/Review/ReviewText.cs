@@ -59,7 +59,7 @@ static class ReviewText
 
     /// <summary>A job in one line.</summary>
     public static string Line(JobReview review) => string.Create(CultureInfo.InvariantCulture,
-        $"{(review.MustBeLookedAt ? '!' : ' ')} {review.JobId,-22} {review.Began?.UtcDateTime,-16:yyyy-MM-dd HH:mm} {Of(review.Status),-14} {Counts(review),-30} {review.Technician}; {review.Appliance}{(review.IsDemonstration ? "; DEMONSTRATION" : "")}");
+        $"{(review.MustBeLookedAt ? '!' : ' ')} {review.JobId,-22} {review.Began,-23:yyyy-MM-dd HH:mm zzz} {Of(review.Status),-14} {Counts(review),-30} {review.Technician}; {review.Appliance}{(review.IsDemonstration ? "; DEMONSTRATION" : "")}");
 
     /// <summary>The findings by weight, as counts.</summary>
     public static string Counts(JobReview review) => string.Join(", ", new[] { Weight.Danger, Weight.Doubt, Weight.Note }
@@ -88,6 +88,6 @@ static class ReviewText
         _ => "UNREADABLE",
     };
 
-    /// <summary>Time of day in UTC; empty for none.</summary>
-    public static string Time(DateTimeOffset? at) => at?.UtcDateTime.ToString("HH:mm:ss", CultureInfo.InvariantCulture) ?? "";
+    /// <summary>Time of day by the clock on the wall of the job; empty for none.</summary>
+    public static string Time(DateTimeOffset? at) => at?.ToString("HH:mm:ss", CultureInfo.InvariantCulture) ?? "";
 }

@@ -4,6 +4,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Wording;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Reports.Copies;
 using HandsFreeStartup.Reports.Facts;
 using HandsFreeStartup.Reports.Tests.Support;
@@ -184,7 +185,7 @@ public sealed class CopiesTests
     internal static PrintedReading[] Sorted(IEnumerable<PrintedReading> readings) =>
         [.. readings.OrderBy(reading => reading.Label, StringComparer.Ordinal).ThenBy(reading => reading.Standing, StringComparer.Ordinal)];
 
-    static PrintedReading[] Expected(CopySource source) => Sorted(ReadingGroups.Of(StartupFacts.Of(source.Plan, source.Events)).SelectMany(group => group.Lines)
+    static PrintedReading[] Expected(CopySource source) => Sorted(ReadingGroups.Of(JobRecord.Of(source.Plan, source.Events)).SelectMany(group => group.Lines)
         .Select(line => new PrintedReading($"{(line.IsResult ? "= " : "")}{line.Label.Split(' ')[0]}", line.Left?.Number ?? "–")));
 
     static bool Contains(PdfRectangle outer, PdfRectangle inner) =>

@@ -25,7 +25,7 @@ public sealed class ExceptionTests
     public void Every_copy_begins_with_every_exception_in_full()
     {
         CopySource source = Troubled();
-        ImmutableArray<JobException> exceptions = JobExceptions.Of(source.Plan, source.Events);
+        ImmutableArray<JobException> exceptions = JobRecord.Of(source.Plan, source.Events).Exceptions;
         Assert.Equal(
             [ExceptionKind.Alarm, ExceptionKind.Alarm, ExceptionKind.UnsafeAnswer, ExceptionKind.OutsideLimit, ExceptionKind.SkippedStep, ExceptionKind.ClockJump],
             exceptions.Select(exception => exception.Kind));
@@ -44,7 +44,7 @@ public sealed class ExceptionTests
     public void The_review_begins_with_the_exceptions_and_plays_what_was_recorded()
     {
         CopySource source = Troubled();
-        ImmutableArray<JobException> exceptions = JobExceptions.Of(source.Plan, source.Events);
+        ImmutableArray<JobException> exceptions = JobRecord.Of(source.Plan, source.Events).Exceptions;
 
         ReviewFinding[] findings = [.. JobReview.Of(source.Plan, source.Events, RecordState.Sound).Findings];
 
@@ -76,10 +76,10 @@ public sealed class ExceptionTests
         MonoxideJudged judged = new(At, "combustion-high", new ReadingKey("oxygen", "high"), MonoxidePlace.Flue, MonoxideAction.FindSource,
             "More than good practice wants: look for the cause, and whether it rises.", "common practice, no source", false, 70, IsAirFree: true);
 
-        string text = JobExceptions.Of(ScriptedJob.Plan, [judged]).Single().Text;
+        string text = JobRecord.Of(ScriptedJob.Plan, [judged]).Exceptions.Single().Text;
 
         Assert.Equal("CO in the flue, air-free (high) 70 ppm is not proven to be below 100 ppm", text);
-        Assert.Contains("More than good practice wants", JobExceptions.Of(ScriptedJob.Plan, [judged with { Counts = true, Ppm = 101 }]).Single().Text, StringComparison.Ordinal);
+        Assert.Contains("More than good practice wants", JobRecord.Of(ScriptedJob.Plan, [judged with { Counts = true, Ppm = 101 }]).Exceptions.Single().Text, StringComparison.Ordinal);
     }
 
     [Fact]

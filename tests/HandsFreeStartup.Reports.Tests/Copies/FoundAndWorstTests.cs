@@ -1,6 +1,7 @@
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Safety;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Reports.Copies;
 using HandsFreeStartup.Reports.Copies.Narrow;
 using HandsFreeStartup.Reports.Facts;
@@ -52,7 +53,7 @@ public sealed class FoundAndWorstTests
 
     static (string? Found, string? Worst, string? Left) Line(IEnumerable<StartupEvent> events)
     {
-        FoundAndLeft line = ReadingGroups.Of(StartupFacts.Of(ScriptedJob.Plan, [.. ScriptedJob.Whole().Events, .. events])).SelectMany(group => group.Lines).Single(one => one.Label == "Kitchen");
+        FoundAndLeft line = ReadingGroups.Of(JobRecord.Of(ScriptedJob.Plan, [.. ScriptedJob.Whole().Events, .. events])).SelectMany(group => group.Lines).Single(one => one.Label == "Kitchen");
         return (line.Found?.Number, line.Worst?.Number, line.Left?.Number);
     }
 

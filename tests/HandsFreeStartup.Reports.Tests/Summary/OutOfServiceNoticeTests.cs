@@ -1,6 +1,7 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Reports.Facts;
 using HandsFreeStartup.Reports.Summary;
 using HandsFreeStartup.Reports.Tests.Support;
@@ -44,10 +45,10 @@ public sealed class OutOfServiceNoticeTests
     public void An_end_by_wish_with_an_instrument_cap_off_is_not_headed_unsafe()
     {
         IReadOnlyList<StartupEvent> events = Ended(EndKind.OwnersWish);
-        StartupFacts facts = StartupFacts.Of(ScriptedJob.Plan, events);
+        JobRecord facts = JobRecord.Of(ScriptedJob.Plan, events);
 
-        Assert.Equal("Not signed", CopyVerdict.Of(facts, events, 0, 0).Word);
-        Assert.Contains(OpenQuestions.Of(facts, events), question => question == "STILL OPEN: instrument cap");
+        Assert.Equal("Not signed", CopyVerdict.Of(facts, 0).Word);
+        Assert.Contains(OpenQuestions.Of(facts), question => question == "STILL OPEN: instrument cap");
     }
 
     static IReadOnlyList<StartupEvent> Ended(EndKind kind)

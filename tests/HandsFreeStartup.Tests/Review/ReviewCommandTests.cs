@@ -179,8 +179,8 @@ public sealed class ReviewCommandTests : IDisposable
 
         Assert.Equal((0, ""), (result.ExitCode, result.Error));
         string[] lines = await File.ReadAllLinesAsync(table);
-        Assert.Equal("job_id,technician,at,step_id,scope,quantity,value,unit,expanded_uncertainty,lower,upper,limit_source,verdict,state,heard,certainty,clip", lines[0]);
-        Assert.Contains("job-1,T. Tester,2031-03-04T08:08:00.0000000+00:00,combustion-low,low,oxygen,7.2,%,0.3,6.0,11.0,maker's instructions (invented),pass,final,voice,green,", lines);
+        Assert.Equal("job_id,technician,at,step_id,scope,quantity,value,unit,expanded_uncertainty,lower,upper,limit_source,verdict,state,heard,certainty,clip,unrounded", lines[0]);
+        Assert.Contains("job-1,T. Tester,2031-03-04T08:08:00.0000000+00:00,combustion-low,low,oxygen,7.2,%,0.3,6.0,11.0,maker's instructions (invented),pass,final,voice,green,,", lines);
         Assert.Equal(3, lines.Count(line => line.Contains(",co_air_free,", StringComparison.Ordinal) && line.Contains(",low,", StringComparison.Ordinal)));
         Assert.DoesNotContain(lines, line => line.Contains("Quarry", StringComparison.Ordinal));
     }

@@ -1,8 +1,8 @@
 using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
-
 namespace HandsFreeStartup.Reports.Copies.Charts;
 
 /// <summary>How a value of a series is marked.</summary>
@@ -53,7 +53,7 @@ sealed record Series(
             fates[0].Reading.UnitSymbol,
             [.. fates.Select(fate => new Point(fate.At, (double)fate.Reading.Value, MarkOf(fate)))],
             (double?)limit?.Lower, (double?)limit?.Upper, limit?.Text.TrimEnd() ?? "",
-            SettledSince(copy.Events.OfType<SeriesJudged>().Where(judged => judged.Key == key), left),
+            SettledSince(copy.Facts.Series.Where(judged => judged.Key == key), left),
             left is null ? null : ShownValue.Of(left.Reading).Plain,
             copy.Times);
     }

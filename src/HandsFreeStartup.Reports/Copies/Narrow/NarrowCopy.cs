@@ -1,4 +1,3 @@
-using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies.Parts;
 using HandsFreeStartup.Reports.Facts;
@@ -38,10 +37,10 @@ public static class NarrowCopy
 
         page.Line($"Limits set by: {copy.SourceLegend}.");
         page.Line("+/-: expanded uncertainty (k = 2)");
-        List(page, "Safety and stops", [.. Interruptions.Of(copy.Facts, copy.Events)], "None.");
-        List(page, "Adjusted", Sentences.Adjustments(copy.Events, copy.Times), "Nothing.");
+        List(page, "Safety and stops", [.. Interruptions.Of(copy.Facts)], "None.");
+        List(page, "Adjusted", Sentences.Adjustments(copy.Facts), "Nothing.");
         List(page, "Opened and closed", [.. copy.Facts.Things.Select(thing => Sentences.Of(thing, copy.Times))], "Nothing.");
-        List(page, "Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{copy.Times.Time(note.At)} {copy.StepTitle(note.StepId)}: {note.Text}")], "None.");
+        List(page, "Notes", [.. copy.Facts.Notes.Select(note => $"{copy.Times.Time(note.At)} {copy.StepTitle(note.StepId)}: {note.Text}")], "None.");
         page.Heading("Checkpoint");
         page.Line(source.Checkpoint ?? "none that could be believed");
         Signature(page, copy);

@@ -2,7 +2,6 @@ using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Wording;
-using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
 
@@ -27,7 +26,7 @@ static class EventSentence
         ThingProved proved => $"Checked for leaks: {proved.Name}.",
         NoteTaken note => $"Note in step \"{title(note.StepId)}\": {note.Text}",
         CommandRefused refused => $"\"{refused.Said}\" was not carried out: {refused.Reason}",
-        StartupStopped stopped => $"STOPPED: {StartupFacts.InWords(stopped.Cause)}{(stopped.IsFire ? ", fire was called out" : "")}, {EvidenceWords.Of(stopped.Evidence, false)}.",
+        StartupStopped stopped => $"STOPPED: {StopWords.Of(stopped.Cause)}{(stopped.IsFire ? ", fire was called out" : "")}, {EvidenceWords.Of(stopped.Evidence, false)}.",
         StartupResumed resumed => $"Went on after the stop: {resumed.Reason}",
         FinishAsked asked => asked.Signs ? "Asked whether to sign." : "Asked whether to end without putting the appliance into service.",
         FinishDeclined => "Not finished; the start-up goes on.",

@@ -1,4 +1,3 @@
-using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Reports.Copies.Layout;
 using HandsFreeStartup.Reports.Facts;
 
@@ -91,10 +90,10 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
         pages.Add([Strip.Space(4)]);
         (string Title, IReadOnlyList<string> Entries, string IfNone)[] lists =
         [
-            ("Safety and stops", [.. Interruptions.Of(copy.Facts, copy.Events)], ""),
-            ("Adjusted", Sentences.Adjustments(copy.Events, copy.Times), "Nothing was adjusted."),
+            ("Safety and stops", [.. Interruptions.Of(copy.Facts)], ""),
+            ("Adjusted", Sentences.Adjustments(copy.Facts), "Nothing was adjusted."),
             ("Opened and closed", [.. copy.Facts.Things.Select(thing => Sentences.Of(thing, copy.Times))], "Nothing was opened."),
-            ("Notes", [.. copy.Events.OfType<NoteTaken>().Select(note => $"{copy.StepTitle(note.StepId)}: {note.Text} ({copy.Times.Time(note.At)})")], "None."),
+            ("Notes", [.. copy.Facts.Notes.Select(note => $"{copy.StepTitle(note.StepId)}: {note.Text} ({copy.Times.Time(note.At)})")], "None."),
         ];
         pages.AddInColumns(lists.Where(list => list.Entries.Count > 0 || list.IfNone.Length > 0).Select(list => List(list.Title, list.Entries, list.IfNone)), ColumnWidth + Gutter);
     }

@@ -1,10 +1,9 @@
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies.Layout;
-using HandsFreeStartup.Reports.Facts;
-
 namespace HandsFreeStartup.Reports.Copies.Parts;
 
 /// <summary>Everything that the first page leaves out: each value ever heard and its fate, each result, step, timer, answer and refusal, and every event in order.</summary>
@@ -26,9 +25,9 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
         .. Section("Timers", [new("step", 40), new("time and its source", 40), new("started", 10), new("ended", 10)],
             [.. copy.Facts.Timers.Select(Row)], "None was started."),
         .. Section("Questions answered", [new("time", 9), new("question", 75), new("answer", 16)],
-            [.. copy.Events.OfType<AnswerGiven>().Select(Row)], "None."),
+            [.. copy.Facts.Answers.Select(Row)], "None."),
         .. Section("Understood, but not carried out", [new("time", 9), new("what was said", 36), new("why not", 55)],
-            [.. copy.Events.OfType<CommandRefused>().Select(refused => new Cell[] { copy.Times.Time(refused.At), refused.Said, refused.Reason })], "Nothing."),
+            [.. copy.Facts.Refusals.Select(refused => new Cell[] { copy.Times.Time(refused.At), refused.Said, refused.Reason })], "Nothing."),
         .. Section("What the job ran with", [new("", 14), new("", 86)], [.. Origin()], ""),
         .. Section("Every event in order", [new("no.", 5), new("date, time and offset", 22), new("what happened", 73)],
             [.. copy.Events.Select((happened, index) => new Cell[] { FormattableString.Invariant($"{index + 1}"), copy.Times.Stamp(happened.At), EventSentence.Of(happened, copy.StepTitle) })], "None."),

@@ -1,7 +1,5 @@
-using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
-using HandsFreeStartup.Reports.Facts;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
 
@@ -14,8 +12,8 @@ static class Sentences
     /// <summary>An exception in full, with its time; never shortened.</summary>
     public static string Of(JobException exception, LocalTime times) => $"{times.Time(exception.At)} {exception.Text}";
 
-    public static IReadOnlyList<string> Adjustments(IEnumerable<StartupEvent> events, LocalTime times) =>
-        [.. events.OfType<AdjustmentMade>().Select(made => $"{Labels.Of(made)} ({times.Time(made.At)})")];
+    public static IReadOnlyList<string> Adjustments(JobRecord facts) =>
+        [.. facts.Adjustments.Select(made => $"{Labels.Of(made)} ({facts.Times.Time(made.At)})")];
 
     public static string Of(ThingFate thing, LocalTime times)
     {

@@ -1,4 +1,3 @@
-using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Reports.Copies.Layout;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
@@ -33,7 +32,7 @@ sealed class SignatureFoot(Ruler ruler, CopyFacts copy, double width)
         double half = (room - 14) / 2;
         return
         [
-            .. Texts.Paragraph(ruler, $"Signed in the record by {NameOf(copy.Facts.EndText)}, {copy.Times.Stamp(copy.Events.OfType<StartupSigned>().Last().At)}.", Style.Small, room),
+            .. Texts.Paragraph(ruler, $"Signed in the record by {NameOf(copy.Facts.EndText)}, {copy.Times.Stamp(copy.Facts.Signature!.At)}.", Style.Small, room),
             Strip.Space(27),
             Strip.Beside((0, [Line("Technician, date", half)]), (half + 14, [Line("Received by customer, date", half)])),
         ];

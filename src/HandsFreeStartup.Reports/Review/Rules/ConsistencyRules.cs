@@ -7,9 +7,8 @@ using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Quantities;
 using HandsFreeStartup.Calculations.Uncertainties;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
-using HandsFreeStartup.Reports.Facts;
-
 namespace HandsFreeStartup.Reports.Review.Rules;
 
 /// <summary>Values that do not fit one another: each may be possible, all together are not.</summary>

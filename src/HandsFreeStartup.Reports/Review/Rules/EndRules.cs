@@ -1,6 +1,5 @@
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Reports.Facts;
-
+using HandsFreeStartup.Procedure.Record;
 namespace HandsFreeStartup.Reports.Review.Rules;
 
 /// <summary>How the job ended, and what was left open.</summary>
@@ -11,7 +10,7 @@ static class EndRules
         JobEnd.Unfinished => [new ReviewFinding("unfinished", Weight.Doubt, FormattableString.Invariant(
             $"It was neither signed nor ended: {job.Facts.Steps.Count(step => step.End == StepEnd.Done)} of {job.Facts.Steps.Count} steps are done."))],
         JobEnd.Stopped => [new ReviewFinding("stopped", Weight.Danger, "It was stopped for safety and not resumed.")],
-        JobEnd.OutOfService => [.. job.Events.OfType<EndedOutOfService>().TakeLast(1).Select(OutOfService)],
+        JobEnd.OutOfService => [OutOfService(job.Facts.OutOfService!)],
         _ => [],
     };
 
@@ -32,7 +31,7 @@ static class EndRules
             : [new ReviewFinding("not-reached", job.Facts.End == JobEnd.Signed ? Weight.Danger : Weight.Note, $"Never reached: {string.Join(", ", titles)}.")];
     }
 
-    public static IEnumerable<ReviewFinding> Reviewed(ReviewedJob job) => job.Events.OfType<RecordReviewed>().Select(reviewed => new ReviewFinding(
+    public static IEnumerable<ReviewFinding> Reviewed(ReviewedJob job) => job.Facts.Reviews.Select(reviewed => new ReviewFinding(
         "reviewed", Weight.Note, $"{(reviewed.Outcome == ReviewOutcome.Accepted ? "Accepted" : "Returned")} by {reviewed.Lead} on {job.Facts.Times.Stamp(reviewed.At)}.")
     {
         At = reviewed.At,

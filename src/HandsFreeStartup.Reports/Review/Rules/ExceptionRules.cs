@@ -5,7 +5,7 @@ namespace HandsFreeStartup.Reports.Review.Rules;
 /// <summary>The exceptions of the job: the same list that stands first on every copy, in the same words.</summary>
 static class ExceptionRules
 {
-    public static IEnumerable<ReviewFinding> All(ReviewedJob job) => JobExceptions.Of(job.Plan, job.Events).Select(exception =>
+    public static IEnumerable<ReviewFinding> All(ReviewedJob job) => job.Facts.Exceptions.Select(exception =>
         new ReviewFinding(RuleOf(exception.Kind), WeightOf(exception.Kind), $"{exception.Subject.TrimEnd('.')}.")
         {
             At = exception.At,

@@ -2,9 +2,8 @@ using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
-using HandsFreeStartup.Reports.Facts;
-
 namespace HandsFreeStartup.Reports.Review.Rules;
 
 /// <summary>Readings and results one by one: their verdicts, and how surely they were heard.</summary>

@@ -1,8 +1,7 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
-using HandsFreeStartup.Reports.Facts;
-
 namespace HandsFreeStartup.Reports.Review.Rules;
 
 /// <summary>What was left out, answered badly or said beside the readings.</summary>
@@ -14,7 +13,7 @@ static class StepRules
     public static IEnumerable<ReviewFinding> ImproperAnswers(ReviewedJob job) =>
         from step in job.Facts.Steps
         where step.Step.Question is { Choices.IsEmpty: true }
-        let last = job.Events.OfType<AnswerGiven>().LastOrDefault(answer => answer.StepId == step.Step.Id)
+        let last = job.Facts.Answer(step.Step.Id)
         where last is not null && last.Answer != step.Step.Question!.Proper
         select new ReviewFinding("improper-answer", step.Step.IsSafetyStop ? Weight.Danger : Weight.Doubt,
             $"\"{step.Step.Question!.Text}\" was last answered {Labels.YesNo(last.Answer)}.")
@@ -32,7 +31,7 @@ static class StepRules
         where !job.Facts.Readings.Any(fate => fate.Counts && fate.Reading.Key == key)
         select new ReviewFinding("missing-reading", Weight.Doubt, $"No {Labels.Of(key)} counts in step \"{step.Step.Title}\".") { StepId = step.Step.Id };
 
-    public static IEnumerable<ReviewFinding> Notes(ReviewedJob job) => job.Events.OfType<NoteTaken>().Select(note =>
+    public static IEnumerable<ReviewFinding> Notes(ReviewedJob job) => job.Facts.Notes.Select(note =>
         new ReviewFinding("note", Weight.Note, $"Note in step \"{job.Title(note.StepId)}\".")
         {
             At = note.At,
@@ -43,16 +42,16 @@ static class StepRules
 
     public static IEnumerable<ReviewFinding> Pauses(ReviewedJob job)
     {
-        foreach (ListeningPaused paused in job.Events.OfType<ListeningPaused>())
+        foreach (ListeningPause pause in job.Facts.Pauses)
         {
-            ListeningResumed? resumed = job.Events.OfType<ListeningResumed>().FirstOrDefault(later => later.At >= paused.At);
-            if (resumed is null || resumed.At - paused.At > LongPause)
+            TimeSpan? span = pause.To - pause.From;
+            if (!(span <= LongPause))
             {
-                yield return new ReviewFinding("pause", Weight.Note, resumed is null
-                    ? $"Listening was paused at {job.Facts.Times.Time(paused.At)} and never went on."
-                    : $"Listening was paused for {Durations.Text(resumed.At - paused.At)}.")
+                yield return new ReviewFinding("pause", Weight.Note, span is { } known
+                    ? $"Listening was paused for {Durations.Text(known)}."
+                    : $"Listening was paused at {job.Facts.Times.Time(pause.From)} and never went on.")
                 {
-                    At = paused.At,
+                    At = pause.From,
                 };
             }
         }

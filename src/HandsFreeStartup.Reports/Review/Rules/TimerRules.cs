@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
-using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
-using HandsFreeStartup.Reports.Facts;
-
 namespace HandsFreeStartup.Reports.Review.Rules;
 
 /// <summary>Whether time was given where time is needed, and whether the clock can be believed.</summary>
@@ -42,7 +40,7 @@ static class TimerRules
         ImmutableArray<Step> steps = job.Plan.Steps;
         foreach (Step wait in steps.Where(step => step.Kind == StepKind.Wait))
         {
-            DateTimeOffset? over = job.Events.OfType<TimerEnded>().FirstOrDefault(ended => ended.StepId == wait.Id)?.At;
+            DateTimeOffset? over = job.Facts.AllTimers.FirstOrDefault(timer => timer.StepId == wait.Id && timer.Ended is not null)?.Ended;
             ReadingFate[] early = [.. job.Facts.Readings.Where(fate => fate.Counts && NeedsWarmth.Contains(fate.Reading.Key.FieldId)
                 && IsLater(steps, wait, fate.StepId) && !(over <= fate.At))];
             if (early.Length > 0)
@@ -67,20 +65,18 @@ static class TimerRules
         });
 
     public static IEnumerable<ReviewFinding> ClockWentBack(ReviewedJob job) =>
-        from pair in job.Events.Zip(job.Events.Skip(1), (before, after) => (before, after))
-        where pair.after.At < pair.before.At
-        let text = $"The clock went back from {job.Facts.Times.Stamp(pair.before.At)} to {job.Facts.Times.Stamp(pair.after.At)}: durations around it cannot be believed."
-        select new ReviewFinding("clock-went-back", Weight.Doubt, text) { At = pair.after.At };
+        from jump in job.Facts.BackwardClock
+        let text = $"The clock went back from {job.Facts.Times.Stamp(jump.Before)} to {job.Facts.Times.Stamp(jump.After)}: durations around it cannot be believed."
+        select new ReviewFinding("clock-went-back", Weight.Doubt, text) { At = jump.After };
 
     public static IEnumerable<ReviewFinding> ClockWentForward(ReviewedJob job) =>
-        from ended in job.Events.OfType<TimerEnded>()
-        where job.Events.OfType<TimerHalfway>().Any(half => half.StepId == ended.StepId && half.At == ended.At)
-            && job.Events.OfType<TimerStarted>().Last(started => started.StepId == ended.StepId).Duration > Shortest
+        from timer in job.Facts.AllTimers
+        where timer.Ended is not null && timer.Halfway == timer.Ended && timer.Duration > Shortest
         select new ReviewFinding("clock-went-forward", Weight.Doubt,
-            $"The timer of \"{job.Title(ended.StepId)}\" was half over and over at the same moment: the clock was set forward, or the program did not run meanwhile.")
+            $"The timer of \"{job.Title(timer.StepId)}\" was half over and over at the same moment: the clock was set forward, or the program did not run meanwhile.")
         {
-            At = ended.At,
-            StepId = ended.StepId,
+            At = timer.Ended,
+            StepId = timer.StepId,
         };
 
     static bool IsLater(ImmutableArray<Step> steps, Step wait, string stepId) =>
