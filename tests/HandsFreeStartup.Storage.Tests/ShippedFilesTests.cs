@@ -1,3 +1,4 @@
+using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
@@ -58,6 +59,17 @@ public sealed class ShippedFilesTests
     [InlineData("furnace-modulating", "site-row-house", "new", 60, 85)]
     public void A_full_start_up_has_as_many_steps_as_a_day_allows(string appliance, string site, string occasion, int fewest, int most) =>
         Assert.InRange(ShippedPlans.Plan("gas-furnace", appliance, site, occasion).Steps.Length, fewest, most);
+
+    [Fact]
+    public void Every_gas_that_is_heavier_than_air_is_looked_for_at_the_floor()
+    {
+        // Relative density of the calculation core, air = 1: propane 1.52, n-butane 2.01 (molar masses 44.1 and 58.1 over 28.97 g/mol).
+        StartupPlan known = ShippedPlans.Plan("gas-furnace", "furnace-one-stage-propane", "site-farm", "seasonal");
+
+        Assert.All(Fuel.Presets, fuel => Assert.Equal(
+            fuel.RelativeDensity > 1,
+            StartupPlan.From(known.Checklist, known.Appliance with { FuelId = fuel.Id }, known.Site, occasion: "seasonal").Steps.Any(step => step.Id == "floor-check")));
+    }
 
     [Fact]
     public void Every_step_of_the_full_procedure_tells_a_trainee_why() =>

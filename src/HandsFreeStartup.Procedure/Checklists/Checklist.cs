@@ -106,6 +106,10 @@ public sealed record ApplianceSheet(
     /// <summary>Input at high fire that the plate states for sea level, Btu/h; null where the sheet does not state it.</summary>
     public decimal? SeaLevelInput { get; init; }
 
+    /// <summary>Whether it burns liquefied gas, propane or butane, which comes at a higher pressure.</summary>
+    [JsonIgnore]
+    public bool IsLiquefied => FuelId.Contains("propan", StringComparison.Ordinal) || FuelId.Contains("butan", StringComparison.Ordinal) || FuelId.StartsWith("lpg", StringComparison.Ordinal);
+
     /// <summary>What decides over the branches of a checklist.</summary>
     [JsonIgnore]
     public Branch Branch => new(IsModulating ? Firing.Modulating : Stages == 1 ? Firing.SingleStage : Firing.TwoStage, FuelId, Venting, IsCondensing)

@@ -63,13 +63,11 @@ public static class LimitPlausibility
             VentCategory.III or VentCategory.IV => new(-0.10m, 0.50m),
             _ => new(-0.15m, 0.50m),
         },
-        "inlet_pressure" => IsNatural(appliance) ? new(3.5m, 14) : new(9, 14),
-        "manifold_pressure" or LimitNames.ReplaceValve => IsNatural(appliance) ? new(0.5m, 5) : new(2, 11.5m),
+        "inlet_pressure" => appliance.IsLiquefied ? new(9, 14) : new(3.5m, 14),
+        "manifold_pressure" or LimitNames.ReplaceValve => appliance.IsLiquefied ? new(2, 11.5m) : new(0.5m, 5),
         "flue_temperature" => appliance.IsCondensing == true || appliance.Venting == VentCategory.IV ? new(70, 250) : new(200, 600),
         _ => AnyFurnace.GetValueOrDefault(name),
     };
-
-    static bool IsNatural(ApplianceSheet appliance) => !appliance.FuelId.Contains("propan", StringComparison.Ordinal) && !appliance.FuelId.StartsWith("lpg", StringComparison.Ordinal);
 
     static string Label(string name) => Fields.Find(name)?.Label ?? ResultKind.Find(name)?.Label ?? name;
 }

@@ -88,10 +88,10 @@ public sealed class StartupPlan
         : scope is not null && _limits.TryGetValue($"{name}/{scope}", out DeclaredLimit? scoped) ? scoped
         : _limits.GetValueOrDefault(name);
 
-    /// <summary>The field as it is said under the settings.</summary>
-    public Field FieldOf(string id)
+    /// <summary>The field as it is said under the settings, with what is usual for this furnace in <paramref name="scope"/>.</summary>
+    public Field FieldOf(string id, string? scope = null)
     {
-        Field field = Fields.Find(id) ?? throw new InvalidOperationException($"There is no field '{id}'.");
+        Field field = UsualReadings.Of(Fields.Find(id) ?? throw new InvalidOperationException($"There is no field '{id}'."), Appliance, scope);
         return FieldUnits.In(field, Settings.In(field.Unit));
     }
 

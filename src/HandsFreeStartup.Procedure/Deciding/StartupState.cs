@@ -158,8 +158,9 @@ sealed partial class StartupState(StartupPlan plan)
         _ => StepStatus.Ahead,
     };
 
-    /// <summary>Whether the step belongs to this furnace, as far as that is known by now.</summary>
-    public bool Applies(Step step) => step.OnlyFor.DraftBy is not { } drawn || DraftBy is not { } draws || drawn == draws;
+    /// <summary>Whether the step belongs to this furnace, as far as that is known by now. What is open is closed, whatever branch opened it.</summary>
+    public bool Applies(Step step) => step.OnlyFor.DraftBy is not { } drawn || DraftBy is not { } draws || drawn == draws
+        || Open.Any(open => step.Closes.Contains(open.Thing.Name) || step.Proves.Contains(open.Thing.Name));
 
     /// <summary>How an unsafe answer of the step was heard that nobody has explained yet; null where there is none.</summary>
     public Evidence? Unexplained(string stepId) => _unexplained.GetValueOrDefault(stepId);

@@ -53,7 +53,7 @@ static class Expectations
 
     static ImmutableArray<ExpectedReading> Readings(StartupPlan plan, Step step) =>
     [
-        .. step.Readings.Select(demand => plan.FieldOf(demand.FieldId))
+        .. step.Readings.Select(demand => plan.FieldOf(demand.FieldId, step.Scope))
             .Select(field => new ExpectedReading(field, [.. field.SpokenNames, .. step.Also.GetValueOrDefault(field.Id, [])])),
     ];
 

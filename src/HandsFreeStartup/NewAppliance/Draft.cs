@@ -15,15 +15,20 @@ sealed partial record Draft(string Id)
     ImmutableArray<DeclaredLimit> Limits { get; init; } = [];
     int Asked { get; init; }
     DeclaredLimit? Unsourced { get; init; }
+
+    /// <summary>A strange limit that was typed once, or twice and waits for its reason.</summary>
+    DeclaredLimit? Doubted { get; init; }
+    bool IsRepeated { get; init; }
     string Remark { get; init; } = "";
     string LastSource { get; init; } = "rating plate";
 
     /// <summary>Whether nothing more is to be asked.</summary>
-    public bool IsComplete => Pending is null && Unsourced is null && Asked >= Questions.Length;
+    public bool IsComplete => Pending is null && Unsourced is null && !IsRepeated && Asked >= Questions.Length;
 
     /// <summary>What is asked now.</summary>
     public string Prompt => Pending is { } plain
         ? $"{plain.Says}{(plain.Choices.IsEmpty ? "" : $" ({string.Join(", ", plain.Choices)})")}{(plain.MayBeLeftOut ? " [nothing leaves it out]" : "")}"
+        : IsRepeated ? "  Why is it right for this furnace?"
         : Unsourced is not null ? $"  Who sets it? 1 rating plate, 2 maker's instructions, 3 common practice, no source, or your own words [{LastSource}]"
         : $"{Questions[Asked].Says}, {(Questions[Asked].HasLower ? "lowest and highest" : "at most")}, {UnitOf(Questions[Asked])}";
 
@@ -51,6 +56,12 @@ sealed partial record Draft(string Id)
             return plain.Read(line, out said) is { } answer ? Checked(this with { Plain = Plain.Add(plain.Key, answer) }, ref said) : null;
         }
 
+        if (IsRepeated)
+        {
+            said = line.Trim().Length == 0 ? "  A reason is needed. \"back\" returns to the limit." : "";
+            return said.Length > 0 ? null : this with { Unsourced = Doubted! with { Unusual = line.Trim() }, Doubted = null, IsRepeated = false };
+        }
+
         if (Unsourced is { } limit)
         {
             said = "";
@@ -63,7 +74,7 @@ sealed partial record Draft(string Id)
         if (line.Trim().Length == 0)
         {
             said = $"  Left out: {question.Says.ToLowerInvariant()} is asked by voice at the step that needs it, or is not judged.";
-            return this with { Asked = Asked + 1 };
+            return this with { Asked = Asked + 1, Doubted = null };
         }
 
         if (LimitAnswer.Read(line, question, UnitOf(question), Plain["fuel"], out said) is not { } bounds)
@@ -73,7 +84,21 @@ sealed partial record Draft(string Id)
 
         DeclaredLimit taken = new(question.Name, bounds.Lower, bounds.Upper, UnitOf(question), NoSourceYet, question.IsSafety);
         said = bounds.Remark.Length == 0 ? "" : $"  Taken as {taken.Text}, {bounds.Remark}.";
-        return Checked(this with { Unsourced = taken, Remark = bounds.Remark }, ref said);
+        return LimitPlausibility.Of(taken, Sheet) is { Impossible: null, Unusual: { } unusual }
+            ? Strange(taken, bounds.Remark, unusual, ref said)
+            : Checked(this with { Unsourced = taken, Remark = bounds.Remark, Doubted = null }, ref said);
+    }
+
+    /// <summary>What is strange is asked twice; typed the same again it needs its reason, without which the reader of the files would refuse it.</summary>
+    Draft? Strange(DeclaredLimit taken, string remark, string unusual, ref string said)
+    {
+        if (Doubted == taken)
+        {
+            return Checked(this with { Doubted = taken, IsRepeated = true, Remark = remark }, ref said);
+        }
+
+        said = $"  {unusual} Look at the plate again, then type the right numbers, or the same ones again.";
+        return Checked(this with { Doubted = taken }, ref said);
     }
 
     /// <summary>What the reader of the files would refuse is refused at once.</summary>
@@ -86,7 +111,8 @@ sealed partial record Draft(string Id)
 
         try
         {
-            UserFile.ReadApplianceSheet(UserFile.Copy("sheet", ApplianceSheetWriter.Text(next.Sheet, "draft")));
+            ApplianceSheet sheet = next.Doubted is { } doubted ? next.Sheet with { Limits = next.Limits.Add(doubted with { Unusual = NoSourceYet }) } : next.Sheet;
+            UserFile.ReadApplianceSheet(UserFile.Copy("sheet", ApplianceSheetWriter.Text(sheet, "draft")));
             return next;
         }
         catch (ChecklistFileException mistakes)

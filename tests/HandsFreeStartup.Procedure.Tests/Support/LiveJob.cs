@@ -19,6 +19,16 @@ sealed class LiveJob
         Keep(Procedure.Begin(Some.Job, Present));
     }
 
+    /// <summary>The same job at the same moment; what is done to one is not done to the other.</summary>
+    public LiveJob(LiveJob other)
+    {
+        _plan = other._plan;
+        _log = [.. other._log];
+        _times = [.. other._times];
+        (Now, Steady, World, Step, Last, Given) = (other.Now, other.Steady, other.World, other.Step, other.Last, other.Given);
+        Procedure = Replayed();
+    }
+
     public StartupProcedure Procedure { get; private set; }
 
     /// <summary>The wall clock; it may be set.</summary>

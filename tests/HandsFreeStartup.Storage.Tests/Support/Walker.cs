@@ -7,11 +7,19 @@ using HandsFreeStartup.Procedure.Tests.Support;
 namespace HandsFreeStartup.Storage.Tests.Support;
 
 /// <summary>Walks a plan by phrases, step by step, as its files want it.</summary>
-sealed class Walker(StartupPlan plan, TimeSpan? steady = null)
+sealed class Walker(StartupPlan plan, LiveJob job)
 {
     const int MostSteps = 400;
 
-    public LiveJob Job { get; } = new(plan, steady);
+    public Walker(StartupPlan plan, TimeSpan? steady = null)
+        : this(plan, new LiveJob(plan, steady))
+    {
+    }
+
+    public LiveJob Job { get; } = job;
+
+    /// <summary>Which of the words of a choice is taken: the last, or the first.</summary>
+    public bool TakesFirst { get; init; }
 
     public Step Step => plan.All[plan.IndexOf(Job.Step)];
 
@@ -22,7 +30,7 @@ sealed class Walker(StartupPlan plan, TimeSpan? steady = null)
         switch (step.Kind)
         {
             case StepKind.Ask when step.Question!.Choices is { IsEmpty: false } choices:
-                Job.Choose(choices[^1].Value);
+                Job.Choose((TakesFirst ? choices[0] : choices[^1]).Value);
                 break;
             case StepKind.Ask:
                 Job.Say(step.Question!.Proper ? AnswerWord.Yes : AnswerWord.No);

@@ -66,6 +66,30 @@ public sealed class NewApplianceTests : IDisposable
     }
 
     [Fact]
+    public async Task A_strange_limit_is_asked_twice_and_stands_with_its_reason_in_a_sheet_that_the_reader_accepts()
+    {
+        ProgramResult result = await Ask([.. OneStage, "11 13", "1", "1.0 1.5", "1.0 1.5", "", "low-pressure burner, kit sheet 4", "2", .. Enumerable.Repeat("", 11), "yes"]);
+
+        Assert.Contains("Manifold pressure 1.0 to 1.5 in. w.c. is strange for this furnace", result.Output, StringComparison.Ordinal);
+        Assert.Contains("A reason is needed.", result.Output, StringComparison.Ordinal);
+        DeclaredLimit manifold = UserFile.ReadApplianceSheet(UserFile.Copy(Sheet)).Limits[1];
+        Assert.Equal(("manifold_pressure/high", 1.5m, "low-pressure burner, kit sheet 4", "maker's instructions"), (manifold.Name, manifold.Upper, manifold.Unusual, manifold.Source));
+        Assert.Equal(0, (await ProgramProcess.Run("checklist", Sheet)).ExitCode);
+    }
+
+    [Theory]
+    [InlineData("9.7 10.3", "2", "9.7 to 10.3 in. w.c.")]
+    [InlineData("", null, null)]
+    public async Task A_strange_limit_that_was_a_slip_leaves_no_trace(string then, string? source, string? limit)
+    {
+        await Ask([.. OneStage, "11 13", "1", "1.0 1.5", then, .. source is null ? [] : new[] { source }, .. Enumerable.Repeat("", 11), "yes"]);
+
+        ApplianceSheet sheet = UserFile.ReadApplianceSheet(UserFile.Copy(Sheet));
+        Assert.Equal(limit, sheet.Limits.Skip(1).SingleOrDefault()?.Text);
+        Assert.All(sheet.Limits, taken => Assert.Null(taken.Unusual));
+    }
+
+    [Fact]
     public async Task Back_asks_the_question_before_again()
     {
         ProgramResult result = await Ask(["Attic furnace", "wood", "natural-gas", "back", "propane", "1", "", "", "clockwise", "cap", "11 13", "back", "11 14", "1", .. Enumerable.Repeat("", 12), "yes"]);
