@@ -243,7 +243,7 @@ public sealed class UserFileMistakeTests
 
     [Fact]
     public void A_text_longer_than_a_screen_can_show_is_refused_at_its_place() =>
-        AssertFound(Fixture.Checklist, "why: Cold metal", $"why: {new string('x', 300_000)} Cold metal", null, "The text of 'why' has", file => UserFile.ReadChecklist(file));
+        AssertFound(Fixture.Checklist, "why: Cold metal", $"why: {new string('x', 300_000)} Cold metal", null, "The text of 'why' is longer than 4000 letters", file => UserFile.ReadChecklist(file));
 
     [Fact]
     public void What_a_file_holds_reaches_the_screen_without_orders_for_the_terminal()
