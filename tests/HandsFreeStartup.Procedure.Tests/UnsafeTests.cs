@@ -51,6 +51,23 @@ public sealed class UnsafeTests
         Assert.Equal("sign", job.Step);
     }
 
+    [Fact]
+    public void A_condition_that_is_denied_after_a_stop_is_taken_from_the_question_it_belongs_to()
+    {
+        Step before = Spill with { Id = "before", AgainAfter = [Again.Stop] };
+        LiveJob job = new LiveJob(Some.PlanOf([before, Spill, Sign])).Say(AnswerWord.Yes).Say(AnswerWord.No).Say(AnswerWord.No);
+        job.Say(CommandWord.EmergencyStop).LeadBack("burner shut off");
+        Assert.Equal("before", job.Step);
+        Assert.Equal(Phase.Condemning, job.Procedure.Phase);
+
+        job.Say(AnswerWord.No);
+
+        Assert.Equal("spill", job.Last.OfType<UnsafeDenied>().Single().StepId);
+        Assert.Equal(Phase.Asking, job.Procedure.Phase);
+        job.Say(AnswerWord.No);
+        Assert.Equal(Phase.Asking, job.Procedure.Phase);
+    }
+
     [Theory]
     [InlineData(CommandWord.EmergencyStop)]
     [InlineData(CommandWord.GasSmell)]

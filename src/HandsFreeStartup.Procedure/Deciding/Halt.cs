@@ -33,7 +33,7 @@ sealed class Halt(StartupState state, Now now)
         Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.Disregard } => Deny(),
         Phrase.Answer answer =>
         [
-            new UnsafeFound(now, state.Step.Id, state.Condition!.Condition, answer.Evidence),
+            new UnsafeFound(now, state.Condition!.StepId, state.Condition.Condition, answer.Evidence),
             .. new Ending(state, now).Decide(EndKind.Unsafe, state.Condition.Condition),
         ],
         Phrase.Order { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen } order => [new QuestionAsked(now, order.Word)],
@@ -72,8 +72,8 @@ sealed class Halt(StartupState state, Now now)
 
     /// <summary>What was misheard does not count: the reading is disregarded, the answer asked again.</summary>
     IReadOnlyList<StartupEvent> Deny() => state.Condition!.Key is { } key && state.Reading(key) is not null
-        ? [new ReadingScratched(now, key), new UnsafeDenied(now, state.Step.Id)]
-        : [new UnsafeDenied(now, state.Step.Id)];
+        ? [new ReadingScratched(now, key), new UnsafeDenied(now, state.Condition.StepId)]
+        : [new UnsafeDenied(now, state.Condition.StepId)];
 
     /// <summary>Is it safe to go on? Each alarm since it last went on must have its wait and its proof; then who declared it safe, then the cause.</summary>
     IReadOnlyList<StartupEvent> Answer(bool isYes, Evidence evidence)

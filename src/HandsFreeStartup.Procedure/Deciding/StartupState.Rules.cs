@@ -100,7 +100,7 @@ partial class StartupState : IEventFold
         _machine.Fire(Move.Condemn);
     }
 
-    void IEventFold.Take(UnsafeDenied happened) => Deny(happened);
+    void IEventFold.Take(UnsafeDenied happened) => Deny();
 
     void IEventFold.Take(UnsafeFound happened) => IsUnsafe = true;
 

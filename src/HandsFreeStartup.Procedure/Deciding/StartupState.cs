@@ -262,15 +262,15 @@ sealed partial class StartupState(StartupPlan plan)
         }
     }
 
-    /// <summary>What was typed was not misheard: taking it back still needs its reason.</summary>
-    void Deny(UnsafeDenied denied)
+    /// <summary>What was typed was not misheard: taking it back still needs its reason. After a stop another step may be current than the one that was answered.</summary>
+    void Deny()
     {
-        if (Condition is { Key: null })
+        if (Condition is { Key: null, StepId: var asked })
         {
-            _improperAnswers[denied.StepId]--;
-            if (Unexplained(denied.StepId) is { Channel: Channel.Voice })
+            _improperAnswers[asked]--;
+            if (Unexplained(asked) is { Channel: Channel.Voice })
             {
-                _unexplained.Remove(denied.StepId);
+                _unexplained.Remove(asked);
             }
         }
 

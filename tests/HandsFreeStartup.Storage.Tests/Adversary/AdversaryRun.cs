@@ -20,7 +20,16 @@ sealed record AdversaryRun(int Jobs, int Facts, int Signed, IReadOnlyCollection<
         {
             UnsafeFact fact = facts[job % facts.Count];
             Saboteur saboteur = new(plan, fact, new Random(job));
-            saboteur.Work();
+            try
+            {
+                saboteur.Work();
+            }
+            catch (Exception exception)
+            {
+                wrong.Add($"job {job}, {fact.Name}: the program ended with {exception.GetType().Name}: {exception.Message}");
+                return;
+            }
+
             LogJudge judge = new(plan, saboteur.Job.Log, saboteur.Job.Times);
             Interlocked.Add(ref signed, judge.IsSigned ? 1 : 0);
             if (judge.Violations() is { Count: > 0 } violations)
