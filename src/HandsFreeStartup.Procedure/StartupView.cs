@@ -61,6 +61,9 @@ public sealed record ReadingLine(string Label, string Value, string UnitSymbol, 
 
     /// <summary>The verdict in words; empty where nothing was judged.</summary>
     public string Judged { get; init; } = "";
+
+    /// <summary>What is good, with its source, shown before it is measured: it stands on the plate too. Empty where no file states it; what the tool itself works out is never among it.</summary>
+    public string Good { get; init; } = "";
 }
 
 /// <summary>One line of the results of this stage.</summary>
@@ -73,6 +76,12 @@ public sealed record ResultLine(string Label, string Text, Verdict? Verdict, str
     /// <summary>The verdict in words; empty where nothing was judged.</summary>
     public string Judged { get; init; } = "";
 }
+
+/// <summary>Values of one reading that were said one after the other, because it settles.</summary>
+/// <param name="Label">Field, as shown.</param>
+/// <param name="Values">In the order in which they were said.</param>
+/// <param name="IsMoving">Whether it was found not to have settled.</param>
+public sealed record SeriesLine(string Label, ImmutableArray<double> Values, bool IsMoving);
 
 /// <summary>A running or ended timer.</summary>
 /// <param name="Title">Of its step.</param>
@@ -113,7 +122,20 @@ public sealed record StartupView(
     Phase Phase, int StepNumber, int StepCount, string Section, string StepTitle, string Do, string? Why, string? Caution,
     ImmutableArray<string> ListeningFor, string? Question, bool IsPaused,
     ImmutableArray<ReadingLine> Readings, ImmutableArray<ResultLine> Results, ImmutableArray<TimerLine> Timers,
-    ImmutableArray<string> Open, ImmutableArray<string> Exceptions, Alarm? Alarm, Expectation Expectation);
+    ImmutableArray<string> Open, ImmutableArray<string> Exceptions, Alarm? Alarm, Expectation Expectation)
+{
+    /// <summary>The one thing to do now, in few words and capitals.</summary>
+    public string Imperative { get; init; } = "";
+
+    /// <summary>The firing stage or the room of the step; empty for none.</summary>
+    public string Stage { get; init; } = "";
+
+    /// <summary>The reading said last in this step, doubtful ones too; null before one.</summary>
+    public ReadingLine? Last { get; init; }
+
+    /// <summary>Series of this step.</summary>
+    public ImmutableArray<SeriesLine> Series { get; init; } = [];
+}
 
 /// <summary>Something the tool says, on the screen and aloud.</summary>
 /// <param name="Told">Part by part; the screen shows it, the voice says it.</param>

@@ -21,7 +21,27 @@ public static class CommandLine
     static readonly ParserConfiguration Words = new() { ResponseFileTokenReplacer = null };
 
     /// <summary>Every command under its root. A new command is one entry here.</summary>
-    public static RootCommand Build() => new(
+    public static RootCommand Build()
+    {
+        RootCommand root = Commands();
+        root.Options.OfType<VersionOption>().Single().Action = new TellVersion();
+        return root;
+    }
+
+    sealed class TellVersion : System.CommandLine.Invocation.SynchronousCommandLineAction
+    {
+        public override int Invoke(ParseResult parsed)
+        {
+            foreach (string line in ProgramVersion.Lines())
+            {
+                parsed.InvocationConfiguration.Output.WriteLine(line);
+            }
+
+            return ExitCode.Done;
+        }
+    }
+
+    static RootCommand Commands() => new(
         """
         Leads a technician hands-free through the start-up of a gas furnace: says each step, hears the readings, keeps the record.
         It helps to forget nothing; local codes, the maker's instructions and licensed practice decide.

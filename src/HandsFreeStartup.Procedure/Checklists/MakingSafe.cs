@@ -15,28 +15,28 @@ static class MakingSafe
         ImmutableArray<string> others = [.. things.Where(thing => !thing.IsGasSide).Select(thing => thing.Name)];
         return
         [
-            Step("safe-burner", StepKind.Do, "Burner off", "Thermostat to off, furnace switch to off. See that the burner is out."),
-            Step("safe-gas", StepKind.Ask, "Close the gas", "Close the shutoff of the furnace.") with
+            Step("safe-burner", StepKind.Do, "Burner off", "SWITCH THE BURNER OFF", "Thermostat to off, furnace switch to off. See that the burner is out."),
+            Step("safe-gas", StepKind.Ask, "Close the gas", "CLOSE THE GAS", "Close the shutoff of the furnace.") with
             {
                 Question = Ask("Is the shutoff closed, its handle across the pipe?", "Close it. If it does not close, close the gas at the meter and call the supplier."),
             },
-            .. gas.IsEmpty ? Array.Empty<Step>() : [Step("safe-ports", StepKind.Close, "Plug the gas ports", "Take the gauges off and put every plug back.") with { Closes = gas }],
-            Step("safe-leak-check", StepKind.Ask, "Leak check", "Open the shutoff for the check only, brush the shutoff, every joint up to the gas valve, and every plug that was out. Then close it again.") with
+            .. gas.IsEmpty ? Array.Empty<Step>() : [Step("safe-ports", StepKind.Close, "Plug the gas ports", "PLUG THE GAS PORTS", "Take the gauges off and put every plug back.") with { Closes = gas }],
+            Step("safe-leak-check", StepKind.Ask, "Leak check", "CHECK FOR LEAKS", "Open the shutoff for the check only, brush the shutoff, every joint up to the gas valve, and every plug that was out. Then close it again.") with
             {
                 Caution = "A plug behind the gas valve has no pressure while the burner is off. It is not proven until the burner runs: say so on the tag.",
                 Proves = gas,
                 Question = Ask("Are all of them free of bubbles, and is the shutoff closed again?", "Tighten, brush again, and close the shutoff. If it still leaks, close the gas at the meter and call the supplier."),
             },
-            .. others.IsEmpty ? Array.Empty<Step>() : [Step("safe-close", StepKind.Close, "Close the rest", "Close and put back everything else that is open: test holes, hoses, wires, covers, caps.") with { Closes = others }],
-            Step("safe-tag", StepKind.Ask, "Tag it", "Tag furnace and shutoff: not in service, why, who, when. Tell the owner, and leave the notice in writing.") with
+            .. others.IsEmpty ? Array.Empty<Step>() : [Step("safe-close", StepKind.Close, "Close the rest", "CLOSE THE REST", "Close and put back everything else that is open: test holes, hoses, wires, covers, caps.") with { Closes = others }],
+            Step("safe-tag", StepKind.Ask, "Tag it", "TAG IT", "Tag furnace and shutoff: not in service, why, who, when. Tell the owner, and leave the notice in writing.") with
             {
                 Question = Ask("Is it tagged, and was the owner told?", "Tag it now and tell the owner. The record holds the notice."),
             },
         ];
     }
 
-    static Step Step(string id, StepKind kind, string title, string what) =>
-        new() { Id = id, Section = Section, Title = title, Kind = kind, Do = what, IsSafetyStop = true };
+    static Step Step(string id, StepKind kind, string title, string imperative, string what) =>
+        new() { Id = id, Section = Section, Title = title, Imperative = imperative, Kind = kind, Do = what, IsSafetyStop = true };
 
     static Question Ask(string text, string otherwise) => new(text, true, otherwise, false);
 }

@@ -101,6 +101,12 @@ public sealed record Step
     /// <summary>Few words, shown large.</summary>
     public required string Title { get; init; }
 
+    /// <summary>The one thing to do, as an imperative of at most <see cref="LongestImperative"/> characters, shown in letters three rows high; null where the title stands for it.</summary>
+    public string? Imperative { get; init; }
+
+    /// <summary>So many characters fit in large letters on the narrowest screen.</summary>
+    public const int LongestImperative = 24;
+
     /// <summary>The whole prompt as it is said in short: the one thing to do, and what to say; null where title, question and words are enough.</summary>
     public string? Prompt { get; init; }
 

@@ -27,8 +27,20 @@ static class Views
             state.IsStopped ? Alarms.Of(state.Cause, state.Plan.Settings)
                 : state.Phase == Phase.Condemning || (state.IsUnsafe && state.Phase == Phase.Finished) ? Alarms.Unsafe(state.Condition!.Condition)
                 : null,
-            Expectations.Of(state));
+            Expectations.Of(state))
+        {
+            Imperative = Imperatives.Of(state, now),
+            Stage = step.Scope switch { null => "", "low" or "high" => $"{step.Scope} fire", var room => room },
+            Last = Last(state),
+            Series = [.. step.Readings.Where(demand => demand.Settles is not null).Select(demand => Series(state, new ReadingKey(demand.FieldId, scope))).Where(series => series.Values.Length > 1)],
+        };
     }
+
+    static SeriesLine Series(StartupState state, ReadingKey key) =>
+        new(state.Plan.FieldOf(key.FieldId).Label, [.. state.Samples(key).Select(sample => sample.Value)], state.IsMoving(key));
+
+    static ReadingLine? Last(StartupState state) =>
+        (state.Doubtful?.Key ?? state.LastEntered) is { } key && !PlateQuestion.IsBound(key) ? Reading(state, key.FieldId, key.Scope) : null;
 
     static int Number(StartupState state) => 1 + state.StepIndex - (state.IsMakingSafe ? state.Plan.Steps.Length : 0);
 
@@ -49,27 +61,31 @@ static class Views
         IEnumerable<string> others = scope.Length == 0 ? [] : state.Keys.Where(key => key.Scope == scope).Select(key => key.FieldId);
         foreach (string fieldId in own.Concat(others).Distinct())
         {
-            Field field = state.Plan.FieldOf(fieldId);
-            if (state.Doubtful is { } doubtful && doubtful.Key == new ReadingKey(fieldId, scope))
-            {
-                yield return new ReadingLine(field.Label, ShownValue.Of(doubtful).Number, doubtful.UnitSymbol, ReadingState.Doubtful, null, "");
-            }
-            else if (state.Reading(fieldId, scope) is { } kept)
-            {
-                yield return new ReadingLine(
+            string? limit = step.Readings.FirstOrDefault(demand => demand.FieldId == fieldId)?.LimitName;
+            ReadingLine line = Reading(state, fieldId, scope);
+            yield return line.State == ReadingState.Missing ? line with { Good = Good(state, limit, step.Scope) } : line;
+        }
+    }
+
+    static ReadingLine Reading(StartupState state, string fieldId, string scope)
+    {
+        Field field = state.Plan.FieldOf(fieldId);
+        return state.Doubtful is { } doubtful && doubtful.Key == new ReadingKey(fieldId, scope)
+                ? new ReadingLine(field.Label, ShownValue.Of(doubtful).Number, doubtful.UnitSymbol, ReadingState.Doubtful, null, "")
+            : state.Reading(fieldId, scope) is { } kept
+                ? new ReadingLine(
                     field.Label, ShownValue.Of(kept.Reading).Number, kept.Reading.UnitSymbol, kept.Reading.IsEarly && kept.State != ReadingState.Void ? ReadingState.Early : kept.State,
                     kept.State == ReadingState.Void ? null : kept.Reading.Verdict, Labels.WithSource(kept.Reading.Limit))
                 {
                     Text = ShownValue.Of(kept.Reading).Text,
                     Judged = kept.State == ReadingState.Void ? "" : VerdictWords.Of(kept.Reading.Verdict, kept.Reading.Limit),
-                };
-            }
-            else
-            {
-                yield return new ReadingLine(field.Label, "--", field.Unit.Symbol, ReadingState.Missing, null, "");
-            }
-        }
+                }
+            : new ReadingLine(field.Label, "--", field.Unit.Symbol, ReadingState.Missing, null, "");
     }
+
+    /// <summary>The limit of the files in the unit that is said.</summary>
+    static string Good(StartupState state, string? name, string? scope) =>
+        state.Limit(name, scope) is { } limit ? $"{limit.In(Unit.Find(limit.UnitSymbol) is { } own ? state.Plan.Settings.In(own) : null).Text}, {limit.Source}" : "";
 
     /// <summary>What was said from the rating plate so far.</summary>
     static IEnumerable<ReadingLine> Bounds(StartupState state, PlateQuestion plate) => plate.Bounds.Select(bound =>

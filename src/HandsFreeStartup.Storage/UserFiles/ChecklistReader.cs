@@ -85,7 +85,7 @@ sealed class ChecklistReader(Findings findings)
 
     StepEntry Step(YamlValue value, string section, string? fire)
     {
-        EntryReader entry = new(value, findings, "a step", "id", "title", "kind", "do", "why", "caution", "stage", "readings", "also",
+        EntryReader entry = new(value, findings, "a step", "id", "title", "now", "kind", "do", "why", "caution", "stage", "readings", "also",
             "question", "timer", "starts", "after", "opens", "closes", "proves", "voids", "safety_stop", "only_for", "again_after", "limited");
         bool hasKind = Enum.TryParse(entry.Choice("kind", Kinds), ignoreCase: true, out StepKind kind);
         return new StepEntry(new Step
@@ -93,6 +93,7 @@ sealed class ChecklistReader(Findings findings)
             Id = entry.Id("id"),
             Section = section,
             Title = entry.Text("title"),
+            Imperative = Imperative(entry),
             Kind = kind,
             Do = entry.Text("do", " Write what to do, in plain words."),
             Why = entry.TextOrNull("why"),
@@ -115,6 +116,16 @@ sealed class ChecklistReader(Findings findings)
             Limited = entry.Choices("limited", ResultIds),
         }, entry)
         { HasKind = hasKind };
+    }
+
+    static string? Imperative(EntryReader step)
+    {
+        if (step.TextOrNull("now") is { Length: > Procedure.Checklists.Step.LongestImperative } text)
+        {
+            step.Report("now", FormattableString.Invariant($"'{text}' has {text.Length} characters; the large letters hold {Procedure.Checklists.Step.LongestImperative}. Write the one thing to do shorter."));
+        }
+
+        return step.TextOrNull("now");
     }
 
     ReadingDemand Reading(YamlValue value)

@@ -5,7 +5,6 @@ using HandsFreeStartup.Doors;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Speech.Recognising;
-using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Hear;
 
@@ -23,17 +22,10 @@ public static class HearCommand
     static readonly Option<string?> Noise = new("--noise") { Description = "Mix this noise under every recording; needs --snr.", HelpName = "FILE" };
     static readonly Option<double?> Snr = NumberOption.Of("--snr", -60, 100);
     static readonly Option<int?> Seed = NumberOption.Whole("--seed", 0, 1_000_000_000);
-    static readonly Option<string?> Plot = new("--plot") { Description = "Draw accepted right and wrong over the thresholds, and list what was taken for what.", HelpName = "FILE.png" };
     static readonly Option<string?> Evidence = new("--evidence")
     {
         Description = "Write all evidence of each recording to a file, one line of JSON each; every recogniser is asked every time, so the latency is that of all together.",
         HelpName = "FILE",
-    };
-
-    static readonly Option<string?> Fit = new("--fit")
-    {
-        Description = "Fit the thresholds of the certainty policy on one half of the recordings (by speaker, where the manifest's fourth column names several), report on the other half, and write them to a file.",
-        HelpName = "FILE.json",
     };
 
     static readonly Option<int?> Live = NumberOption.Whole("--live", 1, 12);
@@ -45,7 +37,7 @@ public static class HearCommand
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("hear", "Measure the recogniser on labelled recordings.") { Manifest, Json, Model, Ears, Noise, Snr, Seed, Plot, Evidence, Fit, Live, Microphone };
+        Command command = new("hear", "Measure the recogniser on labelled recordings.") { Manifest, Json, Model, Ears, Noise, Snr, Seed, Evidence, Live, Microphone };
         Ears.AcceptOnlyFromAmong("1", "2");
         (Snr.HelpName, Snr.Description) = ("DB", "Signal-to-noise ratio in dB: power of the frames in which the detector finds speech, beside the power of the noise mixed in.");
         (Seed.HelpName, Seed.Description) = ("N", "Takes other stretches of the noise; 1 if it is left out.");
@@ -72,7 +64,7 @@ public static class HearCommand
         CheckNoise(parsed.GetValue(Noise));
         CheckWritten(parsed, [manifest, .. cases.Select(measured => measured.Path), .. parsed.GetValue(Noise) is { } file ? (string[])[file] : []]);
         using HearBench bench = HearBench.Load(parsed.GetValue(Model), parsed.GetValue(Ears), TimeProvider.System);
-        (List<HearRow> rows, List<FitCase> evidence) = Measure(parsed, bench, cases);
+        List<HearRow> rows = Measure(parsed, bench, cases);
         HearFigures figures = HearFigures.Of(rows, bench.Needs());
         if (parsed.GetValue(Json))
         {
@@ -81,17 +73,6 @@ public static class HearCommand
         else
         {
             HearText.Print(figures, output);
-        }
-
-        if (parsed.GetValue(Plot) is { } picture)
-        {
-            HearPlot.Save(figures.Rows, Writable(picture));
-            HearText.PrintConfusions(figures, parsed.GetValue(Json) ? parsed.InvocationConfiguration.Error : output);
-        }
-
-        if (parsed.GetValue(Fit) is { } policy)
-        {
-            File.WriteAllText(Writable(policy), FitThresholds(evidence, parsed.GetValue(Json) ? parsed.InvocationConfiguration.Error : output));
         }
 
         return figures.WrongAccepted + figures.FalseAccepts > 0 ? ExitCode.FoundSomething : ExitCode.Done;
@@ -109,7 +90,7 @@ public static class HearCommand
     /// <summary>What is written never takes the place of what is read, or of a record.</summary>
     static void CheckWritten(ParseResult parsed, IReadOnlyList<string> read)
     {
-        foreach (string written in ((string?[])[parsed.GetValue(Plot), parsed.GetValue(Evidence), parsed.GetValue(Fit)]).OfType<string>())
+        if (parsed.GetValue(Evidence) is { } written)
         {
             if (read.FirstOrDefault(file => FileStatus.AreSame(file, written)) is { } same)
             {
@@ -120,36 +101,23 @@ public static class HearCommand
         }
     }
 
-    static string FitThresholds(IReadOnlyList<FitCase> evidence, TextWriter output)
-    {
-        (List<FitCase> learning, List<FitCase> reporting) = ThresholdFit.Halves(evidence);
-        CertaintyPolicy fitted = ThresholdFit.Fit(learning, CertaintyPolicy.Shipped);
-        output.WriteLine($"half for learning,  as shipped: {ThresholdFit.Score(learning, CertaintyPolicy.Shipped)}");
-        output.WriteLine($"half for learning,  fitted:     {ThresholdFit.Score(learning, fitted)}");
-        output.WriteLine($"half for reporting, as shipped: {ThresholdFit.Score(reporting, CertaintyPolicy.Shipped)}");
-        output.WriteLine($"half for reporting, fitted:     {ThresholdFit.Score(reporting, fitted)}");
-        return ThresholdFit.Text(fitted);
-    }
-
-    static (List<HearRow> Rows, List<FitCase> Evidence) Measure(ParseResult parsed, HearBench bench, ImmutableArray<HearCase> cases)
+    static List<HearRow> Measure(ParseResult parsed, HearBench bench, ImmutableArray<HearCase> cases)
     {
         NoiseMix? noise = parsed.GetValue(Noise) is { } file ? NoiseMix.Of(file, parsed.GetValue(Snr)!.Value, parsed.GetValue(Seed) ?? 1, cases, bench.Detector) : null;
         using StreamWriter? evidence = parsed.GetValue(Evidence) is { } kept ? File.CreateText(Writable(kept)) : null;
         List<HearRow> rows = [];
-        List<FitCase> fits = [];
         foreach (HearCase measured in cases)
         {
             float[] sound = WavFile.Read(measured.Path);
-            (HearRow row, Utterance utterance) = bench.Measure(measured, noise?.Under(sound, rows.Count) ?? sound, everyEar: evidence is not null || parsed.GetValue(Fit) is not null);
+            (HearRow row, Utterance utterance) = bench.Measure(measured, noise?.Under(sound, rows.Count) ?? sound, everyEar: evidence is not null);
             rows.Add(row);
-            fits.Add(new FitCase(measured, utterance));
             if (evidence is not null)
             {
                 EvidenceFile.Write(evidence, measured, utterance, row);
             }
         }
 
-        return (rows, fits);
+        return rows;
     }
 
     static string Writable(string path)

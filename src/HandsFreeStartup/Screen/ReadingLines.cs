@@ -1,60 +1,56 @@
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure;
-using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Showing;
 
 namespace HandsFreeStartup.Screen;
 
-/// <summary>Readings and results of a stage, side by side, each with its verdict; limits too where there is room.</summary>
+/// <summary>Readings, results and series of a stage, each with sign and word of its verdict. What is missing shows what is good; what was said shows its limit where there is room.</summary>
 static class ReadingLines
 {
-    public static IReadOnlyList<ShownLine> Readings(StartupView view, int width, int height) => Fit(
-        "READINGS", [.. view.Readings.Select(reading => (Text(reading), reading.Limit, LookOf(reading)))], width, height);
+    const string Steps = "▁▂▃▄▅▆▇█";
+    const int MostValues = 24;
 
-    public static IReadOnlyList<ShownLine> Results(StartupView view, int width, int height) => Fit(
-        "RESULTS", [.. view.Results.Select(result => ($"{Words.Sign(result.Verdict)} {result.Label} {result.Text}{(result.Judged.Length == 0 ? "" : $" - {result.Judged}")}", result.Limit, LookOf(result.Verdict)))], width, height);
+    public static IEnumerable<ShownLine> All(StartupView view, bool withLimits) =>
+    [
+        .. view.Phase == Phase.Signing ? view.Exceptions.Select(exception => new ShownLine($"! {exception}", Look.Caution)) : [],
+        .. view.Readings.Select(reading => new ShownLine(Text(reading, withLimits), LookOf(reading))),
+        .. view.Series.Select(series => new ShownLine(Text(series), series.IsMoving ? Look.Caution : Look.Plain)),
+        .. view.Results.Select(result => new ShownLine(
+            $"{Words.Sign(result.Verdict)} {result.Label} {result.Text}{(result.Judged.Length == 0 ? "" : $" - {result.Judged}")}{(withLimits && result.Limit.Length > 0 ? $": {result.Limit}" : "")}", LookOf(result.Verdict))),
+    ];
 
-    static IReadOnlyList<ShownLine> Fit(string heading, IReadOnlyList<(string Text, string Limit, Look Look)> entries, int width, int height)
+    /// <summary>The sign of a reading: that of its verdict, unless it is doubtful or void.</summary>
+    public static char Sign(ReadingLine reading) => reading.State switch
     {
-        IReadOnlyList<ShownLine[]> full = [.. entries.Select(entry => Lines(entry.Limit.Length == 0 ? entry.Text : $"{entry.Text}: {entry.Limit}", entry.Look, width))];
-        IReadOnlyList<ShownLine[]> blocks = full.Sum(block => block.Length) < height ? full : [.. entries.Select(entry => Lines(entry.Text, entry.Look, width))];
-        List<ShownLine> lines = [new ShownLine(heading, Look.Heading)];
-        int left = blocks.Count;
-        foreach (ShownLine[] block in blocks)
-        {
-            if (lines.Count + block.Length + (left > 1 ? 1 : 0) > height && lines.Count + blocks.TakeLast(left).Sum(one => one.Length) > height)
-            {
-                lines.Add(new ShownLine($"... and {left} more", Look.Quiet));
-                break;
-            }
+        ReadingState.Doubtful => '?',
+        ReadingState.Void => '-',
+        _ => Words.Sign(reading.Verdict),
+    };
 
-            lines.AddRange(block);
-            left--;
-        }
-
-        return lines;
-    }
-
-    static ShownLine[] Lines(string text, Look look, int width) => [.. TextLines.Wrap(text, width, indent: 2).Select(line => new ShownLine(line, look))];
-
-    static string Text(ReadingLine reading)
+    public static Look LookOf(ReadingLine reading) => reading.State switch
     {
-        char sign = reading.State switch
-        {
-            ReadingState.Doubtful => '?',
-            ReadingState.Void => '-',
-            _ => Words.Sign(reading.Verdict),
-        };
-        IEnumerable<string> remarks = ((string[])[reading.Judged, Words.Of(reading.State)]).Where(remark => remark.Length > 0);
-        return $"{sign} {reading.Label} {reading.Text}{(remarks.Any() ? $" - {string.Join(", ", remarks)}" : "")}";
-    }
-
-    static Look LookOf(ReadingLine reading) => reading.State switch
-    {
-        ReadingState.Missing or ReadingState.Void => Look.Quiet,
+        ReadingState.Missing => Look.Plain,
+        ReadingState.Void => Look.Quiet,
         ReadingState.Doubtful => Look.Caution,
         _ => LookOf(reading.Verdict),
     };
+
+    static string Text(ReadingLine reading, bool withLimits)
+    {
+        IEnumerable<string> remarks = ((string[])[reading.Judged, Words.Of(reading.State)]).Where(remark => remark.Length > 0);
+        string text = $"{Sign(reading)} {reading.Label} {reading.Text}{(remarks.Any() ? $" - {string.Join(", ", remarks)}" : "")}";
+        return reading.State == ReadingState.Missing ? reading.Good.Length == 0 ? text : $"{Sign(reading)} {reading.Label}: good: {reading.Good}"
+            : withLimits && reading.Limit.Length > 0 ? $"{text}: {reading.Limit}" : text;
+    }
+
+    /// <summary>How the values of a series went, from their lowest to their highest.</summary>
+    static string Text(SeriesLine series)
+    {
+        double[] values = [.. series.Values.TakeLast(MostValues)];
+        (double low, double high) = (values.Min(), values.Max());
+        string strip = string.Concat(values.Select(value => Steps[high > low ? (int)Math.Round((value - low) / (high - low) * (Steps.Length - 1)) : Steps.Length / 2]));
+        return FormattableString.Invariant($"{series.Label} {strip} {series.Values.Length} values{(series.IsMoving ? ", still moving" : "")}");
+    }
 
     static Look LookOf(Verdict? verdict) => verdict switch
     {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Session;
 using Terminal.Gui.Drawing;
@@ -12,28 +11,20 @@ namespace HandsFreeStartup.Screen;
 /// <summary>The one window: shows moments, and posts what is typed. It never answers anything.</summary>
 public sealed class StartupWindow : Runnable
 {
-    const int LowerRows = 8;
+    /// <summary>How long a page of a long text stays before the next one takes its turn.</summary>
+    static readonly TimeSpan PageTime = TimeSpan.FromSeconds(6);
 
     static readonly ImmutableArray<(Key Key, CommandWord Word)> CommandKeys =
         [.. Procedure.Hearing.Commands.All.Select(command => (Key.TryParse(command.Key, out Key? key) ? key : throw new InvalidOperationException($"No such key: {command.Key}"), command.Word))];
 
     readonly Action<Input> _post;
     readonly Action _leave;
-    readonly LinesView _head;
-    readonly LinesView _step;
-    readonly LinesView _open;
-    readonly LinesView _readings;
-    readonly LinesView _results;
-    readonly LinesView _say;
-    readonly LinesView _heard;
-    readonly LinesView _said;
-    readonly LinesView _ear;
-    readonly LinesView _hint;
-    readonly LinesView _alarm;
+    readonly RowsView _page;
     readonly LinesView _prompt;
     readonly TextField _entry;
-    Evidence? _lastHeard;
-    ImmutableArray<Announcement> _lastSaid = [];
+    ConsoleState? _state;
+    string? _warning;
+    object? _turning;
     bool _keysOffered;
     bool _asksToLeave;
 
@@ -46,51 +37,30 @@ public sealed class StartupWindow : Runnable
         (_post, _leave) = (post, leave);
         BorderStyle = LineStyle.None;
         (Width, Height) = (Dim.Fill(), Dim.Fill());
-        _head = new LinesView(looks) { Width = Dim.Fill(), Height = 1 };
-        _step = new LinesView(looks) { Y = 1, Width = Dim.Fill(), Height = Dim.Percent(33) };
-        _open = new LinesView(looks) { Y = Pos.Bottom(_step), Width = Dim.Fill(), Height = 2 };
-        _readings = new LinesView(looks) { Y = Pos.Bottom(_open), Width = Dim.Percent(50), Height = Dim.Fill(LowerRows) };
-        _results = new LinesView(looks) { X = Pos.Right(_readings), Y = Pos.Top(_readings), Width = Dim.Fill(), Height = Dim.Fill(LowerRows) };
-        _say = new LinesView(looks) { Y = Pos.AnchorEnd(8), Width = Dim.Fill(), Height = 2 };
-        _heard = new LinesView(looks) { Y = Pos.AnchorEnd(6), Width = Dim.Fill(), Height = 1 };
-        _said = new LinesView(looks) { Y = Pos.AnchorEnd(5), Width = Dim.Fill(), Height = 2 };
-        _ear = new LinesView(looks) { Y = Pos.AnchorEnd(3), Width = Dim.Fill(), Height = 1 };
-        _hint = new LinesView(looks) { Y = Pos.AnchorEnd(2), Width = Dim.Fill(), Height = 1 };
+        _page = new RowsView(looks, Rows) { Width = Dim.Fill(), Height = Dim.Fill() };
         _prompt = new LinesView(looks) { Y = Pos.AnchorEnd(2), Width = 6, Height = 1, Visible = false };
         _entry = new TextField { X = 6, Y = Pos.AnchorEnd(2), Width = Dim.Fill(), Height = 1, Visible = false };
-        _alarm = new LinesView(looks) { Width = Dim.Fill(), Height = Dim.Fill(6), Visible = false };
-        LinesView keys = new(looks) { Y = Pos.AnchorEnd(1), Width = Dim.Fill(), Height = 1 };
-        keys.Show((width, _) => [FrameLines.Keys(width)]);
-        ShowHint();
         _prompt.Show((_, _) => [new ShownLine("TYPE: ", Look.Strong)]);
-        Add(_head, _step, _open, _readings, _results, _say, _heard, _said, _ear, _hint, _prompt, _entry, keys, _alarm);
+        Add(_page, _prompt, _entry);
+    }
+
+    /// <inheritdoc/>
+    public override void EndInit()
+    {
+        base.EndInit();
+        _turning = App?.AddTimeout(PageTime, () =>
+        {
+            Change(state => state with { Page = state.Page + 1 });
+            return true;
+        });
     }
 
     /// <summary>Shows a moment; on the thread of the screen only.</summary>
     public void Show(Moment moment)
     {
-        StartupView view = moment.View;
-        _lastHeard = moment.Heard ?? _lastHeard;
-        if (moment.Heard is not null || !moment.Said.IsEmpty)
-        {
-            _lastSaid = moment.Said;
-        }
-
-        _head.Show((width, _) => [FrameLines.Head(view, width)]);
-        _step.Show((width, height) => StepLines.Of(view, width, height));
-        _open.Show((width, height) => FrameLines.Open(view, width, height));
-        _readings.Show((width, height) => ReadingLines.Readings(view, width - 1, height));
-        _results.Show((width, height) => ReadingLines.Results(view, width, height));
-        _say.Show((width, height) => FrameLines.Say(view, width, height));
-        _heard.Show((width, _) => FrameLines.Heard(_lastHeard, width));
-        _said.Show((width, height) => FrameLines.Said(_lastSaid, view, width, height));
-        _ear.Show((_, _) => [FrameLines.Ear(moment.Ear, view.IsPaused)]);
-        _alarm.Visible = view.Alarm is not null;
-        if (view.Alarm is { } alarm)
-        {
-            _alarm.Show((width, _) => FrameLines.Alarm(alarm, view, width));
-        }
-
+        _warning = null;
+        _state = _state?.With(moment) ?? ConsoleState.Of(moment);
+        _page.SetNeedsDraw();
         if (moment.Ear.OffersKeys && !_keysOffered)
         {
             OpenEntry();
@@ -141,6 +111,14 @@ public sealed class StartupWindow : Runnable
         {
             Enter();
         }
+        else if (key == Key.PageUp)
+        {
+            Change(state => state with { Back = Math.Min(state.Back + 1, Math.Max(0, state.Messages.Count - 1)) });
+        }
+        else if (key == Key.PageDown)
+        {
+            Change(state => state.Back > 0 ? state with { Back = state.Back - 1 } : state with { Page = state.Page + 1 });
+        }
         else if (!_entry.Visible && key.AsRune is { Value: > 32 } rune)
         {
             OpenEntry();
@@ -158,8 +136,30 @@ public sealed class StartupWindow : Runnable
     /// <summary>Shows one urgent sentence over everything until the next moment is shown; on the thread of the screen only.</summary>
     public void Warn(string text)
     {
-        _alarm.Show((width, _) => FrameLines.Warning(text, width));
-        _alarm.Visible = true;
+        _warning = text;
+        _page.SetNeedsDraw();
+    }
+
+    /// <inheritdoc/>
+    protected override void Dispose(bool disposing)
+    {
+        if (disposing && _turning is not null)
+        {
+            App?.RemoveTimeout(_turning);
+        }
+
+        base.Dispose(disposing);
+    }
+
+    IReadOnlyList<ScreenRow> Rows(int width, int height) =>
+        _warning is { } warning ? DangerPage.Warning(warning, width, height)
+        : _state is { } state ? ConsolePage.Of(_asksToLeave ? state with { Hint = LeaveHint } : state, width, height)
+        : [];
+
+    void Change(Func<ConsoleState, ConsoleState> change)
+    {
+        _state = _state is null ? null : change(_state);
+        _page.SetNeedsDraw();
     }
 
     void Enter()
@@ -180,14 +180,14 @@ public sealed class StartupWindow : Runnable
 
     void OpenEntry()
     {
-        (_prompt.Visible, _entry.Visible, _hint.Visible) = (true, true, false);
+        (_prompt.Visible, _entry.Visible) = (true, true);
         _entry.SetFocus();
     }
 
     void CloseEntry()
     {
         _entry.Text = "";
-        (_prompt.Visible, _entry.Visible, _hint.Visible) = (false, false, true);
+        (_prompt.Visible, _entry.Visible) = (false, false);
     }
 
     /// <summary>Asks in the window itself: a dialog of its own would take the keys, those of an emergency too.</summary>
@@ -195,14 +195,14 @@ public sealed class StartupWindow : Runnable
     {
         CloseEntry();
         _asksToLeave = true;
-        _hint.Show((_, _) => [new ShownLine("LEAVE? All is kept; go on later with start --resume.  Y: leave  Esc: stay", Look.Caution)]);
+        _page.SetNeedsDraw();
     }
 
     void StopAskingToLeave()
     {
         _asksToLeave = false;
-        ShowHint();
+        _page.SetNeedsDraw();
     }
 
-    void ShowHint() => _hint.Show((_, _) => [new ShownLine("Enter: type what you would say   Ctrl+W: tell me more   Ctrl+Q: leave", Look.Quiet)]);
+    static ShownLine LeaveHint { get; } = new("LEAVE? All is kept; go on later with start --resume.  Y: leave  Esc: stay", Look.Caution);
 }

@@ -3,25 +3,20 @@ using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Screen;
 
-/// <summary>The step in hand. Where room is short the reason goes first, then the end of the instruction; the safety note and the question stay.</summary>
+/// <summary>The step in hand: its title, question and safety note before the instruction, and the reason last.</summary>
 static class StepLines
 {
-    public static IReadOnlyList<ShownLine> Of(StartupView view, int width, int height)
-    {
-        ShownLine[] title = Lines(view.StepTitle.ToUpperInvariant(), Look.Strong, width);
-        ShownLine[] caution = Lines(view.Caution is null ? "" : $"CAUTION: {view.Caution}", Look.Caution, width);
-        ShownLine[] question = Lines(view.Question is null ? "" : $"QUESTION: {view.Question}", Look.Strong, width);
-        ShownLine[] timers = [.. view.Timers.SelectMany(timer => Lines(Timer(timer), Look.Strong, width))];
-        int room = Math.Max(1, height - title.Length - caution.Length - question.Length - timers.Length);
-        ShownLine[] work = [.. TextLines.Wrap(view.Do, width).AtMost(room, width).Select(text => new ShownLine(text))];
-        ShownLine[] why = Lines(view.Why is null ? "" : $"Why: {view.Why}", Look.Quiet, width);
-        ShownLine[] must = [.. title, .. work, .. caution, .. question, .. timers];
-        return must.Length + why.Length <= height ? [.. must, .. why] : must;
-    }
+    public static IEnumerable<ShownLine> Of(StartupView view) =>
+    [
+        new(view.StepTitle.ToUpperInvariant(), Look.Strong),
+        new(view.Question is null ? "" : $"QUESTION: {view.Question}", Look.Strong),
+        new(view.Caution is null ? "" : $"CAUTION: {view.Caution}", Look.Caution),
+        new(view.Do),
+        new(view.Why is null ? "" : $"Why: {view.Why}", Look.Quiet),
+    ];
 
-    static string Timer(TimerLine timer) => timer.Remaining > TimeSpan.Zero
+    /// <summary>A timer as text.</summary>
+    public static string Text(TimerLine timer) => timer.Remaining > TimeSpan.Zero
         ? $"TIMER {timer.Title}: {Durations.Text(timer.Remaining)} left of {Durations.Text(timer.Total)}"
         : $"TIMER {timer.Title}: over";
-
-    static ShownLine[] Lines(string text, Look look, int width) => [.. TextLines.Wrap(text, width).Select(line => new ShownLine(line, look))];
 }

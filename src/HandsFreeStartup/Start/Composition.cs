@@ -116,7 +116,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         IVoice voice = Voice(sound, cutter, speaks => session?.Post(new Input.Voice(speaks)));
         using IApplication app = Application.Create().Init();
         app.Keyboard.KeyBindings.Remove(Key.Esc);
-        using StartupWindow window = new(input => session!.Post(input), stop.Cancel, Looks.FromEnvironment());
+        using StartupWindow window = new(input => session!.Post(input), stop.Cancel, Looks.FromEnvironment(options.IsLight));
         app.Keyboard.KeyDown += (_, key) => key.Handled = ReferenceEquals(app.TopRunnableView, window) && window.Take(key);
         session = new StartupSession(new StartupProcedure(job.Plan), job, new ScreenDisplay(app, window), voice, ear, clock, job, sound.Profile);
         Task<SessionEnd> running = Task.Run(async () =>

@@ -78,13 +78,12 @@ public sealed class HearCommandTests
     }
 
     [Fact]
-    public async Task The_figures_of_the_targets_are_printed_beside_free_decoding_and_drawn()
+    public async Task The_figures_of_the_targets_are_printed_beside_free_decoding()
     {
         using TemporaryFolder folder = new();
         string manifest = Write(folder, $"{Recordings}/01.wav\tcommand=next\topen\n");
-        string picture = Path.Combine(folder.Path, "figures.png");
 
-        ProgramResult result = await ProgramProcess.Run("hear", manifest, "--noise", $"{Recordings}/22.wav", "--snr", "30", "--plot", picture);
+        ProgramResult result = await ProgramProcess.Run("hear", manifest, "--noise", $"{Recordings}/22.wav", "--snr", "30");
 
         Assert.Equal("", result.Error);
         foreach (string figure in (string[])["right, accepted without asking", "WRONG accepted", "free decoding of the same, right", "p95", "start to listening", "MiB", "% of a core"])
@@ -92,8 +91,7 @@ public sealed class HearCommandTests
             Assert.Contains(figure, result.Output, StringComparison.Ordinal);
         }
 
-        Assert.Contains("command=next -> command=done", result.Output, StringComparison.Ordinal);
-        Assert.Equal("PNG"u8.ToArray(), (await File.ReadAllBytesAsync(picture))[1..4]);
+        Assert.Contains("expected command=next, accepted command=done", result.Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using HandsFreeStartup.Hear;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Speech.Recognising;
 using HandsFreeStartup.Speech.Understanding;
+using HandsFreeStartup.Tests.Support;
 
 namespace HandsFreeStartup.Tests.Hear;
 
@@ -71,4 +72,15 @@ public sealed class ThresholdFitTests
     public void A_policy_survives_its_file() =>
         Assert.Equal(CertaintyPolicy.Shipped, System.Text.Json.JsonSerializer.Deserialize<CertaintyPolicy>(
             ThresholdFit.Text(CertaintyPolicy.Shipped), new System.Text.Json.JsonSerializerOptions(System.Text.Json.JsonSerializerDefaults.Web)));
+
+    [Fact]
+    public void What_the_thresholds_let_through_is_drawn()
+    {
+        using TemporaryFolder folder = new();
+        string picture = Path.Combine(folder.Path, "thresholds.png");
+
+        HearPlot.Save([.. Enumerable.Range(0, 20).Select(i => Said("a", -0.01 * i)).Select(one => HearRow.Of(one.Measured.Expected, PhraseReader.Read(one.Utterance, one.Measured.Expectation)))], picture);
+
+        Assert.Equal("PNG"u8.ToArray(), File.ReadAllBytes(picture)[1..4]);
+    }
 }
