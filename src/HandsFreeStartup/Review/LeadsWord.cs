@@ -11,12 +11,11 @@ namespace HandsFreeStartup.Review;
 static class LeadsWord
 {
     /// <summary>A record that does not verify is not accepted, and a danger only with a word on it.</summary>
-    static void MayBeAccepted(string path, string remark)
+    public static void MayBeAccepted(ReviewedRecord record, string remark)
     {
-        ReviewedRecord record = ReviewedRecord.Read(path);
-        if (record.Job?.Verification.Findings is [var finding, ..])
+        if ((record.Job is null ? record.Review.Findings.FirstOrDefault()?.Text : record.Job.Verification.Findings.FirstOrDefault()?.Message) is { } wrong)
         {
-            throw new WrongUseException($"The record {path} does not verify and cannot be accepted: {finding.Message}");
+            throw new WrongUseException($"The record {record.Path} does not verify and cannot be accepted: {wrong}");
         }
 
         if (remark.Length == 0 && record.Review.Findings.FirstOrDefault(one => one.Weight == Weight.Danger) is { } danger)
@@ -31,28 +30,45 @@ static class LeadsWord
     /// <exception cref="LogException">It could not be recorded.</exception>
     public static string Record(string path, string lead, ReviewOutcome outcome, string remark, TimeProvider clock)
     {
-        lead = GivenName.Of(lead, "The lead technician signs by name: give --lead NAME.");
-        remark = GivenName.Remark(remark);
-
-        if (outcome == ReviewOutcome.Returned && remark.Length == 0)
-        {
-            throw new WrongUseException("Who returns a record says what is to be done: give --remark TEXT.");
-        }
-
+        (lead, remark) = Checked(lead, outcome, remark);
         if (outcome == ReviewOutcome.Accepted)
         {
-            MayBeAccepted(path, remark);
+            MayBeAccepted(ReviewedRecord.Read(path), remark);
         }
 
         using StartupLog log = StartupLog.Open(path, clock);
+        return Append(log, lead, outcome, remark, clock.GetUtcNow());
+    }
+
+    /// <summary>Name and remark as they become part of the record.</summary>
+    /// <exception cref="WrongUseException">There is no name, or no remark where one is needed.</exception>
+    public static (string Lead, string Remark) Checked(string? lead, ReviewOutcome outcome, string? remark)
+    {
+        (string name, string said) = (GivenName.Of(lead, "The lead technician signs by name: give --lead NAME."), GivenName.Remark(remark));
+        return outcome == ReviewOutcome.Returned && said.Length == 0
+            ? throw new WrongUseException("Who returns a record says what is to be done: give --remark TEXT.")
+            : (name, said);
+    }
+
+    /// <summary>Makes a word part of a record that is open.</summary>
+    /// <param name="log">The record.</param>
+    /// <param name="lead">Who signs.</param>
+    /// <param name="outcome">Accepted or returned.</param>
+    /// <param name="remark">What is said about it.</param>
+    /// <param name="at">When the word was given.</param>
+    /// <returns>One sentence that says what was recorded.</returns>
+    /// <exception cref="WrongUseException">The job has not ended.</exception>
+    /// <exception cref="LogException">It could not be recorded.</exception>
+    public static string Append(StartupLog log, string lead, ReviewOutcome outcome, string remark, DateTimeOffset at)
+    {
         IReadOnlyList<StartupEvent> events = log.ReadAll();
         if (events is not [StartupBegan began, ..])
         {
-            throw new WrongUseException($"The record {path} holds no start-up.");
+            throw new WrongUseException($"The record {log.Path} holds no start-up.");
         }
 
-        StartupProcedure procedure = Replay.Of(path, UserFile.PlanOf(began.Job), events);
-        IReadOnlyList<StartupEvent> reviewed = procedure.Review(lead, outcome, remark, clock.GetUtcNow());
+        StartupProcedure procedure = Replay.Of(log.Path, UserFile.PlanOf(began.Job), events);
+        IReadOnlyList<StartupEvent> reviewed = procedure.Review(lead, outcome, remark, at);
         if (reviewed.Count == 0)
         {
             throw new WrongUseException($"The start-up {began.Job.JobId} is neither signed nor ended, so there is nothing to accept or return yet. Go on with it by start --resume.");

@@ -1,5 +1,7 @@
 using System.CommandLine;
+using HandsFreeStartup.Fleet;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Publish;
 using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Review;
@@ -22,13 +24,40 @@ public static class ReviewCommand
     {
         Command command = new("review", "Findings of one job or of a folder of jobs; exit code 1 when something must be looked at.")
         {
-            Target, Json, Plain, Csv, Fresh, Accept, Return, Lead, Remark,
+            Target, Json, Plain, Csv, Fresh, Accept, Return, Lead, Remark, FleetOptions.From, FleetOptions.Trust, FleetOptions.PasswordFile,
         };
+        foreach (Option option in FleetSelection.Options)
+        {
+            command.Add(option);
+        }
+
         command.SetAction(Run);
         return command;
     }
 
-    static int Run(ParseResult parsed)
+    static Task<int> Run(ParseResult parsed, CancellationToken cancellation) =>
+        parsed.GetValue(FleetOptions.From) is { } address ? RunFleet(parsed, address, cancellation) : Task.FromResult(RunFiles(parsed));
+
+    static async Task<int> RunFleet(ParseResult parsed, string address, CancellationToken cancellation)
+    {
+        if (parsed.GetValue(Csv) is not null)
+        {
+            throw new WrongUseException("With --from, a table of all values is written by fleet --parquet FILE: leave out --csv.");
+        }
+
+        await using FleetDatabase database = await FleetDatabase.Open(FleetOptions.Address(parsed, address), cancellation);
+        FleetReview review = new(parsed, database);
+        bool gives = parsed.GetValue(Accept) || parsed.GetValue(Return);
+        return (parsed.GetValue(Target), gives) switch
+        {
+            (null, true) => throw new WrongUseException("One record at a time is accepted or returned: name the job."),
+            (null, false) => await review.List(parsed.GetValue(Json), cancellation),
+            ({ } job, true) => await review.Give(job, parsed.GetValue(Lead), Outcome(parsed), parsed.GetValue(Remark), TimeProvider.System, cancellation),
+            ({ } job, false) => await review.Tell(job, parsed.GetValue(Json), cancellation),
+        };
+    }
+
+    static int RunFiles(ParseResult parsed)
     {
         DataFolder data = DataFolder.Of(parsed);
         string target = parsed.GetValue(Target) ?? data.Jobs;
@@ -88,16 +117,14 @@ public static class ReviewCommand
 
     static int GiveWord(ParseResult parsed, string path)
     {
-        if (parsed.GetValue(Accept) && parsed.GetValue(Return))
-        {
-            throw new WrongUseException("A record is either accepted or returned: leave out one of the two.");
-        }
-
-        ReviewOutcome outcome = parsed.GetValue(Accept) ? ReviewOutcome.Accepted : ReviewOutcome.Returned;
         parsed.InvocationConfiguration.Output.WriteLine(
-            LeadsWord.Record(path, parsed.GetValue(Lead) ?? "", outcome, parsed.GetValue(Remark) ?? "", TimeProvider.System));
+            LeadsWord.Record(path, parsed.GetValue(Lead) ?? "", Outcome(parsed), parsed.GetValue(Remark) ?? "", TimeProvider.System));
         return ExitCode.Done;
     }
+
+    static ReviewOutcome Outcome(ParseResult parsed) => parsed.GetValue(Accept) && parsed.GetValue(Return)
+        ? throw new WrongUseException("A record is either accepted or returned: leave out one of the two.")
+        : parsed.GetValue(Accept) ? ReviewOutcome.Accepted : ReviewOutcome.Returned;
 
     static int Export(ParseResult parsed, string table, IEnumerable<string> records)
     {

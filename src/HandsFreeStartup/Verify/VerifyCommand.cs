@@ -1,4 +1,7 @@
 using System.CommandLine;
+using HandsFreeStartup.Fleet;
+using HandsFreeStartup.Publish;
+using HandsFreeStartup.Review;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Storage.Log;
 
@@ -7,7 +10,7 @@ namespace HandsFreeStartup.Verify;
 /// <summary>The command <c>verify</c>: recomputes the hash chain of a job and compares the checkpoint of its copies.</summary>
 public static class VerifyCommand
 {
-    static readonly Argument<string> Job = new("JOB") { Description = "The job's file, or its name in the folder of the records." };
+    static readonly Argument<string?> Job = new("JOB") { Description = "The job's file, or its name in the folder of the records; with --from, its name there, or nothing for all.", Arity = ArgumentArity.ZeroOrOne };
     static readonly Option<string?> Printed = new("--checkpoint")
     {
         Description = "The checkpoint printed on the copies, in quotes: \"41 events, ends 7F3A 19C2 88E0 12AB\".",
@@ -17,14 +20,34 @@ public static class VerifyCommand
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("verify", "Recompute the hashes of a record and compare the checkpoint of its copies.") { Job, Printed };
+        Command command = new("verify", "Recompute the hashes of a record and compare the checkpoint of its copies.") { Job, Printed, FleetOptions.From, FleetOptions.Trust, FleetOptions.PasswordFile };
+        foreach (Option option in FleetSelection.Options)
+        {
+            command.Add(option);
+        }
+
         command.SetAction(Run);
         return command;
     }
 
-    static int Run(ParseResult parsed)
+    static Task<int> Run(ParseResult parsed, CancellationToken cancellation) =>
+        parsed.GetValue(FleetOptions.From) is { } address ? RunFleet(parsed, address, cancellation) : Task.FromResult(RunFile(parsed));
+
+    static async Task<int> RunFleet(ParseResult parsed, string address, CancellationToken cancellation)
     {
-        string path = JobFile.Find(DataFolder.Of(parsed), parsed.GetRequiredValue(Job));
+        if (parsed.GetValue(Printed) is not null)
+        {
+            throw new WrongUseException("A checkpoint is compared with the record of the van: leave out --from, or --checkpoint.");
+        }
+
+        await using FleetDatabase database = await FleetDatabase.Open(FleetOptions.Address(parsed, address), cancellation);
+        return await new FleetVerification(parsed, database).Run(parsed.GetValue(Job), cancellation);
+    }
+
+    static int RunFile(ParseResult parsed)
+    {
+        string job = parsed.GetValue(Job) ?? throw new WrongUseException("Name the job that is to be verified, or a database with --from.");
+        string path = JobFile.Find(DataFolder.Of(parsed), job);
         Checkpoint? printed = parsed.GetValue(Printed) is { } text
             ? Checkpoint.Parse(text) ?? throw new WrongUseException($"'{text}' is no checkpoint. Write the number of events and the hexadecimal digits as printed, such as \"41 events, ends 7F3A 19C2 88E0 12AB\".")
             : null;

@@ -1,0 +1,33 @@
+namespace HandsFreeStartup.Fleet.Figures;
+
+/// <summary>Limits of a control chart for single values, from the mean of the moving range of two.</summary>
+/// <remarks>
+/// Source: NIST/SEMATECH e-Handbook of Statistical Methods, section 6.3.2.2 "Individuals Control Charts": centre x̄, limits x̄ ± 3 MR̄/1.128.
+/// </remarks>
+/// <param name="Centre">Mean.</param>
+/// <param name="Lower">Lower limit.</param>
+/// <param name="Upper">Upper limit.</param>
+public sealed record ControlLimits(double Centre, double Lower, double Upper)
+{
+    /// <summary>Expected range of two values of a normal distribution, in standard deviations.</summary>
+    const double RangeOfTwo = 1.128;
+
+    /// <summary>Fewer values say nothing of a spread (common practice, no source).</summary>
+    public const int Fewest = 8;
+
+    /// <summary>The limits of values in the order of time; null where there are too few.</summary>
+    public static ControlLimits? Of(IReadOnlyList<double> values)
+    {
+        if (values.Count < Fewest)
+        {
+            return null;
+        }
+
+        double centre = values.Average();
+        double spread = 3 * values.Zip(values.Skip(1), (before, after) => Math.Abs(after - before)).Average() / RangeOfTwo;
+        return new ControlLimits(centre, centre - spread, centre + spread);
+    }
+
+    /// <summary>Whether a value lies outside of them.</summary>
+    public bool IsOutside(double value) => value < Lower || value > Upper;
+}

@@ -1,0 +1,208 @@
+using System.Diagnostics;
+using System.Globalization;
+using HandsFreeStartup.Fleet.Tests.Support;
+using HandsFreeStartup.Tests.Support;
+
+namespace HandsFreeStartup.Fleet.Tests;
+
+/// <summary>Whatever happens on the way: one sentence, nothing lost, nothing doubled.</summary>
+[Collection(FirmServer.Name)]
+public sealed class FaultTests(PostgresServer server) : IDisposable
+{
+    readonly VanFolder _van = new();
+
+    public void Dispose() => _van.Dispose();
+
+    [PostgresFact]
+    public async Task A_connection_that_is_cut_at_any_packet_leaves_whole_jobs_only_and_the_next_publish_ends_it()
+    {
+        int cuts = 0;
+        string photo = Path.Combine(_van.Path, "plate.jpg");
+        await File.WriteAllBytesAsync(photo, new byte[1_500_000]);
+        _van.AddWithPhoto("job-0", photo);
+        _van.Add("job-1", 1);
+        Firm firm = await server.NewFirm();
+        for (int packets = 0; ; packets++)
+        {
+            using CuttingProxy network = new(server.Port) { CutAfter = packets };
+            ProgramResult result = await _van.Publish(firm, port: network.Port);
+            if (!network.HasCut)
+            {
+                Assert.Equal(0, result.ExitCode);
+                break;
+            }
+
+            cuts++;
+            // Cut behind the last answer, it has gone through.
+            Assert.True(result.ExitCode is 0 or 2, result.Error);
+            Assert.Equal(result.ExitCode == 0, result.Error.Length == 0);
+            Assert.DoesNotMatch(@"\n.*\n", result.Error);
+            long jobs = await firm.Count("job");
+            Assert.Equal(jobs, await firm.Count("event", "kind = 'startup-began'"));
+            Assert.Equal(jobs, await firm.Count("job", "count = (select count(*) from event where event.job = job.job)"));
+            await firm.Administer("alter table event disable trigger user; truncate job, event, personal, reading, result, finding, timer, attachment, attachment_piece, job_attachment, word; alter table event enable trigger user");
+            // Packets of the photo are all alike.
+            packets += packets > 40 ? packets / 10 : 0;
+        }
+
+        Assert.True(cuts > 20, $"only {cuts} cuts");
+        await SameBytes.Assert(firm, ("van_01", _van));
+        Assert.Equal((1L, 1_500_000L), (await firm.Count("attachment"), (long)(await firm.Value("select sum(length(content)) from attachment_piece"))!));
+    }
+
+    [PostgresFact]
+    public async Task A_publish_that_is_killed_and_a_server_that_is_restarted_lose_and_double_nothing()
+    {
+        Firm firm = await server.NewFirm();
+        _van.AddMany(25);
+        for (int kill = 0; kill < 4; kill++)
+        {
+            using Process process = ProgramProcess.Start(["publish", "--data", _van.Path, .. firm.Options("--to", "van_01")]);
+            long before = await firm.Count("job");
+            for (int i = 0; i < 300 && !process.HasExited && await firm.Count("job") <= before + 1; i++)
+            {
+                await Task.Delay(20);
+            }
+
+            if (kill % 2 == 0)
+            {
+                process.Kill();
+            }
+            else
+            {
+                await server.Restart();
+            }
+
+            await process.WaitForExitAsync();
+            if (kill % 2 == 1 && process.ExitCode != 0)
+            {
+                Assert.Equal(2, process.ExitCode);
+                Assert.Matches(@"^The (server|database) .*Nothing is lost, and nothing is kept twice\.\n$", await process.StandardError.ReadToEndAsync());
+            }
+        }
+
+        ProgramResult last = await _van.Publish(firm);
+
+        Assert.Equal(0, last.ExitCode);
+        await SameBytes.Assert(firm, ("van_01", _van));
+    }
+
+    [PostgresFact]
+    public async Task A_full_disk_on_the_server_is_a_sentence_and_the_rest_goes_through_when_there_is_room()
+    {
+        string? small = SmallDisk.Make(server);
+        if (small is null)
+        {
+            // Only root can mount one; CI is.
+            return;
+        }
+
+        try
+        {
+            Firm firm = await server.NewFirm();
+            await server.Administer($"create tablespace small location '{small}/space'");
+            await firm.Administer("alter table attachment_piece set tablespace small");
+            string photo = Path.Combine(_van.Path, "plate.jpg");
+            byte[] noise = new byte[20 << 20];
+            new Random(1).NextBytes(noise);
+            await File.WriteAllBytesAsync(photo, noise);
+            _van.Add("job-0");
+            _van.AddWithPhoto("job-1", photo, 1);
+
+            ProgramResult full = await _van.Publish(firm);
+            long there = await firm.Count("job");
+            await firm.Administer("alter table attachment_piece set tablespace pg_default");
+            ProgramResult again = await _van.Publish(firm);
+
+            Assert.Equal((2, 1L), (full.ExitCode, there));
+            Assert.Contains("is full: ask who runs it to free some. Nothing is lost", full.Error, StringComparison.Ordinal);
+            Assert.Equal(0, again.ExitCode);
+            await SameBytes.Assert(firm, ("van_01", _van));
+            await server.Administer($"drop database {firm.Name} with (force)");
+            await server.Administer("drop tablespace small");
+        }
+        finally
+        {
+            SmallDisk.Remove(small);
+        }
+    }
+
+    [PostgresFact]
+    public async Task Hostile_text_in_every_field_is_kept_byte_by_byte_and_shown_with_marks()
+    {
+        const string Hostile = "'); drop table job; -- \u0000\u001b[31m\u202e\ud83d \\ \"<script>alert(1)</script>&amp;";
+        Firm firm = await server.NewFirm();
+        _van.Add("job-hostile", change: job => job with
+        {
+            Technician = Hostile,
+            ProgramVersion = Hostile,
+            Recogniser = Hostile,
+            Site = VanFolder.Site("\u202e Mrs. Quarry '); drop table personal; --"),
+        });
+        _van.Add("job\u0000'--\u202e\ud83d".Replace('\u0000', 'x'));
+
+        ProgramResult published = await _van.Publish(firm);
+        ProgramResult review = await _van.Run(["review", .. firm.Options("--from", "lead_all")]);
+        ProgramResult verify = await _van.Run(["verify", .. firm.Options("--from", "lead_all")]);
+        ProgramResult chosen = await _van.Run(["review", "--technician", Hostile, .. firm.Options("--from", "lead_all")]);
+
+        Assert.True(published.ExitCode == 0, published.Output + published.Error);
+        Assert.Contains("2 sent", published.Output, StringComparison.Ordinal);
+        Assert.Equal((0, "2 sound, 0 wrong.\n", ""), (verify.ExitCode, verify.Output, verify.Error));
+        Assert.Contains("drop table job", review.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain('\u001b', review.Output);
+        Assert.Contains("1 jobs must be looked at", chosen.Output.Replace("1 of 1 ", "1 ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Equal(2, await firm.Count("job"));
+    }
+
+    [PostgresFact]
+    public async Task Two_programs_of_one_van_at_once_send_everything_once()
+    {
+        Firm firm = await server.NewFirm();
+        _van.AddMany(12);
+
+        ProgramResult[] results = await Task.WhenAll(Enumerable.Range(0, 3).Select(_ => _van.Publish(firm)));
+
+        Assert.All(results, result => Assert.Equal((0, ""), (result.ExitCode, result.Error)));
+        await SameBytes.Assert(firm, ("van_01", _van));
+    }
+
+    [PostgresFact]
+    public async Task A_wrong_clock_is_told_and_changes_nothing()
+    {
+        Firm firm = await server.NewFirm();
+        _van.Add("job-a");
+        Microsoft.Extensions.Time.Testing.FakeTimeProvider clock = new(TimeProvider.System.GetUtcNow().AddDays(3).AddMinutes(5));
+        List<string> told = [];
+
+        await new Publish.PublishRun(new Running.DataFolder(_van.Path), told.Add, clock).Run(_van.Records, firm.Address("van_01"), CancellationToken.None);
+
+        Assert.Contains(told, line => line.Contains("is 3.00:0", StringComparison.Ordinal) && line.Contains("ahead of the server's: set it before the next job.", StringComparison.Ordinal));
+        await SameBytes.Assert(firm, ("van_01", _van));
+    }
+
+    [PostgresFact]
+    public async Task A_large_attachment_is_streamed_and_never_held_in_memory()
+    {
+        Firm firm = await server.NewFirm();
+        long bytes = long.Parse(Environment.GetEnvironmentVariable("HANDSFREE_ATTACHMENT_BYTES") ?? "100000000", CultureInfo.InvariantCulture);
+        string large = Path.Combine(_van.Path, "large");
+        using (FileStream file = File.Create(large))
+        {
+            file.SetLength(bytes);
+        }
+
+        await using FleetDatabase database = await FleetDatabase.Open(firm.Address("van_01"));
+        await using FileStream content = File.OpenRead(large);
+        byte[] hash = await System.Security.Cryptography.SHA256.HashDataAsync(content);
+        content.Position = 0;
+        await using Npgsql.NpgsqlTransaction transaction = await database.Connection.BeginTransactionAsync();
+        long before = GC.GetTotalAllocatedBytes(precise: true);
+        await new Publishing.Publisher(database).Send(hash, content, CancellationToken.None);
+        long allocated = GC.GetTotalAllocatedBytes(precise: true) - before;
+        await transaction.CommitAsync();
+
+        Assert.Equal(bytes, (long)(await firm.Value("select sum(length(content)) from attachment_piece"))!);
+        Assert.True(allocated < bytes / 4, $"{allocated} bytes were allocated for {bytes}");
+    }
+}
