@@ -139,7 +139,7 @@ public sealed class FaultTests(PostgresServer server) : IDisposable
             Recogniser = Hostile,
             Site = VanFolder.Site("\u202e Mrs. Quarry '); drop table personal; --"),
         });
-        _van.Add("job\u0000'--\u202e\ud83d".Replace('\u0000', 'x'));
+        _van.Add("job-named", change: job => job with { JobId = Hostile });
 
         ProgramResult published = await _van.Publish(firm);
         ProgramResult review = await _van.Run(["review", .. firm.Options("--from", "lead_all")]);

@@ -41,7 +41,7 @@ public sealed class VerifyTests(PostgresServer server) : IDisposable
             .. bytes.Select(column => Change(column, "set_byte({0}, length({0}) / 2, get_byte({0}, length({0}) / 2) # 1)")),
             .. texts.Select(column => Change(column, "overlay({0} placing 'X' from 1 for 1)")),
             .. numbers.Select(column => Change(column, "{0} + 1")),
-            Change("job.must_look", "not {0}"), Change("timer.is_short", "not {0}"), Change("finding.weight", "2 - {0}"), Change("job.began", "{0} + interval '1 day'"), Change("reading.at", "{0} + interval '1 microsecond'"),
+            Change("job.must_look", "not {0}"), Change("timer.is_short", "not {0}"), Change("finding.weight", "({0} + 1) % 3"), Change("job.began", "{0} + interval '1 day'"), Change("reading.at", "{0} + interval '1 microsecond'"),
             "delete from event where (job, sequence) in (select job, sequence from event order by 1, 2 desc limit 1)",
             "delete from personal where ctid in (select ctid from personal limit 1)", "delete from reading where ctid in (select ctid from reading limit 1)",
             "delete from finding where ctid in (select ctid from finding limit 1)", "delete from timer where ctid in (select ctid from timer limit 1)",
