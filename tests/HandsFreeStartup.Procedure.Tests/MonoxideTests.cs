@@ -2,7 +2,6 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Record;
-using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Procedure.Tests.Support;
 
 namespace HandsFreeStartup.Procedure.Tests;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.AirSide;
 using HandsFreeStartup.Calculations.Quantities;
+using HandsFreeStartup.Calculations.Vocabulary;
 
 namespace HandsFreeStartup.Calculations.Derivations;
 
@@ -12,20 +13,20 @@ static class AirExplanations
 
     public static ImmutableArray<Explanation> All { get; } =
     [
-        new("temperature_rise", [new("supply_temperature", "°F"), new("return_temperature", "°F")], (given, limit) =>
+        new(ResultId.TemperatureRise, [new(FieldId.SupplyTemperature, "°F"), new(FieldId.ReturnTemperature, "°F")], (given, limit) =>
         {
             Worksheet sheet = new();
-            return sheet.Close(new("temperature_rise", "Rise", "temperature rise of the circulated air", "°F", 0, "definition; the range stands on the rating plate",
+            return sheet.Close(new(ResultId.TemperatureRise, "Rise", "temperature rise of the circulated air", "°F", 0, "definition; the range stands on the rating plate",
                 CannotBeNegative: false), Rise(sheet, given), limit);
         }),
-        new("air_flow", [new("input_rate", "Btu/h"), new("efficiency", "%"), new("supply_temperature", "°F"), new("return_temperature", "°F"), new("altitude", "ft", SeaLevel),
+        new("air_flow", [new(ResultId.InputRate, "Btu/h"), new(ResultId.Efficiency, "%"), new(FieldId.SupplyTemperature, "°F"), new(FieldId.ReturnTemperature, "°F"), new("altitude", "ft", SeaLevel),
             new("blower_heat", "Btu/h", NoBlowerHeat)], Flow),
-        new("external_static", [new("supply_static", "in. w.c."), new("return_static", "in. w.c.")], (given, limit) =>
+        new(ResultId.ExternalStatic, [new(FieldId.SupplyStatic, "in. w.c."), new(FieldId.ReturnStatic, "in. w.c.")], (given, limit) =>
         {
             Worksheet sheet = new();
             Term total = ExternalStatic.Formula(
-                sheet.Input("supply", "supply static", "in. w.c.", given["supply_static"]), sheet.Input("return", "return static", "in. w.c.", given["return_static"]));
-            return sheet.Close(new("external_static", "TESP", "total external static pressure", "in. w.c.", 2, "common practice, no source", CannotBeNegative: false), total, limit);
+                sheet.Input("supply", "supply static", "in. w.c.", given[FieldId.SupplyStatic]), sheet.Input("return", "return static", "in. w.c.", given[FieldId.ReturnStatic]));
+            return sheet.Close(new(ResultId.ExternalStatic, "TESP", "total external static pressure", "in. w.c.", 2, "common practice, no source", CannotBeNegative: false), total, limit);
         }),
         new("depressurization", [new("zone_worst", "Pa"), new("zone_baseline", "Pa")], (given, limit) =>
         {
@@ -39,13 +40,13 @@ static class AirExplanations
     ];
 
     static Term Rise(Worksheet sheet, GivenInputs given) => TemperatureRise.Formula(
-        sheet.Input("supply", "supply temperature", "°F", given["supply_temperature"]), sheet.Input("return", "return temperature", "°F", given["return_temperature"]));
+        sheet.Input("supply", "supply temperature", "°F", given[FieldId.SupplyTemperature]), sheet.Input("return", "return temperature", "°F", given[FieldId.ReturnTemperature]));
 
     static Derivation Flow(GivenInputs given, Judgement.Limit? limit)
     {
         Worksheet sheet = new();
-        Term input = sheet.Input("input", "measured input", "Btu/h", given["input_rate"]);
-        Term percent = sheet.Input("eff", "steady-state efficiency, of the same heating value", "%", given["efficiency"]);
+        Term input = sheet.Input("input", "measured input", "Btu/h", given[ResultId.InputRate]);
+        Term percent = sheet.Input("eff", "steady-state efficiency, of the same heating value", "%", given[ResultId.Efficiency]);
         Term blower = sheet.Input("blower", "heat of the blower", "Btu/h", given["blower_heat"]);
         Term rise = sheet.Step("rise", "°F", Rise(sheet, given));
         Term ratio = sheet.Lookup("p/p0", "pressure of the standard atmosphere at the altitude, over that at sea level", "",

@@ -2,38 +2,39 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Combustion;
 using HandsFreeStartup.Calculations.Emissions;
 using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Vocabulary;
 
 namespace HandsFreeStartup.Calculations.Derivations;
 
 /// <summary>What the flue gas says: CO air-free, excess air, CO2, dew point, efficiency, fuel factor, NOx.</summary>
 static class FlueExplanations
 {
-    static readonly NeededInput Oxygen = new("oxygen", "%"), Monoxide = new("flue_co", "ppm"), Dioxide = new("carbon_dioxide", "%"), Nitrogen = new("nox", "ppm");
+    static readonly NeededInput Oxygen = new(FieldId.Oxygen, "%"), Monoxide = new(FieldId.FlueCo, "ppm"), Dioxide = new(FieldId.CarbonDioxide, "%"), Nitrogen = new("nox", "ppm");
 
     public static ImmutableArray<Explanation> All { get; } =
     [
-        new("co_air_free", [Oxygen, Monoxide], AirFreeMonoxide),
-        new("fuel_factor", [Oxygen, Dioxide, Monoxide], Factor),
-        new("excess_air", [Oxygen, Monoxide], (given, limit) =>
+        new(ResultId.CoAirFree, [Oxygen, Monoxide], AirFreeMonoxide),
+        new(ResultId.FuelFactor, [Oxygen, Dioxide, Monoxide], Factor),
+        new(ResultId.ExcessAir, [Oxygen, Monoxide], (given, limit) =>
         {
             FlueWork work = new(given);
             return work.IsPossible ? work.Sheet.Close(
-                new("excess_air", "EA", "excess air", "%", 1, FlueWork.Balance), work.ExcessAir(), limit) : null;
+                new(ResultId.ExcessAir, "EA", "excess air", "%", 1, FlueWork.Balance), work.ExcessAir(), limit) : null;
         }),
-        new("carbon_dioxide", [Oxygen, Monoxide], (given, limit) =>
+        new(FieldId.CarbonDioxide, [Oxygen, Monoxide], (given, limit) =>
         {
             FlueWork work = new(given);
             return work.IsPossible ? work.Sheet.Close(
-                new("carbon_dioxide", "CO2", "CO2 of the dry flue that goes with the O2", "%", 2, FlueWork.Balance), work.CarbonDioxidePercent(), limit) : null;
+                new(FieldId.CarbonDioxide, "CO2", "CO2 of the dry flue that goes with the O2", "%", 2, FlueWork.Balance), work.CarbonDioxidePercent(), limit) : null;
         }),
-        new("dew_point", [Oxygen, Monoxide, .. FlueWork.OfAir], (given, limit) =>
+        new(ResultId.DewPoint, [Oxygen, Monoxide, .. FlueWork.OfAir], (given, limit) =>
         {
             FlueWork work = new(given);
             return work.IsPossible ? work.Sheet.Close(
-                new("dew_point", "dew", "water dew point of the flue gas", "°F", 1, FlueWork.Balance + "; saturation by IAPWS-IF97", CannotBeNegative: false),
+                new(ResultId.DewPoint, "dew", "water dew point of the flue gas", "°F", 1, FlueWork.Balance + "; saturation by IAPWS-IF97", CannotBeNegative: false),
                 work.DewPoint(), limit) : null;
         }),
-        Efficiency("efficiency", "efficiency above combustion air, of the higher heating value: the trade's combustion efficiency", heat => heat.AboveAir(), higher: true),
+        Efficiency(ResultId.Efficiency, "efficiency above combustion air, of the higher heating value: the trade's combustion efficiency", heat => heat.AboveAir(), higher: true),
         Efficiency("efficiency_net", "efficiency above combustion air, of the lower heating value: for comparison with makers who state net values", heat => heat.AboveAir(), higher: false),
         Efficiency("efficiency_first_law", "efficiency by the first law, of the higher heating value: for heat balances, fuel at 25 °C", heat => heat.FirstLaw(), higher: true),
         new("nox_reference", [Oxygen, Nitrogen], NitrogenAtThree),
@@ -41,7 +42,7 @@ static class FlueExplanations
     ];
 
     static Explanation Efficiency(string id, string what, Func<FlueHeat, Term> heat, bool higher) => new(
-        id, [Oxygen, Monoxide, new("flue_temperature", "°F"), .. FlueWork.OfAir],
+        id, [Oxygen, Monoxide, new(FieldId.FlueTemperature, "°F"), .. FlueWork.OfAir],
         (given, limit) =>
         {
             FlueWork work = new(given);
@@ -57,27 +58,27 @@ static class FlueExplanations
 
     static Derivation? AirFreeMonoxide(GivenInputs given, Limit? limit)
     {
-        if (given["oxygen"].Value is not (>= 0 and <= AirFree.LargestOxygenPercent) || given["flue_co"].Value < 0)
+        if (given[FieldId.Oxygen].Value is not (>= 0 and <= AirFree.LargestOxygenPercent) || given[FieldId.FlueCo].Value < 0)
         {
             return null;
         }
 
         Worksheet sheet = new();
-        Term monoxide = sheet.Input("CO", "the CO", "ppm", given["flue_co"]);
-        Term oxygen = sheet.Input("O2", "the O2", "%", given["oxygen"]);
+        Term monoxide = sheet.Input("CO", "the CO", "ppm", given[FieldId.FlueCo]);
+        Term oxygen = sheet.Input("O2", "the O2", "%", given[FieldId.Oxygen]);
         sheet.Correlate("CO", "O2", given.AnalyzerCorrelation);
-        return sheet.Close(new("co_air_free", "COaf", "CO air-free, as it would read without excess air", "ppm", 0, "the definition that ANSI Z21.47 states its limit with"),
+        return sheet.Close(new(ResultId.CoAirFree, "COaf", "CO air-free, as it would read without excess air", "ppm", 0, "the definition that ANSI Z21.47 states its limit with"),
             AirFree.Formula(monoxide, oxygen), limit);
     }
 
     static Derivation Factor(GivenInputs given, Limit? limit)
     {
         Worksheet sheet = new();
-        Term oxygen = sheet.Input("O2", "the O2", "%", given["oxygen"]);
-        Term dioxide = sheet.Input("CO2", "the CO2", "%", given["carbon_dioxide"]);
-        Term percent = sheet.Step("CO%", "%", sheet.Input("CO", "the CO", "ppm", given["flue_co"]) / 10_000);
+        Term oxygen = sheet.Input("O2", "the O2", "%", given[FieldId.Oxygen]);
+        Term dioxide = sheet.Input("CO2", "the CO2", "%", given[FieldId.CarbonDioxide]);
+        Term percent = sheet.Step("CO%", "%", sheet.Input("CO", "the CO", "ppm", given[FieldId.FlueCo]) / 10_000);
         sheet.Correlate("O2", "CO2", given.AnalyzerCorrelation);
-        return sheet.Close(new("fuel_factor", "Fo", "fuel factor: whether O2, CO2 and fuel belong together", "", 3, "EPA Method 3B, section 12"),
+        return sheet.Close(new(ResultId.FuelFactor, "Fo", "fuel factor: whether O2, CO2 and fuel belong together", "", 3, "EPA Method 3B, section 12"),
             FuelFactor.Formula(oxygen, dioxide, percent), limit);
     }
 
@@ -85,9 +86,9 @@ static class FlueExplanations
     {
         Worksheet sheet = new();
         Term nitrogen = sheet.Input("NOx", "the NOx", "ppm", given["nox"]);
-        Term oxygen = sheet.Input("O2", "the O2", "%", given["oxygen"]);
+        Term oxygen = sheet.Input("O2", "the O2", "%", given[FieldId.Oxygen]);
         sheet.Correlate("NOx", "O2", given.AnalyzerCorrelation);
-        return given["oxygen"].Value > EmissionRate.LargestOxygenPercent ? null : sheet.Close(
+        return given[FieldId.Oxygen].Value > EmissionRate.LargestOxygenPercent ? null : sheet.Close(
             new("nox_reference", "NOx3", "NOx at the reference of 3 % O2", "ppm", 1, "O2 correction of US rules, 20.9 % air"),
             OxygenCorrection.Formula(nitrogen, oxygen, 3, OxygenCorrection.UnitedStates), limit);
     }
@@ -96,10 +97,10 @@ static class FlueExplanations
     {
         Worksheet sheet = new();
         Term nitrogen = sheet.Input("NOx", "the NOx", "ppm", given["nox"]);
-        Term oxygen = sheet.Input("O2", "the O2", "%", given["oxygen"]);
+        Term oxygen = sheet.Input("O2", "the O2", "%", given[FieldId.Oxygen]);
         sheet.Correlate("NOx", "O2", given.AnalyzerCorrelation);
         double factor = Pollutant.NitrogenOxides.PoundsPerCubicFootPerPpm * FuelFFactors.NaturalGas.Dry * EmissionRate.NanogramsPerJoule * EmissionRate.MilligramsPerKilowattHour;
-        return given["oxygen"].Value > EmissionRate.LargestOxygenPercent ? null : sheet.Close(
+        return given[FieldId.Oxygen].Value > EmissionRate.LargestOxygenPercent ? null : sheet.Close(
             new("nox_per_heat", "NOx", "NOx as NO2 for each kWh of gas burned, gross", "mg/kWh", 1, "EPA Method 19 with Fd 8710 dscf per million Btu, K 1.194e-7"),
             EmissionRate.DryOxygenFormula(factor, nitrogen, oxygen), limit);
     }

@@ -1,6 +1,7 @@
 using HandsFreeStartup.Calculations.Combustion;
 using HandsFreeStartup.Calculations.Gases;
 using HandsFreeStartup.Calculations.Uncertainties;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Calculations.Water;
 
 namespace HandsFreeStartup.Calculations.Derivations;
@@ -15,8 +16,8 @@ sealed class FlueHeat
     public FlueHeat(FlueWork work)
     {
         _work = work;
-        Term flue = work.Fahrenheit("flue_temperature", "Tflue", "the flue temperature");
-        Term air = work.Fahrenheit("air_temperature", "Tair", "the combustion air temperature");
+        Term flue = work.Fahrenheit(FieldId.FlueTemperature, "Tflue", "the flue temperature");
+        Term air = work.Fahrenheit(FieldId.AirTemperature, "Tair", "the combustion air temperature");
         _flue = FlueWork.Kelvin(flue);
         _air = FlueWork.Kelvin(air);
         _pressure = work.Pressure();

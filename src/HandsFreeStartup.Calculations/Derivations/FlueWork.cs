@@ -5,6 +5,7 @@ using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Calculations.Gases;
 using HandsFreeStartup.Calculations.Quantities;
 using HandsFreeStartup.Calculations.Uncertainties;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Calculations.Water;
 
 namespace HandsFreeStartup.Calculations.Derivations;
@@ -22,8 +23,8 @@ sealed class FlueWork
     public FlueWork(GivenInputs given)
     {
         _given = given;
-        OxygenPercent = Sheet.Input("O2", "the O2", "%", given["oxygen"]);
-        Term ppm = Sheet.Input("CO", "the CO", "ppm", given["flue_co"]);
+        OxygenPercent = Sheet.Input("O2", "the O2", "%", given[FieldId.Oxygen]);
+        Term ppm = Sheet.Input("CO", "the CO", "ppm", given[FieldId.FlueCo]);
         Sheet.Correlate("O2", "CO", given.AnalyzerCorrelation);
         Oxygen = Sheet.Step("o", "", OxygenPercent / 100);
         Monoxide = Sheet.Step("c", "", ppm / 1_000_000);
@@ -33,7 +34,7 @@ sealed class FlueWork
 
     /// <summary>What the state of the combustion air needs.</summary>
     public static ImmutableArray<NeededInput> OfAir { get; } =
-        [new("air_temperature", "°F"), new("air_humidity", "%", AssumedHumidity), new("altitude", "ft", new(0, 0, "assumed", "0"))];
+        [new(FieldId.AirTemperature, "°F"), new("air_humidity", "%", AssumedHumidity), new("altitude", "ft", new(0, 0, "assumed", "0"))];
 
     public static DryAir Air => DryAir.Conventional;
 
@@ -52,8 +53,8 @@ sealed class FlueWork
     public Term DryAirMoles { get; }
 
     /// <summary>Whether a flue gas like this can exist.</summary>
-    public bool IsPossible => _given["oxygen"].Value >= 0 && _given["oxygen"].Value < AirFree.AirOxygenPercent && _given["flue_co"].Value >= 0
-        && Fuel.Atoms.Carbon - Monoxide.Value.Value * Dry.Value.Value >= 0 && Possible("flue_temperature") && Possible("air_temperature");
+    public bool IsPossible => _given[FieldId.Oxygen].Value >= 0 && _given[FieldId.Oxygen].Value < AirFree.AirOxygenPercent && _given[FieldId.FlueCo].Value >= 0
+        && Fuel.Atoms.Carbon - Monoxide.Value.Value * Dry.Value.Value >= 0 && Possible(FieldId.FlueTemperature) && Possible(FieldId.AirTemperature);
 
     double Inert => Fuel.Atoms.Carbon + Fuel.Atoms.Nitrogen / 2 + Fuel.Atoms.Argon;
 
@@ -91,7 +92,7 @@ sealed class FlueWork
     public Term DewPoint()
     {
         Term pressure = Pressure();
-        Term water = Water(AirWater(Fahrenheit("air_temperature", "Tair", "the combustion air temperature"), pressure));
+        Term water = Water(AirWater(Fahrenheit(FieldId.AirTemperature, "Tair", "the combustion air temperature"), pressure));
         Term partial = Sheet.Step("pw", "Pa", water / (Dry + water) * pressure);
         return partial.Through("Tsat", SaturationLine.Temperature(partial.Value) * 1.8 - Temperature.FahrenheitZeroRankine);
     }

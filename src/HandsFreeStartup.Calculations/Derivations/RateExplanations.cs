@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Quantities;
+using HandsFreeStartup.Calculations.Vocabulary;
 
 namespace HandsFreeStartup.Calculations.Derivations;
 
@@ -12,12 +13,12 @@ static class RateExplanations
 
     public static ImmutableArray<Explanation> All { get; } =
     [
-        new("gas_flow", [new("meter_dial", "ft³"), new("meter_time", "s"), new("meter_turns", "", OneTurn)], (given, limit) =>
+        new("gas_flow", [new("meter_dial", "ft³"), new(FieldId.MeterTime, "s"), new("meter_turns", "", OneTurn)], (given, limit) =>
         {
             Worksheet sheet = new();
             return sheet.Close(new("gas_flow", "Q", "gas flow by the meter", "cfh", 1, "arithmetic of the table 'gas input to burner', NFPA 54"), Flow(sheet, given), limit);
         }),
-        new("input_rate", [new("meter_dial", "ft³"), new("meter_time", "s"), new("heating_value", "Btu/ft³"), new("meter_turns", "", OneTurn), new("volume_factor", "", AsMetered)],
+        new(ResultId.InputRate, [new("meter_dial", "ft³"), new(FieldId.MeterTime, "s"), new("heating_value", "Btu/ft³"), new("meter_turns", "", OneTurn), new("volume_factor", "", AsMetered)],
             (given, limit) =>
         {
             Worksheet sheet = new();
@@ -25,7 +26,7 @@ static class RateExplanations
             Term input = MeterClocking.InputFormula(
                 flow, sheet.Input("k", "base volume per metered volume", "", given["volume_factor"]),
                 sheet.Input("HV", "gross heating value of the gas", "Btu/ft³", given["heating_value"]));
-            return sheet.Close(new("input_rate", "Input", "input rate by the meter", "Btu/h", 0, "arithmetic of the table 'gas input to burner', NFPA 54"), input, limit);
+            return sheet.Close(new(ResultId.InputRate, "Input", "input rate by the meter", "Btu/h", 0, "arithmetic of the table 'gas input to burner', NFPA 54"), input, limit);
         }),
         new("altitude_input", [new("rated_input", "Btu/h"), new("altitude", "ft"), new("derate_threshold", "ft", new(2000, 0, "code default", "2000")),
             new("derate_share", "per 1000 ft", new(0.04, 0, "code default", "0.04"))], Derate),
@@ -36,16 +37,16 @@ static class RateExplanations
                 sheet.Input("high", "input at high fire", "Btu/h", given["input_high"]), sheet.Input("low", "input at low fire", "Btu/h", given["input_low"]));
             return sheet.Close(new("turndown", "Turndown", "turndown of a modulating or staged burner, high over low input", "", 1, "definition"), ratio, limit);
         }),
-        new("gas_per_hour", [new("input_rate", "Btu/h"), new("heating_value", "Btu/ft³")], (given, limit) =>
+        new("gas_per_hour", [new(ResultId.InputRate, "Btu/h"), new("heating_value", "Btu/ft³")], (given, limit) =>
         {
             Worksheet sheet = new();
             return sheet.Close(new("gas_per_hour", "Gas", "gas used in an hour of burning", "ft³/h", 1, "definition"), PerHour(sheet, given), limit);
         }),
-        new("gas_per_year", [new("input_rate", "Btu/h"), new("burning_hours", "h/year")], (given, limit) =>
+        new("gas_per_year", [new(ResultId.InputRate, "Btu/h"), new("burning_hours", "h/year")], (given, limit) =>
         {
             Worksheet sheet = new();
             Term therms = GasUse.PerYearFormula(
-                sheet.Input("input", "input rate", "Btu/h", given["input_rate"]), sheet.Input("hours", "hours of burning a year, by the owner", "h/year", given["burning_hours"]));
+                sheet.Input("input", "input rate", "Btu/h", given[ResultId.InputRate]), sheet.Input("hours", "hours of burning a year, by the owner", "h/year", given["burning_hours"]));
             return sheet.Close(new("gas_per_year", "Gas", "gas used in a year at the owner's hours", "therms/year", 0, "definition; a therm is 100000 Btu"), therms, limit);
         }),
     ];
@@ -54,12 +55,12 @@ static class RateExplanations
     {
         Term dial = sheet.Input("dial", "volume of one turn of the test dial", "ft³", given["meter_dial"]);
         Term turns = sheet.Input("turns", "turns timed", "", given["meter_turns"]);
-        Term time = sheet.Input("t", "time of all turns", "s", given["meter_time"]);
+        Term time = sheet.Input("t", "time of all turns", "s", given[FieldId.MeterTime]);
         return MeterClocking.FlowFormula(3600 * turns * dial, 1, time);
     }
 
     static Term PerHour(Worksheet sheet, GivenInputs given) => GasUse.PerHourFormula(
-        sheet.Input("input", "input rate", "Btu/h", given["input_rate"]), sheet.Input("HV", "gross heating value of the gas", "Btu/ft³", given["heating_value"]));
+        sheet.Input("input", "input rate", "Btu/h", given[ResultId.InputRate]), sheet.Input("HV", "gross heating value of the gas", "Btu/ft³", given["heating_value"]));
 
     static Derivation Derate(GivenInputs given, Judgement.Limit? limit)
     {

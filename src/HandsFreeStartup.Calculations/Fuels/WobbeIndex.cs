@@ -1,4 +1,3 @@
-using HandsFreeStartup.Calculations.Gases;
 using HandsFreeStartup.Calculations.Quantities;
 
 namespace HandsFreeStartup.Calculations.Fuels;

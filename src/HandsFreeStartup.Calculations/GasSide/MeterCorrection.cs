@@ -1,5 +1,4 @@
 using HandsFreeStartup.Calculations.Fuels;
-using HandsFreeStartup.Calculations.Gases;
 using HandsFreeStartup.Calculations.Quantities;
 
 namespace HandsFreeStartup.Calculations.GasSide;

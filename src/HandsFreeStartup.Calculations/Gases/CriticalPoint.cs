@@ -1,6 +1,6 @@
 namespace HandsFreeStartup.Calculations.Gases;
 
-/// <summary>What the corresponding-states correlation of <see cref="RealGas"/> needs to know of a substance.</summary>
+/// <summary>What the corresponding-states correlation of the real gas of the fuels needs to know of a substance.</summary>
 /// <param name="Kelvin">Critical temperature, K.</param>
 /// <param name="Pascals">Critical pressure, Pa.</param>
 /// <param name="AcentricFactor">Pitzer's acentric factor.</param>

@@ -6,7 +6,7 @@ namespace HandsFreeStartup.Calculations.Gases;
 /// <remarks>
 /// Heat: NASA TM-4513 (file nasa_gas.yaml of Cantera, read for this table); hexane is not in it, see its own remark.
 /// Critical points and acentric factors: standard handbook data, values from memory, checked here only through the compressibility
-/// factors and densities that they lead to. They serve <see cref="RealGas"/> alone.
+/// factors and densities that they lead to. They serve the real gas of the fuels alone.
 /// </remarks>
 /// <param name="Symbol">As in composition files: CH4, nC4H10, iC5H12, CO2 and so on.</param>
 /// <param name="Name">As shown.</param>
@@ -42,7 +42,7 @@ public sealed record Species(string Symbol, string Name, Atoms Atoms, NasaPolyno
     public static Species Water { get; } = new("H2O", "water vapour", new(Hydrogen: 2, Oxygen: 1),
         new(4.19864056, -2.0364341e-3, 6.52040211e-6, -5.48797062e-9, 1.77197817e-12, -30293.7267), new(647.10, 22.064e6, 0.3443));
 
-    /// <summary>Hydrogen. The critical values are the effective ones that fit it into the correlation of <see cref="RealGas"/>.</summary>
+    /// <summary>Hydrogen. The critical values are the effective ones that fit it into the correlation of the real gas of the fuels.</summary>
     public static Species Hydrogen { get; } = new("H2", "hydrogen", new(Hydrogen: 2),
         new(2.34433112, 7.98052075e-3, -1.9478151e-5, 2.01572094e-8, -7.37611761e-12, -917.935173), new(43.6, 2.05e6, 0));
 

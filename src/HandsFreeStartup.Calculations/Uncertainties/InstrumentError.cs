@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 
 namespace HandsFreeStartup.Calculations.Uncertainties;
 
@@ -27,11 +28,11 @@ public sealed record InstrumentError(double Limit, double RelativeLimit, double 
     /// <summary>Error of the class of analyzers for a field of the record; null for a field that the class does not name.</summary>
     public static InstrumentError? OfClass(string field) => field switch
     {
-        "oxygen" or "carbon_dioxide" => new(0.3, 0, 0.1, 0, Class),
-        "flue_co" or "nox" => new(20, 0.05, 1, 0, Class),
-        "flue_temperature" => new(3.6, 0.015, 1, 0, Class),
-        "air_temperature" or "supply_temperature" or "return_temperature" => new(1.8, 0, 1, 0, Class),
-        "meter_time" => HandTiming,
+        FieldId.Oxygen or FieldId.CarbonDioxide => new(0.3, 0, 0.1, 0, Class),
+        FieldId.FlueCo or "nox" => new(20, 0.05, 1, 0, Class),
+        FieldId.FlueTemperature => new(3.6, 0.015, 1, 0, Class),
+        FieldId.AirTemperature or FieldId.SupplyTemperature or FieldId.ReturnTemperature => new(1.8, 0, 1, 0, Class),
+        FieldId.MeterTime => HandTiming,
         _ => null,
     };
 

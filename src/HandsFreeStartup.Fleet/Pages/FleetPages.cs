@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Fleet.Figures;
 using HandsFreeStartup.Fleet.Publishing;
@@ -138,7 +139,7 @@ public sealed class FleetPages(FleetPicture picture)
 
     internal static string Words(string id) => id switch
     {
-        "co_air_free" => "CO air-free",
+        ResultId.CoAirFree => "CO air-free",
         _ => id.Replace('_', ' ').Replace('-', ' '),
     };
 }

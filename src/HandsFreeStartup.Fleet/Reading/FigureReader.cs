@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Fleet.Figures;
 using Npgsql;
 using NpgsqlTypes;
@@ -10,10 +11,10 @@ namespace HandsFreeStartup.Fleet.Reading;
 public sealed class FigureReader(FleetDatabase database)
 {
     /// <summary>What is drawn over time.</summary>
-    public static ImmutableArray<string> Charted { get; } = ["co_air_free", "oxygen", "input_rate", "temperature_rise"];
+    public static ImmutableArray<string> Charted { get; } = [ResultId.CoAirFree, FieldId.Oxygen, ResultId.InputRate, ResultId.TemperatureRise];
 
     /// <summary>What an instrument shows by itself.</summary>
-    public static ImmutableArray<string> Instruments { get; } = ["oxygen", "carbon_dioxide", "flue_co", "flue_temperature", "draft", "inlet_pressure", "manifold_pressure", "supply_temperature", "return_temperature"];
+    public static ImmutableArray<string> Instruments { get; } = [FieldId.Oxygen, FieldId.CarbonDioxide, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.Draft, FieldId.InletPressure, FieldId.ManifoldPressure, FieldId.SupplyTemperature, FieldId.ReturnTemperature];
 
     const string Days = "began >= $2::date::timestamp at time zone 'UTC' and began < ($3::date + 1)::timestamp at time zone 'UTC'";
 

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json.Serialization;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Checklists;
 
@@ -26,7 +27,7 @@ public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, 
     /// <summary>Limits of what can burn, poison or break: no file can make less of them.</summary>
     static readonly ImmutableArray<string> AlwaysMust =
     [
-        "co_air_free", "flue_co", "room_co", "draft", "inlet_pressure", "manifold_pressure", "replace_valve", "input_rate", "temperature_rise", "flue_temperature", "supply_temperature",
+        ResultId.CoAirFree, FieldId.FlueCo, FieldId.RoomCo, FieldId.Draft, FieldId.InletPressure, FieldId.ManifoldPressure, ResultId.ReplaceValve, ResultId.InputRate, ResultId.TemperatureRise, FieldId.FlueTemperature, FieldId.SupplyTemperature,
     ];
 
     /// <summary>The weight as written; null where the source decides.</summary>
@@ -56,11 +57,16 @@ public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, 
     /// <summary>As shown: "3.2 to 3.8 in. w.c.", "below 400 ppm", "above 0.5 µA".</summary>
     public string Text => (Lower, Upper) switch
     {
-        ({ } low, { } high) => $"{Numbers.Bound(low)} to {Numbers.Bound(high)} {UnitSymbol}",
-        (null, { } high) => $"at most {Numbers.Bound(high)} {UnitSymbol}",
-        ({ } low, null) => $"at least {Numbers.Bound(low)} {UnitSymbol}",
+        ({ } low, { } high) => $"{Shown(low)} to {Shown(high)} {UnitSymbol}",
+        (null, { } high) => $"at most {Shown(high)} {UnitSymbol}",
+        ({ } low, null) => $"at least {Shown(low)} {UnitSymbol}",
         _ => "no limit",
     };
+
+    /// <summary>A bound as written; a converted one, which has no end, with two decimals more than its whole part needs.</summary>
+    public static string Shown(decimal bound) => bound.Scale <= 4
+        ? bound.ToString(CultureInfo.InvariantCulture)
+        : bound.ToString(Math.Abs(bound) >= 100 ? "0" : Math.Abs(bound) >= 1 ? "0.##" : "0.###", CultureInfo.InvariantCulture);
 }
 
 /// <summary>A procedure as its author wrote it, before it meets an appliance and a site.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Procedure.Checklists;
@@ -19,18 +20,18 @@ public static class LimitPlausibility
 
     static readonly ImmutableDictionary<string, Usual> AnyFurnace = new Dictionary<string, Usual>
     {
-        ["oxygen"] = new(2, 14),
-        ["carbon_dioxide"] = new(4, 12.5m),
-        ["flue_co"] = new(0, 400),
-        ["room_co"] = new(0, 9),
-        ["co_air_free"] = new(0, 400),
-        ["temperature_rise"] = new(10, 110),
-        ["external_static"] = new(0.05m, 1.2m),
-        ["supply_temperature"] = new(80, 200),
-        ["flame_current"] = new(0.3m, 20),
-        ["line_voltage"] = new(95, 265),
-        ["control_voltage"] = new(18, 32),
-        ["input_rate"] = new(10_000, 400_000),
+        [FieldId.Oxygen] = new(2, 14),
+        [FieldId.CarbonDioxide] = new(4, 12.5m),
+        [FieldId.FlueCo] = new(0, 400),
+        [FieldId.RoomCo] = new(0, 9),
+        [ResultId.CoAirFree] = new(0, 400),
+        [ResultId.TemperatureRise] = new(10, 110),
+        [ResultId.ExternalStatic] = new(0.05m, 1.2m),
+        [FieldId.SupplyTemperature] = new(80, 200),
+        [FieldId.FlameCurrent] = new(0.3m, 20),
+        [FieldId.LineVoltage] = new(95, 265),
+        [FieldId.ControlVoltage] = new(18, 32),
+        [ResultId.InputRate] = new(10_000, 400_000),
     }.ToImmutableDictionary();
 
     /// <summary>Looks at both bounds.</summary>
@@ -51,21 +52,21 @@ public static class LimitPlausibility
 
     /// <summary>A vent that works by draft draws; nothing that pushes is good there (definition of categories I and II: non-positive vent pressure).</summary>
     static string? Draws(string name, DeclaredLimit limit, ApplianceSheet appliance) =>
-        name == "draft" && appliance.Venting is (VentCategory.I or VentCategory.II) && limit.Upper is not <= 0
+        name == FieldId.Draft && appliance.Venting is (VentCategory.I or VentCategory.II) && limit.Upper is not <= 0
             ? $"A vent of category {appliance.Venting} draws: the highest draft has a minus sign, or is 0."
             : null;
 
     static Usual? UsualOf(string name, ApplianceSheet appliance) => name switch
     {
-        "draft" => appliance.Venting switch
+        FieldId.Draft => appliance.Venting switch
         {
             VentCategory.I or VentCategory.II => new(-0.15m, 0),
             VentCategory.III or VentCategory.IV => new(-0.10m, 0.50m),
             _ => new(-0.15m, 0.50m),
         },
-        "inlet_pressure" => appliance.IsLiquefied ? new(9, 14) : new(3.5m, 14),
-        "manifold_pressure" or LimitNames.ReplaceValve => appliance.IsLiquefied ? new(2, 11.5m) : new(0.5m, 5),
-        "flue_temperature" => appliance.IsCondensing == true || appliance.Venting == VentCategory.IV ? new(70, 250) : new(200, 600),
+        FieldId.InletPressure => appliance.IsLiquefied ? new(9, 14) : new(3.5m, 14),
+        FieldId.ManifoldPressure or LimitNames.ReplaceValve => appliance.IsLiquefied ? new(2, 11.5m) : new(0.5m, 5),
+        FieldId.FlueTemperature => appliance.IsCondensing == true || appliance.Venting == VentCategory.IV ? new(70, 250) : new(200, 600),
         _ => AnyFurnace.GetValueOrDefault(name),
     };
 

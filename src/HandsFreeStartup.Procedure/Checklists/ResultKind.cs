@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Procedure.Checklists;
@@ -15,19 +16,19 @@ public sealed record ResultKind(string Id, string Label, string UnitSymbol, int 
     /// <summary>Every result, in the order of a start-up. What it is worked out from stands in <see cref="Deciding.ResultRule"/>.</summary>
     public static ImmutableArray<ResultKind> All { get; } =
     [
-        new("input_rate", "Input rate", "Btu/h", 0, 5_000, 1_000_000),
-        new("co_air_free", "CO air-free", "ppm", 0, 0, 4_000),
-        new("excess_air", "Excess air", "%", 0, 0, 1_000),
-        new("efficiency", "Efficiency, gross", "%", 1, 30, 110),
-        new("dew_point", "Dew point", "°F", 0, 30, 212),
-        new("fuel_factor", "Fuel factor", "", 3, 1, 2),
-        new("oxygen_expected", "Oxygen expected", "%", 1, 0, 20.9m),
-        new("temperature_rise", "Temperature rise", "°F", 0, 5, 150),
-        new("external_static", "External static", "in. w.c.", 2, 0, 3),
+        new(ResultId.InputRate, "Input rate", "Btu/h", 0, 5_000, 1_000_000),
+        new(ResultId.CoAirFree, "CO air-free", "ppm", 0, 0, 4_000),
+        new(ResultId.ExcessAir, "Excess air", "%", 0, 0, 1_000),
+        new(ResultId.Efficiency, "Efficiency, gross", "%", 1, 30, 110),
+        new(ResultId.DewPoint, "Dew point", "°F", 0, 30, 212),
+        new(ResultId.FuelFactor, "Fuel factor", "", 3, 1, 2),
+        new(ResultId.OxygenExpected, "Oxygen expected", "%", 1, 0, 20.9m),
+        new(ResultId.TemperatureRise, "Temperature rise", "°F", 0, 5, 150),
+        new(ResultId.ExternalStatic, "External static", "in. w.c.", 2, 0, 3),
     ];
 
     /// <summary>Whether it is a difference, so that another unit of temperature moves no zero.</summary>
-    public bool IsDifference => Id == "temperature_rise";
+    public bool IsDifference => Id == ResultId.TemperatureRise;
 
     /// <summary>Its unit and its decimals under the settings.</summary>
     public (Unit? Unit, string Symbol, int Decimals) Under(Settings settings)
@@ -36,7 +37,7 @@ public sealed record ResultKind(string Id, string Label, string UnitSymbol, int 
         Unit? shown = own is null ? null : settings.In(own);
         return (shown, shown?.Symbol ?? UnitSymbol, shown == own ? Decimals : (Id, shown!.Symbol) switch
         {
-            ("temperature_rise", _) or (_, "kW") => 1,
+            (ResultId.TemperatureRise, _) or (_, "kW") => 1,
             (_, "mbar") => 2,
             _ => 0,
         });
@@ -60,7 +61,7 @@ public sealed record ResultKind(string Id, string Label, string UnitSymbol, int 
 public static class LimitNames
 {
     /// <summary>The upper bound of this one is the manifold pressure above which the maker wants the valve replaced, not adjusted.</summary>
-    public const string ReplaceValve = "replace_valve";
+    public const string ReplaceValve = ResultId.ReplaceValve;
 
     /// <summary>Every name with the unit of its bounds.</summary>
     public static ImmutableArray<(string Name, string UnitSymbol)> All { get; } =

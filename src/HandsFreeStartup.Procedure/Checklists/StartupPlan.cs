@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Checklists;
 
@@ -98,10 +97,6 @@ public sealed class StartupPlan
     /// <summary>Position of the step of that id; an internal error if there is none.</summary>
     public int IndexOf(string stepId) =>
         _indices.TryGetValue(stepId, out int index) ? index : throw new InvalidOperationException($"The checklist has no step '{stepId}'.");
-
-    /// <summary>Title of the step of that id, or of a wait that belongs to no step, as it stands among the timers.</summary>
-    public string TitleOf(string stepId) =>
-        SafetyWait.Find(stepId)?.Title ?? (SecondSet.StepOf(stepId) is { } measured ? $"Second set: {All[IndexOf(measured)].Title}" : All[IndexOf(stepId)].Title);
 
     /// <summary>Puts neighbouring blocks of the firing stages in the order of the settings; nothing else moves.</summary>
     static IEnumerable<Step> InOrder(IEnumerable<Step> steps, StageOrder order)

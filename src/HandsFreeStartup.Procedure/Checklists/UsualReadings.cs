@@ -1,3 +1,4 @@
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Procedure.Checklists;
@@ -16,10 +17,10 @@ static class UsualReadings
     {
         (decimal lowest, decimal highest) = field.Id switch
         {
-            "draft" => Draft(field, appliance),
-            "flue_temperature" => FlueTemperature(field, appliance, scope),
-            "inlet_pressure" => appliance.IsLiquefied ? (8, 14) : (3.5m, 14),
-            "manifold_pressure" => ManifoldPressure(appliance, scope),
+            FieldId.Draft => Draft(field, appliance),
+            FieldId.FlueTemperature => FlueTemperature(field, appliance, scope),
+            FieldId.InletPressure => appliance.IsLiquefied ? (8, 14) : (3.5m, 14),
+            FieldId.ManifoldPressure => ManifoldPressure(appliance, scope),
             _ => (field.UsualLowest, field.UsualHighest),
         };
         return field with { UsualLowest = lowest, UsualHighest = highest };

@@ -1,4 +1,5 @@
 using HandsFreeStartup.Calculations.GasSide;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -28,7 +29,7 @@ sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direc
     {
         EnteredReading reading = kept.Reading;
         string? scope = state.Step.Scope;
-        bool isPressure = reading.Key.FieldId == "manifold_pressure";
+        bool isPressure = reading.Key.FieldId == FieldId.ManifoldPressure;
         if (isPressure && state.Limit(LimitNames.ReplaceValve, scope)?.In(Unit.Find(reading.UnitSymbol)) is { Upper: { } most } replace && reading.Value > most)
         {
             return Stopped($"Over {Numbers.Short(most)} {reading.UnitSymbol} the valve is to be replaced ({replace.Source}). Stop adjusting.");
@@ -44,7 +45,7 @@ sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direc
         // More gas raises the pressure, and leaves less oxygen.
         AdjustmentDirection direction = isLow == isPressure ? AdjustmentDirection.Raise : AdjustmentDirection.Lower;
         return FiringOf(state, scope) is { } firing && Contradicts(firing, direction)
-            ? Stopped($"The meter says {firing}: do not turn {Turn(state.Plan.Appliance, direction)}, whatever the {(isPressure ? "pressure" : "oxygen")} says. Look at the orifices, the dial and the gas, then clock the meter again.")
+            ? Stopped($"The meter says {firing}: do not turn {Turn(state.Plan.Appliance, direction)}, whatever the {(isPressure ? "pressure" : FieldId.Oxygen)} says. Look at the orifices, the dial and the gas, then clock the meter again.")
             : Advice(state.Plan.Appliance, reading, limit, isHigh, direction, isPressure);
     }
 
@@ -65,7 +66,7 @@ sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direc
 
     /// <summary>"over-fire" or "under-fire" where the input rate by the meter is outside of its limit.</summary>
     static string? FiringOf(StartupState state, string? scope) =>
-        state.Results(scope).FirstOrDefault(result => result.Id == "input_rate") is { Remark: Firing.Over or Firing.Under } input ? input.Remark : null;
+        state.Results(scope).FirstOrDefault(result => result.Id == ResultId.InputRate) is { Remark: Firing.Over or Firing.Under } input ? input.Remark : null;
 
     static bool Contradicts(string firing, AdjustmentDirection direction) =>
         firing == Firing.Over ? direction == AdjustmentDirection.Raise : direction == AdjustmentDirection.Lower;

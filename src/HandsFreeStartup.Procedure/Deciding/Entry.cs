@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Settling;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -55,7 +56,7 @@ sealed class Entry(StartupState state, Now now)
     /// <summary>A room that is measured before a stopped start-up goes on; it belongs to no step.</summary>
     public IReadOnlyList<StartupEvent> EnterOnTheWayBack(Phrase.Reading reading)
     {
-        EnteredReading entered = _meaning.Judge(reading, new ReadingDemand("room_co", null), OnTheWayBack) with { IsEarly = false };
+        EnteredReading entered = _meaning.Judge(reading, new ReadingDemand(FieldId.RoomCo, null), OnTheWayBack) with { IsEarly = false };
         return [new ReadingEntered(now, state.Step.Id, entered), .. Monoxide(entered, [])];
     }
 
@@ -131,8 +132,8 @@ sealed class Entry(StartupState state, Now now)
     /// <summary>The tier of a value of carbon monoxide as it was read, whatever else is missing; null for other fields.</summary>
     static CarbonMonoxideTier? Tier(EnteredReading entered) => entered.Key.FieldId switch
     {
-        "room_co" => CarbonMonoxideTier.Of(MonoxidePlace.Room, entered),
-        "flue_co" => CarbonMonoxideTier.Of(MonoxidePlace.Flue, entered),
+        FieldId.RoomCo => CarbonMonoxideTier.Of(MonoxidePlace.Room, entered),
+        FieldId.FlueCo => CarbonMonoxideTier.Of(MonoxidePlace.Flue, entered),
         _ => null,
     };
 
@@ -144,7 +145,7 @@ sealed class Entry(StartupState state, Now now)
     IEnumerable<StartupEvent> Monoxide(EnteredReading entered, ImmutableArray<CalculatedResult> results)
     {
         CarbonMonoxideTier? asRead = Tier(entered);
-        CalculatedResult? airFree = results.FirstOrDefault(result => result is { Id: "co_air_free", Value: not null });
+        CalculatedResult? airFree = results.FirstOrDefault(result => result is { Id: ResultId.CoAirFree, Value: not null });
         CarbonMonoxideTier? free = airFree is null ? null : CarbonMonoxideTier.Of(MonoxidePlace.Flue, airFree.Value!.Value, airFree.ExpandedUncertainty ?? 0);
         // Of two tiers the graver one is told; of the same one the air-free value, which is what the tiers are about.
         return free is not null && free.From >= (asRead?.From ?? 0) && !entered.IsOver
@@ -165,7 +166,7 @@ sealed class Entry(StartupState state, Now now)
             return [judged, .. new Halt(state, now).Stop(StopCause.CarbonMonoxide, entered.Evidence)];
         }
 
-        int number = entered.Key.FieldId == "oxygen" ? state.MonoxideNumber(tier.Place, entered.Key.Scope) : 0;
+        int number = entered.Key.FieldId == FieldId.Oxygen ? state.MonoxideNumber(tier.Place, entered.Key.Scope) : 0;
         bool ends = !state.IsStopped && judged.Counts && tier.UnsafeAfter <= state.Excesses(tier.Place, entered.Key.Scope, number) + 1;
         return ends
             ? [judged, new UnsafeAsked(now, state.Step.Id, $"CO {(tier.Place == MonoxidePlace.Room ? "in the room" : isAirFree ? "in the flue, air-free," : "in the flue")} is {Text(ppm, entered.IsOver)} ppm again, {Numbers.Text(tier.From, 0)} ppm or more", entered.Key)]

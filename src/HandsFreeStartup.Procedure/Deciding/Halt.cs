@@ -1,3 +1,4 @@
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -19,7 +20,7 @@ sealed class Halt(StartupState state, Now now)
 
     public IReadOnlyList<StartupEvent> WhileStopped(Phrase phrase) => phrase switch
     {
-        Phrase.Reading { Field.Id: "room_co" } reading => Measure(reading),
+        Phrase.Reading { Field.Id: FieldId.RoomCo } reading => Measure(reading),
         Phrase.Answer { Word: AnswerWord.Confirm } confirm => Refuse(confirm.Evidence.Words, "Answer yes or no."),
         Phrase.Answer answer => Answer(answer.Word == AnswerWord.Yes, answer.Evidence),
         Phrase.Order { Word: CommandWord.Finish } => [new FinishAsked(now, false)],

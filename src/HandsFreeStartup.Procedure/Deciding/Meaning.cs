@@ -3,6 +3,7 @@ using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Uncertainties;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -65,7 +66,7 @@ sealed class Meaning(StartupState state)
                 shown.IsKnown ? shown.Value : null, shown.IsKnown ? shown.ExpandedUncertainty : null,
                 symbol, decimals, rule.Formula, inputs, limit,
                 limit is null ? null : shown.IsKnown ? Verdict(shown.Value, shown.ExpandedUncertainty, limit) : Calculations.Judgement.Verdict.CannotTell,
-                shown.IsKnown && calculated.Kind.Id == "input_rate" ? Adjusting.Firing.Of(shown.Value, limit) : calculated.Remark);
+                shown.IsKnown && calculated.Kind.Id == ResultId.InputRate ? Adjusting.Firing.Of(shown.Value, limit) : calculated.Remark);
         }
     }
 
@@ -77,7 +78,7 @@ sealed class Meaning(StartupState state)
     /// <summary>Whether the oxygen measured after an adjustment is what the change of pressure lets expect. Told only now that it was measured.</summary>
     IEnumerable<CalculatedResult> Expected(EnteredReading entered)
     {
-        if (entered.Key.FieldId != "oxygen" || state.PendingOxygen.GetValueOrDefault(entered.Key.Scope) is not { } pending)
+        if (entered.Key.FieldId != FieldId.Oxygen || state.PendingOxygen.GetValueOrDefault(entered.Key.Scope) is not { } pending)
         {
             yield break;
         }
@@ -85,10 +86,10 @@ sealed class Meaning(StartupState state)
         Uncertain before = Uncertain.Input((double)pending.Oxygen.Value, (double)(pending.Oxygen.ExpandedUncertainty ?? 0) / Estimate.CoverageFactor, 0);
         Uncertain ratio = ManifoldPressure.FlowRatio(Pressure(pending.From, 1), Pressure(pending.To, 2));
         Estimate? expected = Adjustment.OxygenAfterPercent(Fuel.Find(state.Plan.Appliance.FuelId)!, before, ratio)?.Estimate;
-        ResultKind kind = ResultKind.Find("oxygen_expected")!;
+        ResultKind kind = ResultKind.Find(ResultId.OxygenExpected)!;
         yield return new CalculatedResult(
             kind.Id, kind.Label, expected?.Value, expected?.ExpandedUncertainty, kind.UnitSymbol, kind.Decimals, "oxygen-after-adjustment/1",
-            ImmutableSortedDictionary<string, decimal>.Empty.WithComparers(StringComparer.Ordinal).Add("manifold_pressure", pending.To).Add("oxygen", entered.Value),
+            ImmutableSortedDictionary<string, decimal>.Empty.WithComparers(StringComparer.Ordinal).Add(FieldId.ManifoldPressure, pending.To).Add(FieldId.Oxygen, entered.Value),
             null, null, Remark(entered, expected));
     }
 
@@ -100,7 +101,7 @@ sealed class Meaning(StartupState state)
 
     static double Square(double value) => value * value;
 
-    Uncertain Pressure(decimal value, int input) => Uncertain.Input((double)value, (double)(ExpandedUncertainty(state.Plan.FieldOf("manifold_pressure"), value) ?? 0) / Estimate.CoverageFactor, input);
+    Uncertain Pressure(decimal value, int input) => Uncertain.Input((double)value, (double)(ExpandedUncertainty(state.Plan.FieldOf(FieldId.ManifoldPressure), value) ?? 0) / Estimate.CoverageFactor, input);
 
     /// <summary>In the unit of the field; the instruments' sheet states it in the unit of the table.</summary>
     decimal? ExpandedUncertainty(Field field, decimal value) =>

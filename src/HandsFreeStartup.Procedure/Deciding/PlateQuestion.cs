@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -15,7 +16,7 @@ sealed record PlateQuestion(string Name, string Label, Field Limited)
     public const string Source = "from rating plate, spoken";
 
     /// <summary>What can kill is judged for safety, whoever states the limit.</summary>
-    static readonly ImmutableArray<string> ForSafety = ["flue_co", "room_co", "co_air_free", "draft"];
+    static readonly ImmutableArray<string> ForSafety = [FieldId.FlueCo, FieldId.RoomCo, ResultId.CoAirFree, FieldId.Draft];
 
     /// <summary>The question of the current step, or null where nothing is missing.</summary>
     public static PlateQuestion? Of(StartupState state)

@@ -5,6 +5,7 @@ using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Quantities;
 using HandsFreeStartup.Calculations.Uncertainties;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -54,28 +55,28 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Immutable
 {
     public static ImmutableArray<ResultRule> All { get; } =
     [
-        new("co-air-free/1", ["oxygen", "flue_co"], ["co_air_free"], AirFreeMonoxide),
-        new("combustion-above-air-hhv/1", ["oxygen", "flue_co", "flue_temperature", "air_temperature"], ["excess_air", "efficiency", "dew_point"], Combustion),
-        new("fuel-factor/1", ["oxygen", "carbon_dioxide", "flue_co"], ["fuel_factor"], inputs =>
-            [new("fuel_factor", FuelFactor.Of(inputs.Input("oxygen", 0), inputs.Input("carbon_dioxide", 1), inputs.Input("flue_co", 2) / 10_000).Estimate)]),
-        new("temperature-rise/1", ["supply_temperature", "return_temperature"], ["temperature_rise"], inputs =>
-            [new("temperature_rise", TemperatureRise.Of(inputs.Input("supply_temperature", 0), inputs.Input("return_temperature", 1)).Estimate)]),
-        new("external-static/1", ["supply_static", "return_static"], ["external_static"], inputs =>
-            [new("external_static", ExternalStatic.Total(inputs.Input("supply_static", 0), inputs.Input("return_static", 1)).Estimate)]),
-        new("input-rate-by-meter/1", ["meter_time"], ["input_rate"], InputRate),
+        new("co-air-free/1", [FieldId.Oxygen, FieldId.FlueCo], [ResultId.CoAirFree], AirFreeMonoxide),
+        new("combustion-above-air-hhv/1", [FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature], [ResultId.ExcessAir, ResultId.Efficiency, ResultId.DewPoint], Combustion),
+        new("fuel-factor/1", [FieldId.Oxygen, FieldId.CarbonDioxide, FieldId.FlueCo], [ResultId.FuelFactor], inputs =>
+            [new(ResultId.FuelFactor, FuelFactor.Of(inputs.Input(FieldId.Oxygen, 0), inputs.Input(FieldId.CarbonDioxide, 1), inputs.Input(FieldId.FlueCo, 2) / 10_000).Estimate)]),
+        new("temperature-rise/1", [FieldId.SupplyTemperature, FieldId.ReturnTemperature], [ResultId.TemperatureRise], inputs =>
+            [new(ResultId.TemperatureRise, TemperatureRise.Of(inputs.Input(FieldId.SupplyTemperature, 0), inputs.Input(FieldId.ReturnTemperature, 1)).Estimate)]),
+        new("external-static/1", [FieldId.SupplyStatic, FieldId.ReturnStatic], [ResultId.ExternalStatic], inputs =>
+            [new(ResultId.ExternalStatic, ExternalStatic.Total(inputs.Input(FieldId.SupplyStatic, 0), inputs.Input(FieldId.ReturnStatic, 1)).Estimate)]),
+        new("input-rate-by-meter/1", [FieldId.MeterTime], [ResultId.InputRate], InputRate),
     ];
 
     static IEnumerable<Calculated> AirFreeMonoxide(ResultInputs inputs)
     {
-        Estimate? airFree = AirFree.Guarded(inputs.Input("flue_co", 0), inputs.Input("oxygen", 1));
-        yield return new Calculated("co_air_free", airFree ?? Estimate.Unknown,
+        Estimate? airFree = AirFree.Guarded(inputs.Input(FieldId.FlueCo, 0), inputs.Input(FieldId.Oxygen, 1));
+        yield return new Calculated(ResultId.CoAirFree, airFree ?? Estimate.Unknown,
             airFree is null ? FormattableString.Invariant($"oxygen above {AirFree.LargestOxygenPercent} % dilutes too much") : "");
     }
 
     static IEnumerable<Calculated> Combustion(ResultInputs inputs)
     {
         Fuel fuel = Fuel.Find(inputs.Plan.Appliance.FuelId) ?? throw new InvalidOperationException($"No fuel '{inputs.Plan.Appliance.FuelId}'.");
-        Estimate oxygen = inputs.InSi("oxygen"), monoxide = inputs.InSi("flue_co"), flue = inputs.InSi("flue_temperature"), air = inputs.InSi("air_temperature");
+        Estimate oxygen = inputs.InSi(FieldId.Oxygen), monoxide = inputs.InSi(FieldId.FlueCo), flue = inputs.InSi(FieldId.FlueTemperature), air = inputs.InSi(FieldId.AirTemperature);
         CombustionEvaluation evaluation = CombustionEvaluation.Of(
             new FlueReading(new Fraction(oxygen.Value), new Fraction(monoxide.Value), new Temperature(flue.Value), new Temperature(air.Value))
             {
@@ -88,9 +89,9 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Immutable
         string remark = evaluation.Refusal ?? "";
         return
         [
-            new("excess_air", evaluation.ExcessAirPercent, remark),
-            new("efficiency", evaluation.EfficiencyPercent, remark),
-            new("dew_point", InFahrenheit(evaluation.DewPointCelsius), remark),
+            new(ResultId.ExcessAir, evaluation.ExcessAirPercent, remark),
+            new(ResultId.Efficiency, evaluation.EfficiencyPercent, remark),
+            new(ResultId.DewPoint, InFahrenheit(evaluation.DewPointCelsius), remark),
         ];
     }
 
@@ -99,13 +100,13 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Immutable
     {
         if (inputs.Plan.Site is not { MeterDialCubicFeet: { } dial, HeatingValue: { } heating } site)
         {
-            return [new("input_rate", Estimate.Unknown, "the site file states no meter dial or no heating value of the gas")];
+            return [new(ResultId.InputRate, Estimate.Unknown, "the site file states no meter dial or no heating value of the gas")];
         }
 
         double joules = Calculations.Quantities.HeatingValue.FromBtuPerCubicFoot((double)heating).JoulesPerCubicMetre;
-        Uncertain flow = MeterClocking.Flow(Volume.FromCubicFeet((double)dial).CubicMetres, 1, inputs.Input("meter_time", 0));
+        Uncertain flow = MeterClocking.Flow(Volume.FromCubicFeet((double)dial).CubicMetres, 1, inputs.Input(FieldId.MeterTime, 0));
         Uncertain watts = MeterClocking.Input(flow, 1, Uncertain.Input(joules, joules * (double)site.HeatingValuePercent / 100 / Estimate.CoverageFactor, 1));
-        return [new("input_rate", (watts / HeatRate.FromBtuPerHour(1).Watts).Estimate)];
+        return [new(ResultId.InputRate, (watts / HeatRate.FromBtuPerHour(1).Watts).Estimate)];
     }
 
     static Estimate InFahrenheit(Estimate celsius) => new(Temperature.FromCelsius(celsius.Value).Fahrenheit, 1.8 * celsius.StandardUncertainty);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -289,7 +290,7 @@ sealed class Route(StartupState state, Now now)
     /// <summary>A pressure, or the input that follows from it, is brought inside by the adjustment that follows.</summary>
     bool IsAdjustedLater(Step step, Outside outside) => step.Kind == StepKind.Read
         && state.Plan.Steps.Skip(state.Plan.IndexOf(step.Id) + 1).Any(later => later.Kind == StepKind.Adjust && later.Scope == step.Scope
-            && (outside.ResultId == "input_rate" || later.Readings.Any(demand => demand.FieldId == outside.Key?.FieldId)));
+            && (outside.ResultId == ResultId.InputRate || later.Readings.Any(demand => demand.FieldId == outside.Key?.FieldId)));
 
     /// <summary>What lies outside of a limit of practice in the current step, without a reason so far.</summary>
     public IEnumerable<string> Unexcused() => state.IsExcused(state.Step.Id) ? []
@@ -306,7 +307,7 @@ sealed class Route(StartupState state, Now now)
                 yield return new($"{Label(demand.FieldId, step)} {ShownValue.Of(reading).Plain} is outside of {limit.Text} ({limit.Source})", limit.Carries, reading.Key);
             }
 
-            MonoxidePlace? place = reading.Key.FieldId switch { "room_co" => MonoxidePlace.Room, "flue_co" => MonoxidePlace.Flue, _ => null };
+            MonoxidePlace? place = reading.Key.FieldId switch { FieldId.RoomCo => MonoxidePlace.Room, FieldId.FlueCo => MonoxidePlace.Flue, _ => null };
             if (place is { } measured && CarbonMonoxideTier.Of(measured, reading) is { Action: >= MonoxideAction.ShutOff } tier)
             {
                 yield return new($"{Label(demand.FieldId, step)} {ShownValue.Of(reading).Plain}: {tier.Do.TrimEnd('.')} ({tier.Source})", LimitWeight.Must, null);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Settling;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -189,7 +190,7 @@ sealed partial class StartupState(StartupPlan plan)
         _excesses.Count(excess => excess.Place == place && excess.Scope == scope && excess.Number != number);
 
     /// <summary>The number of the CO reading of that stage or room; 0 if there is none.</summary>
-    public int MonoxideNumber(MonoxidePlace place, string scope) => Reading(place == MonoxidePlace.Room ? "room_co" : "flue_co", scope)?.Number ?? 0;
+    public int MonoxideNumber(MonoxidePlace place, string scope) => Reading(place == MonoxidePlace.Room ? FieldId.RoomCo : FieldId.FlueCo, scope)?.Number ?? 0;
 
     /// <summary>Whether every prompt is said in full.</summary>
     public bool SaysFull { get; private set; } = plan.Settings.SaysFullPrompts;
@@ -329,7 +330,7 @@ sealed partial class StartupState(StartupPlan plan)
         ImmutableArray<Sample> samples = continues ? Samples(key) : [];
         Forget(key, isReplaced: true);
         _samples[key] = entered.Reading.IsEarly ? [] : samples.Add(SampleOf(entered.At, entered.Reading.Value));
-        IsAirClear |= IsStopped && key.FieldId == "room_co" && CarbonMonoxideTier.IsClear(entered.Reading);
+        IsAirClear |= IsStopped && key.FieldId == FieldId.RoomCo && CarbonMonoxideTier.IsClear(entered.Reading);
         Provisional = key;
         LastEntered = key;
         if (Phase == Phase.Confirming)
@@ -393,12 +394,12 @@ sealed partial class StartupState(StartupPlan plan)
 
     void Adjust(AdjustmentMade made)
     {
-        if (made.Key.FieldId != "manifold_pressure")
+        if (made.Key.FieldId != FieldId.ManifoldPressure)
         {
             return;
         }
 
-        if (Reading("oxygen", made.Key.Scope) is { Counts: true } oxygen)
+        if (Reading(FieldId.Oxygen, made.Key.Scope) is { Counts: true } oxygen)
         {
             PendingOxygen[made.Key.Scope] = new PendingOxygen(oxygen.Reading, made.From, made.To);
         }
@@ -410,7 +411,7 @@ sealed partial class StartupState(StartupPlan plan)
 
     void Measured(Step step)
     {
-        if (step.Readings.Any(demand => demand.FieldId == "oxygen") && Counts("oxygen", step.Scope))
+        if (step.Readings.Any(demand => demand.FieldId == FieldId.Oxygen) && Counts(FieldId.Oxygen, step.Scope))
         {
             PendingOxygen.Remove(step.Scope ?? "");
         }

@@ -4,7 +4,6 @@ using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Events;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -64,7 +65,7 @@ public sealed class JobExceptions
                 Add(given, ExceptionKind.UnsafeAnswer, given.StepId, Answered(step.Question, given.Answer));
                 break;
             case UnsafeDenied denied:
-                Add(denied, ExceptionKind.Misheard, denied.StepId, $"Said to be misheard: {_plan.TitleOf(denied.StepId)}");
+                Add(denied, ExceptionKind.Misheard, denied.StepId, $"Said to be misheard: {StepTitles.Of(_plan, denied.StepId)}");
                 break;
             case ExceptionMade { Purpose: DictationPurpose.AnswerReason } made:
                 Change(kept => kept.Exception.Kind == ExceptionKind.UnsafeAnswer && kept.Exception.StepId == made.StepId && kept.Exception.Reason.Length == 0,
@@ -77,7 +78,7 @@ public sealed class JobExceptions
                 Add(stated, ExceptionKind.StrangeLimit, stated.StepId, $"{stated.Limit.Name} {stated.Limit.Text}: {why}");
                 break;
             case StepSkipped skipped:
-                Add(skipped, ExceptionKind.SkippedStep, skipped.StepId, $"Step '{_plan.TitleOf(skipped.StepId)}' was skipped", skipped.Reason);
+                Add(skipped, ExceptionKind.SkippedStep, skipped.StepId, $"Step '{StepTitles.Of(_plan, skipped.StepId)}' was skipped", skipped.Reason);
                 break;
             case ClockJumped jumped:
                 Add(jumped, ExceptionKind.ClockJump, "", $"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {Durations.Text(jumped.By)} during the job");
@@ -127,7 +128,7 @@ public sealed class JobExceptions
     /// <summary>A dangerous value that was read back and never confirmed stays for good: the next value is another measurement.</summary>
     void KeepDenied() => Change(kept => kept.IsDoubtful, kept => kept with { Measurement = null, IsDoubtful = false });
 
-    static ReadingKey KeyOf(MonoxideJudged judged) => judged.Key with { FieldId = judged.Place == MonoxidePlace.Room ? "room_co" : "flue_co" };
+    static ReadingKey KeyOf(MonoxideJudged judged) => judged.Key with { FieldId = judged.Place == MonoxidePlace.Room ? FieldId.RoomCo : FieldId.FlueCo };
 
     static ImmutableArray<string> Clips(params IEnumerable<Evidence?> heard) => [.. heard.Select(one => one?.Clip).OfType<string>().Distinct()];
 

@@ -1,5 +1,4 @@
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Record;

@@ -3,28 +3,6 @@ using HandsFreeStartup.Procedure.Events;
 
 namespace HandsFreeStartup.Procedure.Safety;
 
-/// <summary>Where carbon monoxide was measured.</summary>
-public enum MonoxidePlace
-{
-    /// <summary>In a room, ppm as read.</summary>
-    Room,
-    /// <summary>In the flue, ppm air-free.</summary>
-    Flue,
-}
-
-/// <summary>What a concentration of carbon monoxide asks for.</summary>
-public enum MonoxideAction
-{
-    /// <summary>Carry on.</summary>
-    CarryOn,
-    /// <summary>Look for the source before going on.</summary>
-    FindSource,
-    /// <summary>Shut the furnace off.</summary>
-    ShutOff,
-    /// <summary>Everybody leaves.</summary>
-    Evacuate,
-}
-
 /// <summary>A range of concentrations with what it asks for.</summary>
 /// <param name="Place">Where it was measured.</param>
 /// <param name="From">Lowest concentration of the tier, ppm, itself in it; it reaches up to the next tier.</param>

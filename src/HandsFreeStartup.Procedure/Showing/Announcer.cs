@@ -5,7 +5,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Procedure.Safety;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Showing;
@@ -211,7 +211,7 @@ sealed class Announcer(StartupState state, Now now)
     /// <summary>Which timer is meant, where that is not the one of the current step.</summary>
     string OfStep(string stepId) => stepId == state.Step.Id ? "" : $" ({Title(stepId)})";
 
-    string Title(string stepId) => state.Plan.TitleOf(stepId);
+    string Title(string stepId) => StepTitles.Of(state.Plan, stepId);
 
     static MessagePart Name(ReadingKey key) => new MessagePart.Name(Labels.Of(key));
 }

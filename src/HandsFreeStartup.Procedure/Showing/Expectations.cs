@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
@@ -43,7 +44,7 @@ static class Expectations
         _ => [],
     };
 
-    static ExpectedReading RoomMonoxide { get; } = new(Fields.Find("room_co")!, [.. Fields.Find("room_co")!.SpokenNames, "monoxide"]);
+    static ExpectedReading RoomMonoxide { get; } = new(Fields.Find(FieldId.RoomCo)!, [.. Fields.Find(FieldId.RoomCo)!.SpokenNames, "monoxide"]);
 
     static Expectation Only(ImmutableArray<CommandWord> commands, params ImmutableArray<AnswerWord> answers) =>
         new([], [.. commands, .. Safety], answers);

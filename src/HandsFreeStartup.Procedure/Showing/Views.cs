@@ -3,6 +3,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Showing;
@@ -21,7 +22,7 @@ static class Views
             [.. PlateQuestion.Of(state) is { } plate ? Bounds(state, plate) : Readings(state, step, scope)],
             [.. state.Results(scope).Select(Line)],
             [.. state.Timers.Where(timer => !timer.Value.IsEnded || timer.Key == step.Id).Select(timer => new TimerLine(
-                state.Plan.TitleOf(timer.Key), timer.Value.Remaining(now), timer.Value.Duration))],
+                StepTitles.Of(state.Plan, timer.Key), timer.Value.Remaining(now), timer.Value.Duration))],
             [.. state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} (leak check missing)" : open.Thing.Name)],
             [.. state.Exceptions.Select(exception => exception.Text)],
             state.IsStopped ? Alarms.Of(state.Cause, state.Plan.Settings)

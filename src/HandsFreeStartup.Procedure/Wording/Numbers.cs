@@ -14,10 +14,6 @@ public static class Numbers
     /// <summary>At most two decimals, none from a hundred on, no zeros at the end: a distance, not a reading.</summary>
     public static string Short(decimal value) => value.ToString(Math.Abs(value) >= 100 ? "0" : "0.##", CultureInfo.InvariantCulture);
 
-    /// <summary>A bound of a limit as written; a converted one, which has no end, with two decimals more than its whole part needs.</summary>
-    public static string Bound(decimal bound) => bound.Scale <= 4 ? Text(bound)
-        : bound.ToString(Math.Abs(bound) >= 100 ? "0" : Math.Abs(bound) >= 1 ? "0.##" : "0.###", CultureInfo.InvariantCulture);
-
     /// <summary>"1 exception", "2 exceptions".</summary>
     public static string Count(int count, string one, string? several = null) => FormattableString.Invariant($"{count} {(count == 1 ? one : several ?? $"{one}s")}");
 }

@@ -1,6 +1,7 @@
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
+
 namespace HandsFreeStartup.Reports.Facts;
 
 /// <summary>The verdict over a job, in a word and in a sentence.</summary>

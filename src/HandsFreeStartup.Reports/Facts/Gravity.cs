@@ -1,4 +1,5 @@
 using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 
 namespace HandsFreeStartup.Reports.Facts;
@@ -14,7 +15,7 @@ static class Gravity
     /// <param name="verdict">The verdict, or null.</param>
     public static (int Verdict, bool IsOver, double Beyond)? Of(string id, double value, bool isOver, DeclaredLimit? limit, Verdict? verdict) =>
         limit is not null ? (Rank(verdict), isOver, Math.Max((double?)limit.Lower - value ?? double.MinValue, value - (double?)limit.Upper ?? double.MinValue))
-        : id is "room_co" or "flue_co" or "co_air_free" ? (0, isOver, value)
+        : id is FieldId.RoomCo or FieldId.FlueCo or ResultId.CoAirFree ? (0, isOver, value)
         : null;
 
     static int Rank(Verdict? verdict) => verdict switch

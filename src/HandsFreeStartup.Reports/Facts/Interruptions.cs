@@ -1,6 +1,5 @@
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
-using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Reports.Facts;

@@ -1,7 +1,9 @@
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
+
 namespace HandsFreeStartup.Reports.Facts;
 
 /// <summary>Every reading that the procedure asks for and every result, as found and as left, by stage. What has no value is there too, with the reason.</summary>
@@ -16,7 +18,7 @@ sealed class ReadingGroups
     ReadingGroups(JobRecord facts)
     {
         _facts = facts;
-        _firing = [.. Keys().Where(key => key.FieldId is "oxygen" or "carbon_dioxide" or "flue_co" or "flue_temperature").Select(key => key.Scope)];
+        _firing = [.. Keys().Where(key => key.FieldId is FieldId.Oxygen or FieldId.CarbonDioxide or FieldId.FlueCo or FieldId.FlueTemperature).Select(key => key.Scope)];
     }
 
     /// <summary>The groups in the order of the work; empty ones are left out.</summary>
@@ -43,7 +45,7 @@ sealed class ReadingGroups
         return [.. titles.Select(title => new ReadingGroup(title, [.. lines.Where(line => line.Title == title).Select(line => line.Line)])).Where(group => group.Lines.Count > 0)];
     }
 
-    string GroupOf(ReadingKey key) => key.FieldId == "room_co" ? RoomsTitle : _firing.Contains(key.Scope) ? Title(key.Scope) : SupplyTitle;
+    string GroupOf(ReadingKey key) => key.FieldId == FieldId.RoomCo ? RoomsTitle : _firing.Contains(key.Scope) ? Title(key.Scope) : SupplyTitle;
 
     IEnumerable<ReadingKey> Keys() => _facts.Steps
         .SelectMany(step => step.Step.Readings.Select(demand => new ReadingKey(demand.FieldId, step.Step.Scope ?? "")))
@@ -73,7 +75,7 @@ sealed class ReadingGroups
             Shown(found), WorstOf(fates, found, left), Shown(left), left?.Result.Limit, left?.Result.Verdict, remark, left is null);
     }
 
-    string LabelOf(ReadingKey key) => key.FieldId == "room_co" ? Title(key.Scope) : Labels.Of(key with { Scope = "" }) + Suffix(key.Scope);
+    string LabelOf(ReadingKey key) => key.FieldId == FieldId.RoomCo ? Title(key.Scope) : Labels.Of(key with { Scope = "" }) + Suffix(key.Scope);
 
     string Suffix(string scope) => scope.Length == 0 || _firing.Contains(scope) ? "" : $", {scope}";
 
@@ -89,7 +91,7 @@ sealed class ReadingGroups
         ReadingFate[] measured =
         [
             .. stood.Where((fate, index) => !IsCorrected(fate, stood.ElementAtOrDefault(index + 1))),
-            .. key.FieldId is "room_co" or "flue_co" ? fates.Where(fate => fate.End == ReadingEnd.Early) : [],
+            .. key.FieldId is FieldId.RoomCo or FieldId.FlueCo ? fates.Where(fate => fate.End == ReadingEnd.Early) : [],
         ];
         ReadingFate? worst = measured.Select(fate => (Fate: fate, Gravity: Gravity.Of(key.FieldId, (double)fate.Reading.Value, fate.Reading.IsOver, fate.Reading.Limit, fate.Reading.Verdict)))
             .Where(one => one.Gravity is not null).OrderByDescending(one => one.Gravity).Select(one => one.Fate).FirstOrDefault();

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
+
 namespace HandsFreeStartup.Reports.Review;
 
 /// <summary>Where a job stands for the lead technician.</summary>

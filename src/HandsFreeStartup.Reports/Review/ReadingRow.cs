@@ -4,6 +4,7 @@ using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
+
 namespace HandsFreeStartup.Reports.Review;
 
 /// <summary>One value of a job as a row of a table: every one that was heard, and every result that counts.</summary>

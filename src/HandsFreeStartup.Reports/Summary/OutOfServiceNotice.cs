@@ -1,6 +1,7 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
+
 namespace HandsFreeStartup.Reports.Summary;
 
 /// <summary>What the owner is told in writing when a furnace is not put into service.</summary>

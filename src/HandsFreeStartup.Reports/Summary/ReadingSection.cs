@@ -1,7 +1,8 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
-using HandsFreeStartup.Reports.Copies.Parts;
+using HandsFreeStartup.Reports.Facts;
+
 namespace HandsFreeStartup.Reports.Summary;
 
 /// <summary>Every value that was heard, by step, with what became of it, and the results that followed.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Threading.Channels;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Speech.Listening;
 
 namespace HandsFreeStartup.Speech.Speaking;
@@ -18,7 +19,7 @@ public sealed class EspeakVoice : IVoice
     readonly PlayCommand? _player;
     readonly TimeProvider _clock;
     readonly Action<bool> _speaking;
-    readonly string _folder = Directory.CreateTempSubdirectory("handsfree-voice-").FullName;
+    readonly ScratchFolder _folder = ScratchFolder.Make("voice");
     readonly Channel<Message> _queue = Channel.CreateUnbounded<Message>();
     readonly CancellationTokenSource _closing = new();
     readonly Lock _gate = new();
@@ -72,7 +73,7 @@ public sealed class EspeakVoice : IVoice
         _queue.Writer.TryComplete();
         await _closing.CancelAsync();
         await _reader;
-        Directory.Delete(_folder, recursive: true);
+        _folder.Dispose();
     }
 
     ValueTask Queue(string text, CancellationToken cancellation, CancellationToken replaced)
@@ -123,7 +124,7 @@ public sealed class EspeakVoice : IVoice
         }
 
         // A file of its own for each message: an old one must never be played in the place of a new one.
-        string file = Path.Combine(_folder, $"{++_messages}.wav");
+        string file = Path.Combine(_folder.Path, $"{++_messages}.wav");
         await Run(_espeak, [.. Manner, "-w", file], words, stop);
         await Aloud(() => Run(_player.Program, [.. _player.Arguments, file], "", stop));
         File.Delete(file);

@@ -44,7 +44,7 @@ public static class SpokenMessage
 
     static string Of(DeclaredLimit limit)
     {
-        string low = limit.Lower is { } lower ? Numbers.Bound(lower) : "", high = limit.Upper is { } upper ? Numbers.Bound(upper) : "";
+        string low = limit.Lower is { } lower ? DeclaredLimit.Shown(lower) : "", high = limit.Upper is { } upper ? DeclaredLimit.Shown(upper) : "";
         return (low.Length, high.Length) switch
         {
             (0, 0) => "no limit",

@@ -51,18 +51,6 @@ public sealed class ClipStore(string jobPath)
     /// <summary>Where a clip belongs.</summary>
     internal string PathOf(string name) => Path.Combine(FolderOf(jobPath), name);
 
-    /// <summary>All files in the folder of a job's clips.</summary>
-    public static IReadOnlyList<string> FilesOf(string jobPath) => Directory.Exists(FolderOf(jobPath)) ? Directory.GetFiles(FolderOf(jobPath)) : [];
-
-    /// <summary>Removes all clips of a job.</summary>
-    public static void Remove(string jobPath)
-    {
-        if (Directory.Exists(FolderOf(jobPath)))
-        {
-            Directory.Delete(FolderOf(jobPath), recursive: true);
-        }
-    }
-
     /// <summary>A clip under its final name is always whole: it is written and synced under another name first.</summary>
     static void WriteWhole(string path, byte[] wav)
     {

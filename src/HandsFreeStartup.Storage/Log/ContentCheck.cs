@@ -1,6 +1,7 @@
 using System.Text.Json;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Storage.Log;
 
@@ -16,7 +17,7 @@ sealed class ContentCheck
         _path = path;
         IReadOnlyList<(StoredEvent Stored, StartupEvent? Happened)> events = [.. log.Events.Select(stored => (stored, Parsed(log, stored)))];
         (StoredEvent Stored, StartupEvent? Happened) forgotten = events.LastOrDefault(one => one.Happened is PersonalDataForgotten);
-        Redaction = forgotten.Happened is PersonalDataForgotten told ? new Redaction(forgotten.Stored.Sequence, told.At, told.By) : null;
+        Redaction = forgotten.Happened is PersonalDataForgotten told ? new Redaction(forgotten.Stored.Sequence, LocalTime.Of((events[0].Happened as StartupBegan)?.Job).At(told.At), told.By) : null;
         for (int i = 0; i < events.Count; i++)
         {
             if (events[i].Happened is { } happened)

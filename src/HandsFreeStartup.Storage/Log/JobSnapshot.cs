@@ -9,9 +9,9 @@ sealed class JobSnapshot : IDisposable
     /// <summary>More than any job has: its photos and recordings lie beside it.</summary>
     public const int MostBytes = 64 << 20;
 
-    readonly string? _copyFolder;
+    readonly ScratchFolder? _copyFolder;
 
-    JobSnapshot(SqliteConnection connection, string? copyFolder)
+    JobSnapshot(SqliteConnection connection, ScratchFolder? copyFolder)
     {
         Connection = connection;
         _copyFolder = copyFolder;
@@ -33,17 +33,17 @@ sealed class JobSnapshot : IDisposable
             throw new LogException(LogErrors.InUse(path));
         }
 
-        string? copyFolder = null;
+        ScratchFolder? copyFolder = null;
         try
         {
             RegularFile.Check(path, MostBytes, follows: false);
             RegularFile.Check($"{path}-wal", MostBytes, follows: false);
             copyFolder = FileStatus.Of($"{path}-wal").Bytes > 0 ? FolderForCopy(path) : null;
-            return new JobSnapshot(copyFolder is null ? OpenUntouched(path) : OpenCopy(path, copyFolder), copyFolder);
+            return new JobSnapshot(copyFolder is null ? OpenUntouched(path) : OpenCopy(path, copyFolder.Path), copyFolder);
         }
         catch (Exception error) when (error is SqliteException || FileTrouble.Is(error))
         {
-            Remove(copyFolder);
+            copyFolder?.Dispose();
             throw LogErrors.OnOpening(path, error);
         }
     }
@@ -51,18 +51,18 @@ sealed class JobSnapshot : IDisposable
     public void Dispose()
     {
         Connection.Dispose();
-        Remove(_copyFolder);
+        _copyFolder?.Dispose();
     }
 
     /// <summary>"immutable" keeps SQLite from making lock and index files, so a read-only folder will do.</summary>
     static SqliteConnection OpenUntouched(string path) =>
         Opened(new Uri(Path.GetFullPath(path)).AbsoluteUri + "?immutable=1", SqliteOpenMode.ReadOnly);
 
-    static string FolderForCopy(string path)
+    static ScratchFolder FolderForCopy(string path)
     {
         try
         {
-            return Directory.CreateTempSubdirectory("handsfree-job-").FullName;
+            return ScratchFolder.Make("job");
         }
         catch (Exception error) when (FileTrouble.Is(error))
         {
@@ -85,13 +85,5 @@ sealed class JobSnapshot : IDisposable
         connection.Open();
         LogConnection.Guard(connection);
         return connection;
-    }
-
-    static void Remove(string? folder)
-    {
-        if (folder is not null)
-        {
-            Directory.Delete(folder, recursive: true);
-        }
     }
 }

@@ -12,27 +12,6 @@ public sealed class PhotoStore(string jobPath)
     /// <summary>The folder of the photos of a job.</summary>
     public static string FolderOf(string jobPath) => $"{jobPath}.photos";
 
-    /// <summary>Removes all photos of a job; a link in place of their folder is removed, and nothing behind it.</summary>
-    /// <returns>How many there were.</returns>
-    public static int Remove(string jobPath)
-    {
-        string folder = FolderOf(jobPath);
-        if (FileStatus.Of(folder).Kind == FileKind.Link)
-        {
-            File.Delete(folder);
-            return 0;
-        }
-
-        if (!Directory.Exists(folder))
-        {
-            return 0;
-        }
-
-        int photos = Directory.GetFiles(folder).Length;
-        Directory.Delete(folder, recursive: true);
-        return photos;
-    }
-
     /// <summary>Copies a photo.</summary>
     /// <param name="path">The photo.</param>
     /// <returns>Name of the copy, and hash of its bytes.</returns>

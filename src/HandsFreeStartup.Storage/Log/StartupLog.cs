@@ -153,37 +153,36 @@ public sealed class StartupLog : IDisposable
     /// <param name="by">Who does it.</param>
     /// <returns>Number of texts and of recordings removed; none where nothing was left to remove.</returns>
     /// <exception cref="LogException">It cannot be written.</exception>
-    public (int Texts, int Recordings) ForgetPersonalData(string by)
+    public Forgotten ForgetPersonalData(string by)
     {
-        IReadOnlyList<string> recordings = ClipStore.FilesOf(Path);
         int texts = StoredLog.Read(_connection, LogFormat.Current).Personal.Count;
-        if (texts == 0 && recordings.Count == 0)
-        {
-            return (0, 0);
-        }
+        int files = FilesIn(ClipStore.FolderOf(Path)) + FilesIn(PhotoStore.FolderOf(Path));
 
         // Told first: a removal that the power cuts off is then seen by verify, and an unfinished one is never mistaken for tampering.
-        if (LogConnection.Text(_connection, "select count(*) from event where kind='personal-data-forgotten' and sequence=(select max(sequence) from event)") == "0")
+        if (texts + files > 0 && LogConnection.Text(_connection, "select count(*) from event where kind='personal-data-forgotten' and sequence=(select max(sequence) from event)") == "0")
         {
-            Append(new PersonalDataForgotten(_clock.GetUtcNow(), by, recordings.Count));
+            Append(new PersonalDataForgotten(_clock.GetUtcNow(), by, FilesIn(ClipStore.FolderOf(Path))));
         }
 
         try
         {
+            // Even where no row is left: an earlier removal may have been cut off before the file was written anew.
             LogConnection.Execute(_connection, "delete from personal");
             LogConnection.Checkpoint(_connection);
             // Cells move between pages while a job grows; only a file that is written anew holds no stale copy of them.
             LogConnection.Execute(_connection, "vacuum");
             LogConnection.Checkpoint(_connection);
-            ClipStore.Remove(Path);
+            (int recordings, IReadOnlyList<string> leftOfClips) = PersonalFiles.RemoveFolder(ClipStore.FolderOf(Path));
+            (int photos, IReadOnlyList<string> leftOfPhotos) = PersonalFiles.RemoveFolder(PhotoStore.FolderOf(Path));
+            return new Forgotten(texts, recordings, photos, [.. leftOfClips, .. leftOfPhotos]);
         }
         catch (Exception error) when (error is SqliteException || FileTrouble.Is(error))
         {
             throw new LogException($"Not everything could be removed from {Path}: {error.Message.TrimEnd('.')}. Put it right and run forget again.", error);
         }
-
-        return (texts, recordings.Count);
     }
+
+    static int FilesIn(string folder) => Directory.Exists(folder) ? Directory.GetFiles(folder).Length : 0;
 
     /// <summary>Closes the file; nothing is lost without it.</summary>
     public void Dispose()
@@ -264,3 +263,10 @@ public sealed class StartupLog : IDisposable
         }
     }
 }
+
+/// <summary>What was removed of a record.</summary>
+/// <param name="Texts">Names, addresses and free speech.</param>
+/// <param name="Recordings">Files of recordings, unfinished ones too.</param>
+/// <param name="Photos">Files of photos, unfinished ones too.</param>
+/// <param name="OutOfReach">What could not be removed, as parts of a sentence.</param>
+public sealed record Forgotten(int Texts, int Recordings, int Photos, IReadOnlyList<string> OutOfReach);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
 
@@ -118,12 +119,12 @@ sealed class LimitReader(Findings findings)
             : $"{converted}, unit: {unit}")}.");
 
         IEnumerable<string> Converted(string key, decimal? bound) =>
-            bound is { } value && OtherUnits.Convert(value, written, unit, limit.BaseName == "temperature_rise") is { } other ? [FormattableString.Invariant($"{key}: {other}")] : [];
+            bound is { } value && OtherUnits.Convert(value, written, unit, limit.BaseName == ResultId.TemperatureRise) is { } other ? [FormattableString.Invariant($"{key}: {other}")] : [];
     }
 
     static void CheckPossible(LimitEntry limit, string key, decimal? bound, string unit)
     {
-        string name = limit.BaseName == LimitNames.ReplaceValve ? "manifold_pressure" : limit.BaseName;
+        string name = limit.BaseName == LimitNames.ReplaceValve ? FieldId.ManifoldPressure : limit.BaseName;
         (decimal Lowest, decimal Highest) possible = Fields.Find(name) is { } field ? (field.Lowest, field.Highest)
             : ResultKind.Find(name) is { } kind ? (kind.Lowest, kind.Highest) : (decimal.MinValue, decimal.MaxValue);
         if (bound is { } value && (value < possible.Lowest || value > possible.Highest))

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
 
@@ -47,7 +48,7 @@ static class PlanRules
     /// <summary>At altitude less gas may be burned than the plate says for sea level.</summary>
     static void CheckDerate(LimitEntry own, ApplianceSheet sheet, Site site)
     {
-        if (own is { BaseName: "input_rate", Scope: "high" or null } && own.Limit is { Upper: { } upper, Unusual: null } && Derating.LargestInput(sheet, site) is { } largest && upper > largest * (1 + MeterTolerance))
+        if (own is { BaseName: ResultId.InputRate, Scope: "high" or null } && own.Limit is { Upper: { } upper, Unusual: null } && Derating.LargestInput(sheet, site) is { } largest && upper > largest * (1 + MeterTolerance))
         {
             own.Entry.ReportForNew("upper", FormattableString.Invariant(
                 $"{Derating.Text(sheet, site)} {upper} is more. Write what the maker states for this altitude, or add 'unusual: the reason'."));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 
 namespace HandsFreeStartup.Storage.UserFiles;
@@ -10,10 +11,10 @@ static class SheetRules
     const string High = "high";
 
     /// <summary>What is never larger at low fire than at high fire.</summary>
-    static readonly ImmutableArray<string> RisesWithFire = ["manifold_pressure", "input_rate"];
+    static readonly ImmutableArray<string> RisesWithFire = [FieldId.ManifoldPressure, ResultId.InputRate];
 
     /// <summary>A sheet can only make these stricter than the checklist has them; that is looked at when both are read together.</summary>
-    static readonly ImmutableArray<string> JudgedByChecklist = ["room_co", "co_air_free"];
+    static readonly ImmutableArray<string> JudgedByChecklist = [FieldId.RoomCo, ResultId.CoAirFree];
 
     /// <summary>Whether both can be true: categories II and IV are those with condensate in the vent (definitions of the fuel gas codes).</summary>
     public static bool MayBe(VentCategory? venting, bool? condensing) =>
@@ -86,8 +87,8 @@ static class SheetRules
     /// <summary>A regulator only lowers pressure: where the inlet is at its lowest, the manifold must still be reached.</summary>
     static void CheckManifoldBelowInlet(ImmutableArray<LimitEntry> limits)
     {
-        LimitEntry? inlet = limits.Where(limit => limit.BaseName == "inlet_pressure" && limit.Limit.Lower is not null).MinBy(limit => limit.Limit.Lower);
-        foreach (LimitEntry manifold in limits.Where(limit => limit.BaseName == "manifold_pressure" && inlet is not null && limit.Limit.Upper >= inlet.Limit.Lower))
+        LimitEntry? inlet = limits.Where(limit => limit.BaseName == FieldId.InletPressure && limit.Limit.Lower is not null).MinBy(limit => limit.Limit.Lower);
+        foreach (LimitEntry manifold in limits.Where(limit => limit.BaseName == FieldId.ManifoldPressure && inlet is not null && limit.Limit.Upper >= inlet.Limit.Lower))
         {
             manifold.Entry.Report("upper", FormattableString.Invariant(
                 $"The manifold pressure reaches {manifold.Limit.Upper} in. w.c., but the inlet may be as low as {inlet!.Limit.Lower} (line {inlet.Entry.Place.Line}), and a regulator only lowers pressure. Look at both on the plate; manifold and inlet may be exchanged."));
@@ -96,8 +97,8 @@ static class SheetRules
 
     static void CheckRiseBelowOutlet(ImmutableArray<LimitEntry> limits)
     {
-        LimitEntry? outlet = limits.FirstOrDefault(limit => limit.BaseName == "supply_temperature" && limit.Limit.Upper is not null);
-        foreach (LimitEntry rise in limits.Where(limit => limit.BaseName == "temperature_rise" && limit.Limit.Upper >= outlet?.Limit.Upper))
+        LimitEntry? outlet = limits.FirstOrDefault(limit => limit.BaseName == FieldId.SupplyTemperature && limit.Limit.Upper is not null);
+        foreach (LimitEntry rise in limits.Where(limit => limit.BaseName == ResultId.TemperatureRise && limit.Limit.Upper >= outlet?.Limit.Upper))
         {
             rise.Entry.Report("upper", FormattableString.Invariant(
                 $"A rise of {rise.Limit.Upper} °F cannot stay below the highest outlet temperature, {outlet!.Limit.Upper} °F (line {outlet.Entry.Place.Line}). Look at both on the plate."));

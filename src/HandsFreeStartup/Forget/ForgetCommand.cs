@@ -1,6 +1,7 @@
 using System.CommandLine;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Summary;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Storage.Index;
@@ -35,34 +36,38 @@ public static class ForgetCommand
 
         string by = GivenName.Of(parsed.GetValue(By), "The record tells who removed: give --by NAME.");
         TextWriter output = parsed.InvocationConfiguration.Output;
+        Forgotten forgotten;
+        string? checkpoint;
         using (StartupLog log = StartupLog.Open(path, TimeProvider.System))
         {
-            (int texts, int recordings) = log.ForgetPersonalData(by);
-            int photos = PhotoStore.Remove(log.Path);
+            forgotten = log.ForgetPersonalData(by);
             RewriteSummary(log);
-            RemoveCopies(path);
-            output.WriteLine(texts + recordings + photos == 0
-                ? "Nothing was left to remove."
-                : FormattableString.Invariant($"Removed: {texts} texts, {recordings} recordings and {photos} photos. The record stays verifiable: {log.Checkpoint}"));
+            checkpoint = log.Checkpoint?.ToString();
         }
 
+        (int copies, int unfinished) = PersonalFiles.RemoveCopies(path);
+        int notes = data.ForgetFailures();
+        (int folders, IReadOnlyList<string> left) = ScratchFolder.RemoveAbandoned(TimeProvider.System);
         using (JobIndex index = JobIndex.Open(data.ReviewIndex))
         {
             index.Write([], [Path.GetFullPath(path)]);
         }
 
-        output.WriteLine("Copies that were printed, sent, backed up or written to another folder still hold the names.");
-        return ExitCode.Done;
-    }
-
-    /// <summary>Copies beside the record named the customer; <c>copies</c> writes new ones from what is left.</summary>
-    static void RemoveCopies(string path)
-    {
-        string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        foreach (string name in (string[])["appliance.pdf", "customer.pdf", "office.pdf", "narrow.txt"])
+        bool isNothing = forgotten.Texts + forgotten.Recordings + forgotten.Photos + copies + unfinished + notes + folders == 0;
+        output.WriteLine(isNothing ? "Nothing was left to remove." : FormattableString.Invariant(
+            $"Removed: {forgotten.Texts} texts, {forgotten.Recordings} recordings and {forgotten.Photos} photos. The record stays verifiable: {checkpoint}"));
+        if (copies + unfinished + notes + folders > 0)
         {
-            File.Delete(Path.Combine(folder, $"{Path.GetFileNameWithoutExtension(path)}-{name}"));
+            output.WriteLine($"Removed too: {Numbers.Count(copies, "copy", "copies")} beside the record, {Numbers.Count(unfinished, "unfinished file")}, {Numbers.Count(notes, "note")} of failures, {Numbers.Count(folders, "temporary folder")} of killed programs.");
         }
+
+        foreach (string one in forgotten.OutOfReach.Concat(left))
+        {
+            output.WriteLine($"Out of reach: {one}.");
+        }
+
+        output.WriteLine("Out of reach: copies that were printed, sent, backed up or written to another folder, and the site file that the job began with. They still hold the names.");
+        return ExitCode.Done;
     }
 
     /// <summary>The summary beside the record named the customer; it is written anew from what is left.</summary>

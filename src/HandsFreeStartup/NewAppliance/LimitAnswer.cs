@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using HandsFreeStartup.Calculations.Combustion;
 using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Calculations.Gases;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Storage.UserFiles;
 
@@ -60,7 +61,7 @@ sealed partial record LimitAnswer(decimal? Lower, decimal? Upper, string Remark)
             return new LimitAnswer(bounds.Lower, bounds.Upper, "");
         }
 
-        bool isDifference = question.BaseName == "temperature_rise";
+        bool isDifference = question.BaseName == ResultId.TemperatureRise;
         if (OtherUnits.Convert(bounds.Lower ?? bounds.Upper!.Value, written, unit, isDifference) is null)
         {
             problem = $"The unit {written} is not known here. Type the number in {unit}.";
@@ -79,9 +80,9 @@ sealed partial record LimitAnswer(decimal? Lower, decimal? Upper, string Remark)
     {
         problem = "";
         double most = 100 * Stoichiometry.Of(Fuel.Find(fuelId)!, DryAir.Conventional).CarbonDioxideMaximum;
-        if (question.BaseName != "oxygen" || bounds is not ({ } low, { } high) || low < 0 || low > high || high >= (decimal)most)
+        if (question.BaseName != FieldId.Oxygen || bounds is not ({ } low, { } high) || low < 0 || low > high || high >= (decimal)most)
         {
-            problem = question.BaseName != "oxygen"
+            problem = question.BaseName != FieldId.Oxygen
                 ? "Carbon dioxide is no answer here."
                 : FormattableString.Invariant($"Expected the lowest and the highest CO2 in percent, below the {most:0.0} that this fuel can reach at most, such as co2 7.4 9.1.");
             return null;

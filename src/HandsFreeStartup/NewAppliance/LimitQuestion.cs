@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 
 namespace HandsFreeStartup.NewAppliance;
@@ -19,19 +20,19 @@ sealed record LimitQuestion(string Name, string Says, bool HasLower, bool IsSafe
     /// <summary>Everything that is asked for that way of firing, in the order of a plate.</summary>
     public static ImmutableArray<LimitQuestion> For(Firing firing, VentCategory? venting) =>
     [
-        new("inlet_pressure", "Inlet pressure", RangeOf, false),
-        .. Each(firing, "manifold_pressure", "Manifold pressure", RangeOf),
-        new("replace_valve", "Manifold pressure above which the maker wants the gas valve replaced", UpperOf, false),
-        .. Each(firing, "input_rate", "Input", RangeOf),
-        .. Each(firing, "oxygen", "Oxygen in the flue (or, with \"co2\" before the numbers, carbon dioxide)", RangeOf),
-        new("co_air_free", "CO air-free in the flue", UpperOf, true),
-        .. Each(firing, "flue_temperature", "Flue temperature", RangeOf),
-        new("draft", venting is VentCategory.III or VentCategory.IV ? "Pressure in the vent" : "Draft, with its sign", RangeOf, venting is not (VentCategory.III or VentCategory.IV)),
-        new("flame_current", "Flame current", RangeOf, false),
-        new("supply_temperature", "Outlet air temperature", UpperOf, true),
-        .. Each(firing, "temperature_rise", "Temperature rise", RangeOf),
-        new("external_static", "External static pressure", UpperOf, false),
-        new("efficiency", "Efficiency, gross", RangeOf, false),
+        new(FieldId.InletPressure, "Inlet pressure", RangeOf, false),
+        .. Each(firing, FieldId.ManifoldPressure, "Manifold pressure", RangeOf),
+        new(ResultId.ReplaceValve, "Manifold pressure above which the maker wants the gas valve replaced", UpperOf, false),
+        .. Each(firing, ResultId.InputRate, "Input", RangeOf),
+        .. Each(firing, FieldId.Oxygen, "Oxygen in the flue (or, with \"co2\" before the numbers, carbon dioxide)", RangeOf),
+        new(ResultId.CoAirFree, "CO air-free in the flue", UpperOf, true),
+        .. Each(firing, FieldId.FlueTemperature, "Flue temperature", RangeOf),
+        new(FieldId.Draft, venting is VentCategory.III or VentCategory.IV ? "Pressure in the vent" : "Draft, with its sign", RangeOf, venting is not (VentCategory.III or VentCategory.IV)),
+        new(FieldId.FlameCurrent, "Flame current", RangeOf, false),
+        new(FieldId.SupplyTemperature, "Outlet air temperature", UpperOf, true),
+        .. Each(firing, ResultId.TemperatureRise, "Temperature rise", RangeOf),
+        new(ResultId.ExternalStatic, "External static pressure", UpperOf, false),
+        new(ResultId.Efficiency, "Efficiency, gross", RangeOf, false),
     ];
 
     static IEnumerable<LimitQuestion> Each(Firing firing, string name, string says, bool hasLower)

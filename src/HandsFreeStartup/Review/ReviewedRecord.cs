@@ -53,7 +53,7 @@ sealed record ReviewedRecord(string Path, JobReview Review, string? Checkpoint, 
     public static RecordState StateOf(Verification verification) => new(
         [.. verification.Findings.Select(finding => finding.Message)],
         verification.Redaction is { } redaction
-            ? FormattableString.Invariant($"Names, free speech and recordings before event {redaction.Sequence} were removed on {redaction.At.UtcDateTime:yyyy-MM-dd} by {redaction.By}.")
+            ? FormattableString.Invariant($"Names, free speech and recordings before event {redaction.Sequence} were removed on {redaction.At:yyyy-MM-dd} by {redaction.By}.")
             : null);
 
     static ReviewedRecord Unreadable(string path, string name, string why)

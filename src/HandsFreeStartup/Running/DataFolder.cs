@@ -66,6 +66,21 @@ public sealed record DataFolder(string Path)
         }
     }
 
+    /// <summary>Removes the notes of failures: they may quote what somebody said or typed.</summary>
+    /// <returns>How many there were.</returns>
+    public int ForgetFailures()
+    {
+        string folder = System.IO.Path.Combine(Path, "failures");
+        if (!Directory.Exists(folder))
+        {
+            return 0;
+        }
+
+        int notes = Directory.GetFiles(folder).Length;
+        Directory.Delete(folder, recursive: true);
+        return notes;
+    }
+
     static string Usual() => System.IO.Path.Combine(
         Environment.GetEnvironmentVariable("XDG_DATA_HOME") is { Length: > 0 } data
             ? data

@@ -7,11 +7,14 @@ namespace HandsFreeStartup.Running;
 /// <summary>What <c>--version</c> tells: everything on which a record depends that comes with the program.</summary>
 static class ProgramVersion
 {
+    /// <summary>Version with commit, as it stands in the first event of a record: "0.2.0+8c0d7d9c...".</summary>
+    public static string Informational => typeof(ProgramVersion).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown";
+
     /// <summary>Version, commit, models and checklists, a line each.</summary>
     /// <exception cref="WrongUseException">The folders of the program are not there.</exception>
     public static IEnumerable<string> Lines()
     {
-        string[] parts = (typeof(ProgramVersion).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown").Split('+');
+        string[] parts = Informational.Split('+');
         yield return $"HandsFree Startup {parts[0]}";
         yield return $"commit    {(parts.Length > 1 ? parts[1] : "unknown")}";
         foreach (string file in Files(ShippedFiles.Models, "*.bin").Concat(Files(ShippedFiles.Checklists, "*.yaml")))

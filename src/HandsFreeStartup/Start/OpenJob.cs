@@ -44,7 +44,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         bool isQuick = options.Quick || options.Demo;
         JobDescription job = new(
             jobId, checklist, appliance, site, Technician(options),
-            ProgramVersion(), recogniser, isQuick || options.Wav.Length > 0, isQuick ? QuickFactor : 1,
+            ProgramVersion.Informational, recogniser, isQuick || options.Wav.Length > 0, isQuick ? QuickFactor : 1,
             Settings(options), options.Occasion, Offset(clock));
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);
         OccasionChoice.Check(plan.Checklist, options.Occasion);
@@ -134,6 +134,4 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
 
     /// <summary>In whole minutes, as clocks on walls have it.</summary>
     static TimeSpan Offset(TimeProvider clock) => TimeSpan.FromMinutes(Math.Round(clock.LocalTimeZone.GetUtcOffset(clock.GetUtcNow()).TotalMinutes));
-
-    static string ProgramVersion() => typeof(OpenJob).Assembly.GetName().Version!.ToString(3);
 }

@@ -65,7 +65,7 @@ public static class VerifyCommand
         if (verification.Redaction is { } redaction)
         {
             output.WriteLine(FormattableString.Invariant(
-                $"redacted: on {redaction.At.UtcDateTime:yyyy-MM-dd HH:mm:ss} UTC by {redaction.By}: names, free speech and recordings before event {redaction.Sequence} were removed."));
+                $"redacted: on {redaction.At:yyyy-MM-dd HH:mm:ss zzz} by {redaction.By}: names, free speech and recordings before event {redaction.Sequence} were removed."));
         }
 
         foreach (string remark in verification.Remarks)

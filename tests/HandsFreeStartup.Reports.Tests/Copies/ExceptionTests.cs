@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Record;
-using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Reports.Copies;
 using HandsFreeStartup.Reports.Copies.Narrow;
 using HandsFreeStartup.Reports.Copies.Parts;

@@ -1,6 +1,5 @@
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Reports.Copies;
 using HandsFreeStartup.Reports.Copies.Narrow;

@@ -3,7 +3,6 @@ using System.Text;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Storage.Tests.Adversary;
 

@@ -31,7 +31,7 @@ public sealed class ForgetCommandTests : IDisposable
         Assert.Contains("Removed: 5 texts, 0 recordings and 0 photos.", forgotten.Output, StringComparison.Ordinal);
         Assert.False(Holds("Quarry") || Holds("Owner (invented)") || Holds("Mill Lane"));
         Assert.Equal(0, verified.ExitCode);
-        Assert.Matches("redacted: on [0-9-]+ [0-9:]+ UTC by O. Ffice", verified.Output);
+        Assert.Matches("redacted: on [0-9-]+ [0-9:]+ [+-][0-9:]+ by O. Ffice", verified.Output);
         Assert.Contains("Everything that was not removed is as it was written.", verified.Output, StringComparison.Ordinal);
         Assert.Contains("Oxygen", await File.ReadAllTextAsync(Path.ChangeExtension(_job, ".txt")), StringComparison.Ordinal);
         Assert.Contains("were removed on", reviewed.Output, StringComparison.Ordinal);

@@ -191,6 +191,16 @@ public sealed partial class OneReadingTests
             }
         }
 
+        if (told.Copies.Values.Any(copy => copy.Contains("+00:00", StringComparison.Ordinal)) || told.Summary.Contains("+00:00", StringComparison.Ordinal))
+        {
+            yield return "copies: a time in UTC";
+        }
+
+        if (told.Copies.Values.Append(told.Summary).Any(text => text.Contains("+00:00", StringComparison.Ordinal)))
+        {
+            yield return "copies: a time in UTC";
+        }
+
         if (!told.Json.Contains("\"began\": \"2031-03-04T03:00:00-05:00\"", StringComparison.Ordinal))
         {
             yield return "json: began";

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.Tests.Support;
 using HandsFreeStartup.Tests.Support;

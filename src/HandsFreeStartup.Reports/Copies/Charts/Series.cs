@@ -3,6 +3,7 @@ using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
+
 namespace HandsFreeStartup.Reports.Copies.Charts;
 
 /// <summary>How a value of a series is marked.</summary>

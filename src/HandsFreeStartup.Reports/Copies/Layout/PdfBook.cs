@@ -112,7 +112,7 @@ sealed partial class PdfBook
     void Foot(Pen pen, int index, double y)
     {
         pen.Text(_copy.Source.Checkpoint is { } checkpoint ? $"Checkpoint: {checkpoint}" : "No checkpoint", Style.Small, Sheet.Margin, y);
-        pen.TextToRight(FormattableString.Invariant($"All times UTC (+00:00)   Page {index + 1} of {Pages.Pages.Count}"), Style.Small, Sheet.Margin + _paper.TextWidth(), y);
+        pen.TextToRight(FormattableString.Invariant($"All times: {_copy.Times.Zone}   Page {index + 1} of {Pages.Pages.Count}"), Style.Small, Sheet.Margin + _paper.TextWidth(), y);
     }
 
     /// <summary>The library ends its compressed streams too early: readers cope, but checkers complain. Here it is done by the framework.</summary>

@@ -1,5 +1,4 @@
 using HandsFreeStartup.Procedure.Wording;
-using HandsFreeStartup.Reports.Copies.Parts;
 using HandsFreeStartup.Reports.Facts;
 using HandsFreeStartup.Reports.Summary;
 

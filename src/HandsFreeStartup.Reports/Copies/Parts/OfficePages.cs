@@ -4,6 +4,8 @@ using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies.Layout;
+using HandsFreeStartup.Reports.Facts;
+
 namespace HandsFreeStartup.Reports.Copies.Parts;
 
 /// <summary>Everything that the first page leaves out: each value ever heard and its fate, each result, step, timer, answer and refusal, and every event in order.</summary>

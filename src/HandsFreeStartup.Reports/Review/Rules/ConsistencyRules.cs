@@ -6,9 +6,11 @@ using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Quantities;
 using HandsFreeStartup.Calculations.Uncertainties;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
+
 namespace HandsFreeStartup.Reports.Review.Rules;
 
 /// <summary>Values that do not fit one another: each may be possible, all together are not.</summary>
@@ -23,7 +25,7 @@ static class ConsistencyRules
     /// <summary>So many equal values of two stages are no chance (common practice, no source).</summary>
     const int FewestEqual = 2;
 
-    static readonly ImmutableArray<string> DiffersByStage = ["oxygen", "carbon_dioxide", "flue_co", "flue_temperature", "manifold_pressure"];
+    static readonly ImmutableArray<string> DiffersByStage = [FieldId.Oxygen, FieldId.CarbonDioxide, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.ManifoldPressure];
 
     public static IEnumerable<ReviewFinding> FuelFactorOutOfRange(ReviewedJob job)
     {
@@ -34,9 +36,9 @@ static class ConsistencyRules
 
         foreach (string scope in job.Scopes)
         {
-            if (All(job, scope, "oxygen", "carbon_dioxide") is [var oxygen, var dioxide] && dioxide.Reading.Value > 0)
+            if (All(job, scope, FieldId.Oxygen, FieldId.CarbonDioxide) is [var oxygen, var dioxide] && dioxide.Reading.Value > 0)
             {
-                ReadingFate? monoxide = job.Counting("flue_co", scope);
+                ReadingFate? monoxide = job.Counting(FieldId.FlueCo, scope);
                 Estimate factor = FuelFactor.Of(Input(oxygen, 0), Input(dioxide, 1), monoxide is null ? 0 : Input(monoxide, 2) / 10_000).Estimate;
                 if (factor.Value < range.Lower || factor.Value > range.Upper)
                 {
@@ -51,8 +53,8 @@ static class ConsistencyRules
     {
         foreach (string scope in job.Scopes)
         {
-            if (Fuel.Find(job.Plan.Appliance.FuelId) is { } fuel && job.Result("efficiency", scope) is { } recorded
-                && All(job, scope, "oxygen", "flue_co", "flue_temperature", "air_temperature") is [var oxygen, var monoxide, var flue, var air])
+            if (Fuel.Find(job.Plan.Appliance.FuelId) is { } fuel && job.Result(ResultId.Efficiency, scope) is { } recorded
+                && All(job, scope, FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature) is [var oxygen, var monoxide, var flue, var air])
             {
                 double anew = CombustionEvaluation.Of(
                     new FlueReading(new Fraction(Si(oxygen)), new Fraction(Si(monoxide)), new Temperature(Si(flue)), new Temperature(Si(air)))
@@ -62,7 +64,7 @@ static class ConsistencyRules
                     fuel).EfficiencyPercent.Value;
                 if (!(Math.Abs(anew - recorded) <= EfficiencyTolerance))
                 {
-                    yield return Found("efficiency", FormattableString.Invariant(
+                    yield return Found(ResultId.Efficiency, FormattableString.Invariant(
                         $"Efficiency{Labels.In(scope)} {recorded:F1} % does not follow from flue temperature {ShownValue.Of(flue.Reading).Plain} and oxygen {ShownValue.Of(oxygen.Reading).Plain}: that would be {anew:F1} %."), flue, oxygen);
                 }
             }
@@ -72,14 +74,14 @@ static class ConsistencyRules
     /// <summary>Heat goes from the warm to the cold: the flue gas cannot be cooled below the air that cools it.</summary>
     public static IEnumerable<ReviewFinding> FlueCoolerThanAir(ReviewedJob job) =>
         from scope in job.Scopes
-        let both = All(job, scope, "flue_temperature", "return_temperature")
+        let both = All(job, scope, FieldId.FlueTemperature, FieldId.ReturnTemperature)
         where both.Length == 2 && both[0].Reading.Value <= both[1].Reading.Value
         select Found("flue-cooler-than-air", $"Flue temperature{Labels.In(scope)} {ShownValue.Of(both[0].Reading).Plain} is not above return temperature {ShownValue.Of(both[1].Reading).Plain}: one of them is wrong.", [.. both]);
 
     public static IEnumerable<ReviewFinding> CondensingAgainstKind(ReviewedJob job) =>
         from scope in job.Scopes
-        let flue = job.Counting("flue_temperature", scope)
-        let dewPoint = job.Result("dew_point", scope)
+        let flue = job.Counting(FieldId.FlueTemperature, scope)
+        let dewPoint = job.Result(ResultId.DewPoint, scope)
         where flue is not null && dewPoint is not null && job.Plan.Appliance.IsCondensing is { } condenses
             && condenses == ((double)flue.Reading.Value > dewPoint)
         select Found("condensing", FormattableString.Invariant(
@@ -88,8 +90,8 @@ static class ConsistencyRules
     /// <summary>The gas flow of two stages by the meter against the square-root law of the manifold pressures, see <see cref="StageConsistency"/>.</summary>
     public static IEnumerable<ReviewFinding> InputAgainstManifold(ReviewedJob job)
     {
-        if (All(job, "low", "meter_time", "manifold_pressure") is not [var lowTime, var lowPressure]
-            || All(job, "high", "meter_time", "manifold_pressure") is not [var highTime, var highPressure]
+        if (All(job, "low", FieldId.MeterTime, FieldId.ManifoldPressure) is not [var lowTime, var lowPressure]
+            || All(job, "high", FieldId.MeterTime, FieldId.ManifoldPressure) is not [var highTime, var highPressure]
             || new[] { lowTime, highTime, lowPressure, highPressure }.Any(fate => fate.Reading.Value <= 0))
         {
             yield break;
@@ -123,8 +125,8 @@ static class ConsistencyRules
     {
         foreach (string scope in job.Facts.Results.Select(fate => fate.Scope).Distinct())
         {
-            ResultFate? rise = job.Facts.Results.LastOrDefault(fate => fate.Scope == scope && fate.Result is { Id: "temperature_rise", Value: not null });
-            ResultFate? resistance = job.Facts.Results.LastOrDefault(fate => fate.Scope == scope && fate.Result is { Id: "external_static", Value: not null });
+            ResultFate? rise = job.Facts.Results.LastOrDefault(fate => fate.Scope == scope && fate.Result is { Id: ResultId.TemperatureRise, Value: not null });
+            ResultFate? resistance = job.Facts.Results.LastOrDefault(fate => fate.Scope == scope && fate.Result is { Id: ResultId.ExternalStatic, Value: not null });
             if (rise is null || resistance is null)
             {
                 continue;

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
+
 namespace HandsFreeStartup.Reports.Review.Rules;
 
 /// <summary>How the job ended, and what was left open.</summary>

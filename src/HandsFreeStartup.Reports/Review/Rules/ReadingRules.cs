@@ -1,9 +1,11 @@
 using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
+
 namespace HandsFreeStartup.Reports.Review.Rules;
 
 /// <summary>Readings and results one by one: their verdicts, and how surely they were heard.</summary>
@@ -16,7 +18,7 @@ static class ReadingRules
     [
         .. job.Facts.Readings.Where(fate => fate.Counts).SelectMany(fate => Judged(
             $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Text}", fate.Reading.Verdict, fate.Reading.Limit, fate.At, fate.StepId, fate.Reading.Evidence)),
-        .. job.Facts.Results.Where(fate => fate.Result.Id != "fuel_factor").SelectMany(fate => Judged(
+        .. job.Facts.Results.Where(fate => fate.Result.Id != ResultId.FuelFactor).SelectMany(fate => Judged(
             $"{fate.Result.Label}{Labels.In(fate.Scope)} {ResultWords.Of(fate.Result)}", fate.Result.Verdict, fate.Result.Limit, fate.At, fate.StepId, null)),
     ];
 

@@ -2,6 +2,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
+
 namespace HandsFreeStartup.Reports.Review.Rules;
 
 /// <summary>What was left out, answered badly or said beside the readings.</summary>

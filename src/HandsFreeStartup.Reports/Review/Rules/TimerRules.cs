@@ -1,14 +1,16 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
+
 namespace HandsFreeStartup.Reports.Review.Rules;
 
 /// <summary>Whether time was given where time is needed, and whether the clock can be believed.</summary>
 static class TimerRules
 {
     /// <summary>What cold metal falsifies (common practice, no source).</summary>
-    static readonly ImmutableArray<string> NeedsWarmth = ["oxygen", "carbon_dioxide", "flue_co", "flue_temperature", "draft", "supply_temperature"];
+    static readonly ImmutableArray<string> NeedsWarmth = [FieldId.Oxygen, FieldId.CarbonDioxide, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.Draft, FieldId.SupplyTemperature];
 
     /// <summary>A timer is looked at a few times a second; below this nothing can be told of the clock.</summary>
     static readonly TimeSpan Shortest = TimeSpan.FromSeconds(2);

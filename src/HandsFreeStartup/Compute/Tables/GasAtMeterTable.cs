@@ -1,6 +1,5 @@
 using HandsFreeStartup.Calculations.AirSide;
 using HandsFreeStartup.Calculations.Fuels;
-using HandsFreeStartup.Calculations.Gases;
 using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Quantities;
 

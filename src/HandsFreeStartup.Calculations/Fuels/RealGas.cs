@@ -1,7 +1,7 @@
-using HandsFreeStartup.Calculations.Fuels;
+using HandsFreeStartup.Calculations.Gases;
 using HandsFreeStartup.Calculations.Quantities;
 
-namespace HandsFreeStartup.Calculations.Gases;
+namespace HandsFreeStartup.Calculations.Fuels;
 
 /// <summary>Real fuel gas near atmospheric pressure: compressibility factor and density.</summary>
 /// <remarks>

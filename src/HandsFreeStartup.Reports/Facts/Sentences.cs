@@ -1,7 +1,7 @@
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 
-namespace HandsFreeStartup.Reports.Copies.Parts;
+namespace HandsFreeStartup.Reports.Facts;
 
 /// <summary>Facts as sentences that all copies share.</summary>
 static class Sentences

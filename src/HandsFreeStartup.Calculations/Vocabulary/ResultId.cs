@@ -1,0 +1,35 @@
+namespace HandsFreeStartup.Calculations.Vocabulary;
+
+/// <summary>Ids of what is worked out and of limits that have a name of their own. They stand in files and in the log and never change; nowhere else is one written as text.</summary>
+public static class ResultId
+{
+    /// <summary>Input rate by the meter.</summary>
+    public const string InputRate = "input_rate";
+
+    /// <summary>Carbon monoxide without the air that dilutes it.</summary>
+    public const string CoAirFree = "co_air_free";
+
+    /// <summary>Excess air.</summary>
+    public const string ExcessAir = "excess_air";
+
+    /// <summary>Efficiency on the higher heating value.</summary>
+    public const string Efficiency = "efficiency";
+
+    /// <summary>Dew point of the flue gas.</summary>
+    public const string DewPoint = "dew_point";
+
+    /// <summary>Fuel factor.</summary>
+    public const string FuelFactor = "fuel_factor";
+
+    /// <summary>Oxygen that an adjustment lets expect.</summary>
+    public const string OxygenExpected = "oxygen_expected";
+
+    /// <summary>Temperature rise of the air.</summary>
+    public const string TemperatureRise = "temperature_rise";
+
+    /// <summary>External static pressure.</summary>
+    public const string ExternalStatic = "external_static";
+
+    /// <summary>The manifold pressure above which the valve is to be replaced; no result, but a limit by this name.</summary>
+    public const string ReplaceValve = "replace_valve";
+}

@@ -1,0 +1,90 @@
+using System.Diagnostics;
+using System.Text;
+using HandsFreeStartup.Storage.Log;
+using HandsFreeStartup.Storage.Tests.Support;
+using HandsFreeStartup.Tests.Support;
+
+namespace HandsFreeStartup.Tests.Forget;
+
+/// <summary>After forget no byte of a person is left wherever the program ever wrote, whatever had been killed before or was killed meanwhile.</summary>
+public sealed class NothingOfAPersonTests : IDisposable
+{
+    static readonly string[] Personal = ["Mrs. Quarry", "Owner (invented)", "Mill Lane", "House at the mill"];
+
+    readonly string _data = Directory.CreateTempSubdirectory("handsfree-").FullName;
+    readonly string _temporary = Directory.CreateTempSubdirectory("handsfree-").FullName;
+    readonly string _job;
+
+    public NothingOfAPersonTests()
+    {
+        FixtureJob.Fill(Path.Combine(_data, "jobs"), 1);
+        _job = Path.Combine(_data, "jobs", "job-00000.db");
+        Leave(Path.Combine(_data, "jobs", "job-00000-customer.pdf.part"), Encoding.Unicode);
+        Leave(Path.Combine(_data, "jobs", "job-00000.txt.part"), Encoding.UTF8);
+        Leave(Path.Combine(_data, "jobs", "job-00000-office.pdf"), Encoding.Unicode);
+        Leave(Path.Combine(_data, "failures", "one.txt"), Encoding.UTF8);
+        Leave(Path.Combine(ClipStore.FolderOf(_job), $"{new string('0', 64)}.wav.part"), Encoding.UTF8);
+        Leave(Path.Combine(PhotoStore.FolderOf(_job), $"{new string('0', 64)}.jpg.part"), Encoding.UTF8);
+        string left = Directory.CreateDirectory(Path.Combine(_temporary, "handsfree-job-killed")).FullName;
+        File.WriteAllText(Path.Combine(left, "in-use"), "");
+        File.Copy(_job, Path.Combine(left, "job.db"));
+    }
+
+    [Fact]
+    public async Task No_byte_is_left_in_the_data_folder_and_the_temporary_folder_though_it_was_killed_again_and_again()
+    {
+        Assert.Equal(0, (await Run("copies", "job-00000", "--out", Path.Combine(_data, "jobs"))).ExitCode);
+        await Run("review");
+        Assert.All(Personal, text => Assert.NotEmpty(Holding(text)));
+
+        Random random = new(7);
+        for (int i = 0; i < 5; i++)
+        {
+            using Process killed = Process.Start(Started("forget", "job-00000", "--keep-readings", "--by", "O. Ffice"))!;
+            await Task.Delay(random.Next(50, 900));
+            killed.Kill();
+            await killed.WaitForExitAsync();
+        }
+
+        ProgramResult last = await Run("forget", "job-00000", "--keep-readings", "--by", "O. Ffice");
+
+        Assert.Equal((0, ""), (last.ExitCode, last.Error));
+        Assert.Contains("Out of reach: copies that were printed, sent, backed up", last.Output, StringComparison.Ordinal);
+        Assert.All(Personal, text => Assert.Empty(Holding(text)));
+        Assert.DoesNotContain(Directory.EnumerateFiles(_data, "*.part", SearchOption.AllDirectories), _ => true);
+        Assert.Equal(0, (await Run("verify", "job-00000")).ExitCode);
+        Assert.Contains("Nothing was left to remove.", (await Run("forget", "job-00000", "--keep-readings", "--by", "O. Ffice")).Output, StringComparison.Ordinal);
+    }
+
+    public void Dispose()
+    {
+        Directory.Delete(_data, recursive: true);
+        Directory.Delete(_temporary, recursive: true);
+    }
+
+    static void Leave(string path, Encoding encoding)
+    {
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        File.WriteAllText(path, string.Join(' ', Personal), encoding);
+    }
+
+    ProcessStartInfo Started(params IEnumerable<string> arguments)
+    {
+        ProcessStartInfo start = new("dotnet", ["exec", typeof(CommandLine).Assembly.Location, .. arguments, "--data", _data]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        start.Environment["TMPDIR"] = _temporary;
+
+        // The runtime would keep pipes in the temporary folder, and reading those waits for ever.
+        start.Environment["DOTNET_EnableDiagnostics"] = "0";
+        return start;
+    }
+
+    async Task<ProgramResult> Run(params IEnumerable<string> arguments)
+    {
+        using Process process = Process.Start(Started(arguments))!;
+        Task<string> output = process.StandardOutput.ReadToEndAsync(), error = process.StandardError.ReadToEndAsync();
+        return await ProgramProcess.Ended(process, output, error);
+    }
+
+    IEnumerable<string> Holding(string text) => new[] { _data, _temporary }.SelectMany(folder => Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories))
+        .Where(file => new[] { Encoding.UTF8, Encoding.Unicode, Encoding.BigEndianUnicode }.Any(encoding => File.ReadAllBytes(file).AsSpan().IndexOf(encoding.GetBytes(text)) >= 0));
+}
