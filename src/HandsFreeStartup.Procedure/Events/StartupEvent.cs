@@ -13,6 +13,12 @@ namespace HandsFreeStartup.Procedure.Events;
 /// <param name="Text">The whole text.</param>
 public sealed record FileCopy(string Name, string Sha256, string Text);
 
+/// <summary>The record that a job follows because its lead technician has returned it.</summary>
+/// <param name="JobId">Name of that job; its file lies beside this one under that name.</param>
+/// <param name="Events">How many events it had.</param>
+/// <param name="Hash">Hash of the last of them, upper-case hexadecimal, so that both are verified together.</param>
+public sealed record FollowedJob(string JobId, int Events, string Hash);
+
 /// <summary>What a job ran with.</summary>
 /// <param name="JobId">Unique name of the job.</param>
 /// <param name="Checklist">The procedure's file.</param>
@@ -26,10 +32,11 @@ public sealed record FileCopy(string Name, string Sha256, string Text);
 /// <param name="Settings">The file of settings; null where none was used.</param>
 /// <param name="Occasion">Id of the checklist's occasion; null where it has none.</param>
 /// <param name="UtcOffset">How far the clock on the wall was ahead of UTC when the job began; people are told times by it. Zero in older records.</param>
+/// <param name="Follows">The returned record that this one follows; null where it follows none.</param>
 public sealed record JobDescription(
     string JobId, FileCopy Checklist, FileCopy Appliance, FileCopy Site,
     string Technician, string ProgramVersion, string Recogniser, bool IsDemonstration, double TimerFactor, FileCopy? Settings = null, string? Occasion = null,
-    TimeSpan UtcOffset = default);
+    TimeSpan UtcOffset = default, FollowedJob? Follows = null);
 
 /// <summary>Which reading: the field, and the firing stage or room to which it belongs (empty if neither).</summary>
 /// <param name="FieldId">The field.</param>

@@ -122,6 +122,11 @@ public static class StartupSummary
             page.Pair("Site", $"file {job.Site.Name}, sha256 {Short(job.Site)}");
             page.Pair("Program", $"version {job.ProgramVersion}; heard by {job.Recogniser}");
         }
+        if (facts.Job?.Follows is { } followed)
+        {
+            page.Pair("Follows", FormattableString.Invariant($"the record {followed.JobId}, returned by its lead technician: {followed.Events} events, ends {followed.Hash}"));
+        }
+
         page.Pair("Checkpoint", checkpoint ?? FormattableString.Invariant($"none ({events} events)"));
         page.Blank();
         page.Line("Uncertainties are expanded (k = 2). This record says what was said and done and what followed from it. "

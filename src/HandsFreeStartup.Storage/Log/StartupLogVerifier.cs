@@ -32,7 +32,7 @@ public static class StartupLogVerifier
 
     static Verification Damaged(Exception error) => new(0, null, [new LogFinding(null, $"The file is damaged and cannot be read: {error.Message.TrimEnd('.')}.")]);
 
-    internal static Verification Verify(string path, SqliteConnection connection, Checkpoint? printed)
+    internal static Verification Verify(string path, SqliteConnection connection, Checkpoint? printed, int depth = 0)
     {
         LogFormat? format = LogFormat.Find(long.Parse(LogConnection.Text(connection, "pragma user_version"), CultureInfo.InvariantCulture));
         if (Unreadable(connection, format) is { } unreadable)
@@ -54,6 +54,8 @@ public static class StartupLogVerifier
         findings.AddRange(PersonalCheck.Of(log, content.Redaction));
         PrintedCheck? copies = printed is null ? null : new(log, printed);
         findings.AddRange(copies?.Findings ?? []);
+        (IReadOnlyList<LogFinding> wrongBefore, IReadOnlyList<string> before) = FollowedCheck.Of(path, log, depth);
+        findings.AddRange(wrongBefore);
         if (log.Events.Count == 0)
         {
             findings.Add(new LogFinding(null, "The record holds no events."));
@@ -62,7 +64,7 @@ public static class StartupLogVerifier
         return new Verification(log.Events.Count, isWhole ? new Checkpoint(log.Events.Count, Convert.ToHexString(chain.LastHash)) : null, [.. findings])
         {
             Redaction = content.Redaction,
-            Remarks = copies?.Remarks ?? [],
+            Remarks = [.. copies?.Remarks ?? [], .. before],
         };
     }
 

@@ -43,7 +43,9 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         using PosixSignalRegistration hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Leave);
         using ListeningEar? ear = Ear();
         using LiveSound sound = LiveSound.Open(options, error.WriteLine);
-        using OpenJob job = options.Resume ? OpenJob.ToGoOn(options, clock) : OpenJob.New(options, ear?.Name ?? "keys", clock);
+        using OpenJob job = options.Resume ? OpenJob.ToGoOn(options, clock)
+            : options.Follow is not null ? OpenJob.Following(options, ear?.Name ?? "keys", clock, output)
+            : OpenJob.New(options, ear?.Name ?? "keys", clock);
         using QueuedWriter queued = new(output, stop.Cancel);
         SessionEnd end = _isPlain ? await RunPlain(job, ear, sound, queued, stop) : RunOnScreen(job, ear, sound, stop);
         bool hasSummary = Report(job, end, queued);

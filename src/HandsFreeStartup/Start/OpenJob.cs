@@ -40,7 +40,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         FileCopy checklist = UserFile.Copy(options.Checklist ?? Shipped(options.Demo ? "two-stage-natural-gas.yaml" : "gas-furnace.yaml"));
         FileCopy appliance = UserFile.Copy(Given(options.Appliance, options.Demo, "--appliance", "demo-furnace.yaml"));
         FileCopy site = UserFile.Copy(Given(options.Site, options.Demo, "--site", "demo-site.yaml"));
-        string jobId = FormattableString.Invariant($"{clock.GetUtcNow():yyyyMMdd-HHmmss}-{Guid.NewGuid().ToString("N")[..4]}");
+        string jobId = NewId(clock);
         bool isQuick = options.Quick || options.Demo;
         JobDescription job = new(
             jobId, checklist, appliance, site, Technician(options),
@@ -51,6 +51,41 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         options.Data.MakeJobs();
         return new OpenJob(StartupLog.Create(System.IO.Path.Combine(options.Data.Jobs, $"{jobId}.db"), clock), plan, job, options.KeepsClips);
     }
+
+    /// <summary>Makes the record of a job that follows one which its lead has returned: with the same files, linked to it by its hash. Everything is done and measured anew.</summary>
+    /// <exception cref="WrongUseException">That record was not returned.</exception>
+    public static OpenJob Following(StartOptions options, string recogniser, TimeProvider clock, TextWriter output)
+    {
+        string path = JobFile.Find(options.Data, options.Follow!);
+        StoredJob returned = StoredJob.Read(path);
+        if (returned.Verification.Findings is [var finding, ..])
+        {
+            throw new LogException($"The record {path} does not verify, so nothing follows it: {finding.Message.TrimEnd('.')}. Keep the file as it is, run verify on it, and begin a new job.");
+        }
+
+        if (returned.Events is not [StartupBegan began, ..] || returned.Events.OfType<RecordReviewed>().LastOrDefault() is not { Outcome: ReviewOutcome.Returned } review)
+        {
+            throw new WrongUseException($"The record {path} was not returned by its lead technician, so there is nothing to follow. Begin a new start-up without --follow.");
+        }
+
+        Checkpoint last = returned.Verification.Checkpoint!;
+        output.WriteLine($"Follows {began.Job.JobId}, returned by {review.Lead}: {review.Remark}");
+        JobDescription job = began.Job with
+        {
+            JobId = NewId(clock),
+            Technician = Technician(options),
+            ProgramVersion = ProgramVersion.Informational,
+            Recogniser = recogniser,
+            IsDemonstration = began.Job.IsDemonstration || options.Quick || options.Wav.Length > 0,
+            TimerFactor = options.Quick ? QuickFactor : began.Job.TimerFactor,
+            UtcOffset = Offset(clock),
+            Follows = new FollowedJob(began.Job.JobId, last.Count, last.Hash),
+        };
+        StartupPlan plan = UserFile.PlanOf(job, isNew: true);
+        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(System.IO.Path.GetDirectoryName(path)!, $"{job.JobId}.db"), clock), plan, job, options.KeepsClips);
+    }
+
+    static string NewId(TimeProvider clock) => FormattableString.Invariant($"{clock.GetUtcNow():yyyyMMdd-HHmmss}-{Guid.NewGuid().ToString("N")[..4]}");
 
     /// <summary>Opens a job that was broken off: the named one, or the only one that is unfinished. An ended one, or one that does not verify, is not gone on with.</summary>
     public static OpenJob ToGoOn(StartOptions options, TimeProvider clock)

@@ -28,6 +28,7 @@ public static class StartCommand
     static readonly Option<string?> Model = new("--model") { Description = "Another recogniser model.", HelpName = "FILE" };
     static readonly Option<int> Ears = new("--ears") { Description = "1: the small recogniser alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 2 };
     static readonly Option<string?> Resume = new("--resume") { Description = "Go on with a job that was broken off: its name, or nothing for the newest.", HelpName = "JOB", Arity = ArgumentArity.ZeroOrOne };
+    static readonly Option<string?> Follow = new("--follow") { Description = "Begin a job that follows one which the lead has returned: same files, linked to it, everything measured anew.", HelpName = "JOB" };
     static readonly Option<string> Look = new("--look") { Description = "dark, or light for glare; the variable NO_COLOR takes all colours away.", HelpName = "dark|light", DefaultValueFactory = _ => "dark" };
     static readonly Option<bool> Mute = new("--mute") { Description = "Do not speak." };
 
@@ -38,7 +39,7 @@ public static class StartCommand
     {
         Command command = new("start", "Run a start-up: by microphone, unless --wav or --keys is given.")
         {
-            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Occasion, Site, Settings, Technician, Microphone, Hearing, Model, Ears, Resume, Look, Mute, Recordings,
+            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Occasion, Site, Settings, Technician, Microphone, Hearing, Model, Ears, Resume, Follow, Look, Mute, Recordings,
         };
         Hearing.AcceptOnlyFromAmong(HearingProfiles.All);
         Ears.AcceptOnlyFromAmong("1", "2");
@@ -53,5 +54,5 @@ public static class StartCommand
         [.. parsed.GetValue(Wav) ?? []], parsed.GetValue(Keys), parsed.GetValue(Demo), parsed.GetValue(Quick), parsed.GetValue(Plain),
         parsed.GetValue(Appliance), parsed.GetValue(Checklist), parsed.GetValue(Occasion), parsed.GetValue(Site), parsed.GetValue(Settings), parsed.GetValue(Technician),
         parsed.GetValue(Microphone), HearingProfiles.Find(parsed.GetValue(Hearing)), parsed.GetValue(Model), parsed.GetValue(Ears),
-        parsed.GetResult(Resume) is not null, parsed.GetValue(Resume), parsed.GetValue(Mute), parsed.GetValue(Recordings) == "keep", DataFolder.Of(parsed), parsed.GetValue(Look) == "light");
+        parsed.GetResult(Resume) is not null, parsed.GetValue(Resume), parsed.GetValue(Mute), parsed.GetValue(Recordings) == "keep", DataFolder.Of(parsed), parsed.GetValue(Look) == "light", parsed.GetValue(Follow));
 }

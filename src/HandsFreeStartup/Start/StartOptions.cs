@@ -26,7 +26,8 @@ namespace HandsFreeStartup.Start;
 /// <param name="KeepsClips">Whether the sound of accepted and doubtful utterances is kept beside the record.</param>
 /// <param name="Data">Where the record is kept.</param>
 /// <param name="IsLight">Dark letters on a light screen.</param>
+/// <param name="Follow">The returned record that the new job follows; null where it follows none.</param>
 public sealed record StartOptions(
     ImmutableArray<string> Wav, bool Keys, bool Demo, bool Quick, bool Plain,
     string? Appliance, string? Checklist, string? Occasion, string? Site, string? Settings, string? Technician, string? Microphone, HearingProfile? Hearing, string? Model, int Ears,
-    bool Resume, string? Job, bool Mute, bool KeepsClips, DataFolder Data, bool IsLight = false);
+    bool Resume, string? Job, bool Mute, bool KeepsClips, DataFolder Data, bool IsLight = false, string? Follow = null);

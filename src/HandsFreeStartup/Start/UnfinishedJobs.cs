@@ -34,7 +34,7 @@ static class UnfinishedJobs
 
         if (HasEnded(job.Events))
         {
-            throw new WrongUseException($"The start-up in {path} has ended: its record is closed. Review it, or begin a new start-up.");
+            throw new WrongUseException($"The start-up in {path} has ended: its record is closed. Review it, begin a new start-up, or, where its lead has returned it, one that follows it: start --follow.");
         }
     }
 

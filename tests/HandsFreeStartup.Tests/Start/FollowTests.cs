@@ -1,0 +1,53 @@
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Storage.Log;
+using HandsFreeStartup.Tests.Support;
+
+namespace HandsFreeStartup.Tests.Start;
+
+/// <summary>A returned job is followed by another one, and both are verified together.</summary>
+public sealed class FollowTests : IDisposable
+{
+    static readonly string Checklists = Path.Combine(AppContext.BaseDirectory, "checklists");
+
+    readonly string _data = Directory.CreateTempSubdirectory("handsfree-").FullName;
+
+    [Fact]
+    public async Task A_returned_job_is_followed_with_its_files_and_a_change_of_either_is_seen()
+    {
+        ProgramResult ended = await ProgramProcess.RunTyping(
+            ["done", "finish", "yes", "the heat exchanger is cracked", "not in order", "done", "yes", "yes", "yes"],
+            "start", "--keys", "--plain", "--mute", "--data", _data, "--appliance", Sheet("demo-furnace.yaml"), "--site", Sheet("demo-site.yaml"), "--checklist", Sheet("two-stage-natural-gas.yaml"));
+        Assert.Equal(0, ended.ExitCode);
+        string first = Assert.Single(Directory.GetFiles(Path.Combine(_data, "jobs"), "*.db"));
+        string name = Path.GetFileNameWithoutExtension(first);
+
+        ProgramResult early = await ProgramProcess.RunTyping([], "start", "--follow", name, "--keys", "--plain", "--mute", "--data", _data);
+        Assert.Equal(2, early.ExitCode);
+        Assert.Contains("was not returned by its lead technician", early.Error, StringComparison.Ordinal);
+
+        Assert.Equal(0, (await ProgramProcess.Run("review", name, "--return", "--lead", "L. Ead", "--remark", "measure the draft again", "--data", _data)).ExitCode);
+        ProgramResult followed = await ProgramProcess.RunTyping(["done"], "start", "--follow", name, "--keys", "--plain", "--mute", "--technician", "S. Econd", "--data", _data);
+
+        Assert.Equal((0, ""), (followed.ExitCode, followed.Error));
+        Assert.Contains("returned by L. Ead: measure the draft again", followed.Output, StringComparison.Ordinal);
+        string second = Assert.Single(Directory.GetFiles(Path.Combine(_data, "jobs"), "*.db"), file => file != first);
+        JobDescription before = ((StartupBegan)StoredJob.Read(first).Events[0]).Job, after = ((StartupBegan)StoredJob.Read(second).Events[0]).Job;
+        Assert.Equal((name, "S. Econd", before.Site), (after.Follows!.JobId, after.Technician, after.Site));
+        Assert.Contains("note: It follows the record", (await ProgramProcess.Run("verify", second)).Output, StringComparison.Ordinal);
+
+        byte[] bytes = await File.ReadAllBytesAsync(first);
+        bytes[bytes.AsSpan().IndexOf("heat exchanger is cracked"u8)] ^= 1;
+        await File.WriteAllBytesAsync(first, bytes);
+        ProgramResult wrong = await ProgramProcess.Run("verify", second);
+
+        Assert.Equal(1, wrong.ExitCode);
+        Assert.Contains($"wrong: The record {name} that it follows:", wrong.Output, StringComparison.Ordinal);
+
+        File.Delete(first);
+        Assert.Contains("which is not beside it", (await ProgramProcess.Run("verify", second)).Output, StringComparison.Ordinal);
+    }
+
+    public void Dispose() => Directory.Delete(_data, recursive: true);
+
+    static string Sheet(string name) => Path.Combine(Checklists, name);
+}
