@@ -47,9 +47,19 @@ public static class CommandLine
         """
         Leads a technician hands-free through the start-up of a gas furnace: says each step, hears the readings, keeps the record.
         It helps to forget nothing; local codes, the maker's instructions and licensed practice decide.
+
+
+        Examples:
+          start --demo                                   a whole start-up from recordings
+          new job                                        questions, then the start-up
+          start --appliance F.yaml --site S.yaml --keys  typed instead of spoken
+          review FOLDER                                  what the lead must look at
+
+        Exit codes: 0 done, 1 something must be looked at, 2 wrong use or file, 3 failure of the program.
         """)
     {
         StartCommand.Build(),
+        NewJob.NewCommand.Build(),
         ComputeCommand.Build(),
         Hear.HearCommand.Build(),
         ReviewCommand.Build(),
@@ -60,6 +70,7 @@ public static class CommandLine
         FleetCommand.Build(),
         ChecklistCommand.ChecklistCommand.Build(),
         SoundCommand.Build(),
+        CompletionCommand.Build(),
         DataFolder.Option,
     };
 
@@ -74,7 +85,7 @@ public static class CommandLine
         ParseResult parsed = Build().Parse(arguments, Words);
         if (parsed.Errors.Count > 0)
         {
-            error.WriteLine($"{OneLine(parsed.Errors[0].Message)} Add --help to see what can be given.");
+            error.WriteLine($"{OneLine(parsed.Errors[0].Message)}{Meant(parsed)} Add --help to see what can be given.");
             return ExitCode.WrongUse;
         }
 
@@ -120,6 +131,14 @@ public static class CommandLine
         {
             return "The details are lost, because the data folder cannot be used.";
         }
+    }
+
+    /// <summary>What a word that is not known may have been meant to be.</summary>
+    static string Meant(ParseResult parsed)
+    {
+        IEnumerable<string> known = parsed.CommandResult.Command.Subcommands.Select(command => command.Name)
+            .Concat(parsed.CommandResult.Command.Options.Select(option => option.Name)).Append(DataFolder.Option.Name);
+        return parsed.UnmatchedTokens.Select(word => Nearest.To(word, known)).OfType<string>().FirstOrDefault() is { } near ? $" Did you mean {near}?" : "";
     }
 
     static string OneLine(string message)

@@ -72,7 +72,7 @@ public static class ApplianceSheetWriter
     }
 
     /// <summary>What cannot be seen is written as its number, so that it is seen in the file too.</summary>
-    static string Quoted(string text)
+    public static string Quoted(string text)
     {
         StringBuilder quoted = new("\"");
         foreach (char letter in text)

@@ -31,7 +31,9 @@ sealed class ChecklistReader(Findings findings)
     static readonly ImmutableArray<string> FieldIds = [.. Fields.All.Select(field => field.Id)];
 
     public static ChecklistEntry? Read(string text, Findings findings) =>
-        YamlTree.Read(text, findings) is { } map ? new ChecklistReader(findings).Read(map) : null;
+        YamlTree.Read(text, findings) is { } map ? Read(map, findings) : null;
+
+    public static ChecklistEntry Read(YamlMap map, Findings findings) => new ChecklistReader(findings).Read(map);
 
     ChecklistEntry Read(YamlMap map)
     {

@@ -1,7 +1,7 @@
 namespace HandsFreeStartup.Storage.UserFiles;
 
 /// <summary>Finds what was probably meant by a word that is not known.</summary>
-static class Nearest
+public static class Nearest
 {
     /// <summary>Nobody mistypes a longer one.</summary>
     const int LongestWord = 60;
@@ -13,6 +13,12 @@ static class Nearest
         string meant = word.Length > 2 && nearest is not null && Distance(word, nearest) <= Math.Max(1, word.Length / 3) ? $" Did you mean '{nearest}'?" : "";
         return $"{meant} Expected {(candidates.Count == 1 ? "" : "one of ")}{string.Join(", ", candidates)}.";
     }
+
+    /// <summary>The candidate that was probably meant by a word of a command; null where none is near.</summary>
+    public static string? To(string word, IEnumerable<string> candidates) => word.Length is < 3 or > LongestWord
+        ? null
+        : candidates.Select(candidate => (candidate, Distance: Distance(word, candidate))).Where(one => one.Distance <= Math.Max(2, word.Length / 3))
+            .OrderBy(one => one.Distance).ThenBy(one => one.candidate, StringComparer.Ordinal).Select(one => one.candidate).FirstOrDefault();
 
     /// <summary>Number of letters to insert, remove or replace.</summary>
     static int Distance(string one, string other)

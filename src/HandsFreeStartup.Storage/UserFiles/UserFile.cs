@@ -67,11 +67,40 @@ public static class UserFile
     public static UserFileKind KindOf(FileCopy file)
     {
         string[] keys = [.. YamlTree.Read(file.Text, new Findings(file.Name))?.Entries.Select(entry => entry.Key.Text) ?? []];
-        return keys.Contains("sections") ? UserFileKind.Checklist
+        return keys.Contains("sections") || keys.Contains(ChecklistOverlay.Extends) ? UserFileKind.Checklist
             : keys.Contains("rooms") || keys.Contains("altitude_feet") ? UserFileKind.Site
             : keys.Contains("fuel") || keys.Contains("stages") ? UserFileKind.ApplianceSheet
             : keys.Any(key => SettingsReader.Keys.Contains(key)) ? UserFileKind.Settings
             : UserFileKind.Checklist;
+    }
+
+    /// <summary>Takes a copy of a checklist; one that extends another is laid over it, and the copy is the whole.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="shipped">Folder in which the other one is looked for where it does not lie beside the file.</param>
+    /// <exception cref="ChecklistFileException">One of both cannot be used.</exception>
+    public static FileCopy CopyChecklist(string path, string shipped)
+    {
+        FileCopy file = Copy(path);
+        Findings findings = new(file.Name);
+        if (YamlTree.Read(file.Text, findings) is not { } above || above.Entries.FirstOrDefault(entry => entry.Key.Text == ChecklistOverlay.Extends).Value is not { } extends)
+        {
+            return file;
+        }
+
+        string name = extends is YamlText { Text: { } text } && text == Path.GetFileName(text) && text.Length > 0 ? text : "";
+        string beside = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(path))!, name);
+        if (name.Length == 0 || Path.GetFullPath(path) == beside)
+        {
+            throw Unusable(path, "'extends' names the checklist below by its file, such as gas-furnace.yaml: a shipped one, or one beside this file.");
+        }
+
+        FileCopy below = Copy(File.Exists(beside) ? beside : Path.Combine(shipped, name));
+        ReadChecklist(below);
+        YamlMap whole = new ChecklistOverlay(findings).Lay(YamlTree.Read(below.Text, new Findings(below.Name))!, above);
+        Findings.ThrowIfAny(findings);
+        ChecklistReader.Read(whole, findings);
+        Findings.ThrowIfAny(findings);
+        return Copy(file.Name, $"# {file.Name} (sha256 {file.Sha256}) laid over {below.Name} (sha256 {below.Sha256}).\n{ChecklistOverlay.Text(whole)}");
     }
 
     /// <summary>Reads a checklist by itself.</summary>

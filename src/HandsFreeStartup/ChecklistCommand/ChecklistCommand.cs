@@ -28,7 +28,7 @@ public static class ChecklistCommand
     static int Run(ParseResult parsed)
     {
         TextWriter output = parsed.InvocationConfiguration.Output;
-        FileCopy file = UserFile.Copy(parsed.GetRequiredValue(File));
+        FileCopy file = UserFile.CopyChecklist(parsed.GetRequiredValue(File), ShippedFiles.Checklists);
         UserFileKind kind = UserFile.KindOf(file);
         if (kind != UserFileKind.Checklist && (parsed.GetValue(Mermaid) || parsed.GetValue(Appliance) is not null || parsed.GetValue(Site) is not null))
         {

@@ -27,10 +27,20 @@ sealed partial record Draft(string Id)
 
     /// <summary>What is asked now.</summary>
     public string Prompt => Pending is { } plain
-        ? $"{plain.Says}{(plain.Choices.IsEmpty ? "" : $" ({string.Join(", ", plain.Choices)})")}{(plain.MayBeLeftOut ? " [nothing leaves it out]" : "")}"
+        ? $"{Progress}{plain.Says}{(plain.Choices.IsEmpty ? "" : $" ({string.Join(", ", plain.Choices)})")}{(plain.MayBeLeftOut ? " [nothing leaves it out]" : "")}"
         : IsRepeated ? "  Why is it right for this furnace?"
         : Unsourced is not null ? $"  Who sets it? 1 rating plate, 2 maker's instructions, 3 common practice, no source, or your own words [{LastSource}]"
-        : $"{Questions[Asked].Says}, {(Questions[Asked].HasLower ? "lowest and highest" : "at most")}, {UnitOf(Questions[Asked])}";
+        : $"{Progress}{Questions[Asked].Says}, {(Questions[Asked].HasLower ? "lowest and highest" : "at most")}, {UnitOf(Questions[Asked])}";
+
+    /// <summary>Why it is asked, and where the answer stands.</summary>
+    public string Why => Pending is { } plain ? WhyAsked.Of(plain.Key)
+        : Unsourced is not null || IsRepeated ? "Every limit carries its source, so that anybody can look it up."
+        : WhyAsked.Of(Questions[Asked].BaseName);
+
+    string Progress => FormattableString.Invariant($"question {Plain.Count + Asked + 1} of {PlainQuestion.All.Length + LimitQuestion.For(Firing, null).Length}: ");
+
+    /// <summary>As answered; two stages, which are asked most, while it was not.</summary>
+    Firing Firing => Plain.GetValueOrDefault("stages", "2") switch { "1" => Firing.SingleStage, "modulating" => Firing.Modulating, _ => Firing.TwoStage };
 
     /// <summary>The sheet as far as it was answered.</summary>
     public ApplianceSheet Sheet => new(

@@ -15,7 +15,7 @@ namespace HandsFreeStartup.NewAppliance;
 /// <param name="Remark">How the source states them where it does so in another way; else empty.</param>
 sealed partial record LimitAnswer(decimal? Lower, decimal? Upper, string Remark)
 {
-    /// <summary>Reads "3.35 3.65", "3.35 to 3.65", "max 170", "min 0.5", "8.3 9.1 mbar", "co2 7.4 9.1".</summary>
+    /// <summary>Reads "3.35 3.65", "3.35 to 3.65", "3.35-3.65", "max 170", "min 0.5", "8.3 9.1 mbar", "co2 7.4 9.1".</summary>
     /// <param name="line">As typed.</param>
     /// <param name="question">What was asked.</param>
     /// <param name="unit">Unit of the files.</param>
@@ -33,6 +33,12 @@ sealed partial record LimitAnswer(decimal? Lower, decimal? Upper, string Remark)
 
         decimal first = Number(match, "first");
         decimal? second = match.Groups["second"].Success ? Number(match, "second") : null;
+        if (match.Groups["dash"].Success && first < 0)
+        {
+            problem = "A hyphen after a number with a minus can mean two things: type 'to' between the numbers.";
+            return null;
+        }
+
         string bound = match.Groups["bound"].Value.ToLowerInvariant();
         string written = match.Groups["unit"].Value.Trim();
         if (second is null && bound.Length == 0 && question.HasLower)
@@ -112,6 +118,6 @@ sealed partial record LimitAnswer(decimal? Lower, decimal? Upper, string Remark)
         return null;
     }
 
-    [GeneratedRegex("""^(?<co2>co2 )?((?<bound>min|max) )?(?<first>[-+\u2010-\u2015\u2212]?(0|[1-9][0-9]{0,8})(\.[0-9]{1,6})?)(( ?(to|\.\.) ?| )(?<second>[-+\u2010-\u2015\u2212]?(0|[1-9][0-9]{0,8})(\.[0-9]{1,6})?))?(?<unit> ?[\p{L}°%][^0-9]*[0-9]?)?$""", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex("""^(?<co2>co2 )?((?<bound>min|max) )?(?<first>[-+\u2010-\u2015\u2212]?(0|[1-9][0-9]{0,8})(\.[0-9]{1,6})?)(( ?(to|\.\.) ?|(?<dash>(?<=[0-9])[-\u2010-\u2015](?=[0-9]))| )(?<second>[-+\u2010-\u2015\u2212]?(0|[1-9][0-9]{0,8})(\.[0-9]{1,6})?))?(?<unit> ?[\p{L}°%][^0-9]*[0-9]?)?$""", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Form();
 }

@@ -10,8 +10,6 @@ namespace HandsFreeStartup.NewAppliance;
 /// <summary>The command <c>checklist new-appliance</c>: writes an appliance sheet by questions.</summary>
 public static class NewApplianceCommand
 {
-    const string Comment = "Written by questions. Look through it beside the rating plate and the maker's instructions; they decide.";
-
     static readonly Argument<string> File = new("FILE") { Description = "The sheet to write, such as my-furnace.yaml." };
     static readonly Option<bool> Overwrite = new("--overwrite") { Description = "Write over a file that is there already, without asking." };
 
@@ -26,80 +24,29 @@ public static class NewApplianceCommand
     /// <summary>Asks, reads answers line by line, and writes at the end.</summary>
     sealed class Interview(TypedLines input, TextWriter output)
     {
+        readonly Conversation _conversation = new(input, output);
+
         public int Run(string path, bool overwrites)
         {
             string id = IdOf(path);
-            if (System.IO.File.Exists(path) && !overwrites && !Agrees($"{path} is there already. Write over it?"))
+            if (System.IO.File.Exists(path) && !overwrites && !_conversation.Agrees($"{path} is there already. Write over it?"))
             {
                 throw new WrongUseException($"Nothing was written. Name another file than {path}, or add --overwrite.");
             }
 
-            output.WriteLine("Type what the plate and the instructions say. \"back\" returns to the question before, \"stop\" ends without writing.");
-            ApplianceSheet sheet = Ask(new Draft(id)) ?? throw new WrongUseException("The answers ended before the sheet was complete. Nothing was written.");
+            output.WriteLine("Type what the plate and the instructions say. \"why\" tells why something is asked, \"back\" returns to the question before, \"stop\" ends without writing.");
+            ApplianceSheet sheet = SheetInterview.Ask(_conversation, new Draft(id)) ?? throw new WrongUseException("The answers ended before the sheet was complete. Nothing was written.");
             output.WriteLine();
             UserFileTable.Write(sheet, output);
             output.WriteLine();
-            if (!Agrees($"Write it to {path}?"))
+            if (!_conversation.Agrees($"Write it to {path}?"))
             {
                 throw new WrongUseException("Nothing was written.");
             }
 
-            WholeFile.WriteText(path, ApplianceSheetWriter.Text(sheet, Comment), "The sheet");
+            WholeFile.WriteText(path, ApplianceSheetWriter.Text(sheet, SheetInterview.Comment), "The sheet");
             output.WriteLine($"Written: {path}. Check it beside the plate; start with --appliance {path}.");
             return ExitCode.Done;
-        }
-
-        ApplianceSheet? Ask(Draft draft)
-        {
-            Stack<Draft> before = [];
-            while (!draft.IsComplete)
-            {
-                if (Line(draft.Prompt) is not { } line || line.Trim() == "stop")
-                {
-                    return null;
-                }
-
-                if (line.Trim() == "back")
-                {
-                    draft = before.TryPop(out Draft? earlier) ? earlier : draft;
-                    continue;
-                }
-
-                if (draft.With(line, out string said) is { } next)
-                {
-                    before.Push(draft);
-                    draft = next;
-                }
-
-                output.Write(said.Length == 0 ? "" : $"{said}\n");
-            }
-            return draft.Sheet;
-        }
-
-        bool Agrees(string question)
-        {
-            while (true)
-            {
-                switch (Line($"{question} (yes, no)")?.Trim().ToLowerInvariant())
-                {
-                    case "yes":
-                        return true;
-                    case "no" or null:
-                        return false;
-                    default:
-                        output.WriteLine("Type yes or no.");
-                        break;
-                }
-            }
-        }
-
-        string? Line(string prompt)
-        {
-            output.Write($"{prompt}: ");
-            output.Flush();
-            string? line = input.Next();
-            output.Write(line is null || Console.IsInputRedirected ? "\n" : "");
-            return line;
         }
 
         static string IdOf(string path)

@@ -145,6 +145,10 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         if (job.Begins is { } description)
         {
             session.Begin(description);
+            if (options.Photo is { } photo)
+            {
+                await session.Type($"photo {photo}", stop.Token);
+            }
         }
         else
         {

@@ -37,7 +37,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     /// <summary>Makes the record of a new job.</summary>
     public static OpenJob New(StartOptions options, string recogniser, TimeProvider clock)
     {
-        FileCopy checklist = UserFile.Copy(options.Checklist ?? Shipped(options.Demo ? "two-stage-natural-gas.yaml" : "gas-furnace.yaml"));
+        FileCopy checklist = UserFile.CopyChecklist(options.Checklist ?? Shipped(options.Demo ? "two-stage-natural-gas.yaml" : "gas-furnace.yaml"), ShippedFiles.Checklists);
         FileCopy appliance = UserFile.Copy(Given(options.Appliance, options.Demo, "--appliance", "demo-furnace.yaml"));
         FileCopy site = UserFile.Copy(Given(options.Site, options.Demo, "--site", "demo-site.yaml"));
         string jobId = NewId(clock);
@@ -163,7 +163,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     static string Given(string? path, bool isDemo, string option, string sample) =>
         path ?? (isDemo
             ? Shipped(sample)
-            : throw new WrongUseException($"Give {option} FILE: copy {Shipped(sample)} and write down what your own plate, instructions and instruments say. To look around first, use --demo."));
+            : throw new WrongUseException($"Give {option} FILE, or let new job ask for everything: to write it yourself, copy {Shipped(sample)} and write down what your own plate, instructions and instruments say. To look around first, use --demo."));
 
     static string Shipped(string name) => System.IO.Path.Combine(ShippedFiles.Checklists, name);
 

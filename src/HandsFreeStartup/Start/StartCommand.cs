@@ -50,7 +50,17 @@ public static class StartCommand
         return command;
     }
 
-    static StartOptions Read(ParseResult parsed) => new(
+    /// <summary>Gives another command the options of a start-up that its questions do not answer.</summary>
+    public static void AddTo(Command command)
+    {
+        foreach (Option option in (Option[])[Keys, Quick, Plain, Appliance, Checklist, Occasion, Site, Settings, Technician, Microphone, Hearing, Model, Ears, Look, Mute, Recordings])
+        {
+            command.Options.Add(option);
+        }
+    }
+
+    /// <summary>What was given.</summary>
+    public static StartOptions Read(ParseResult parsed) => new(
         [.. parsed.GetValue(Wav) ?? []], parsed.GetValue(Keys), parsed.GetValue(Demo), parsed.GetValue(Quick), parsed.GetValue(Plain),
         parsed.GetValue(Appliance), parsed.GetValue(Checklist), parsed.GetValue(Occasion), parsed.GetValue(Site), parsed.GetValue(Settings), parsed.GetValue(Technician),
         parsed.GetValue(Microphone), HearingProfiles.Find(parsed.GetValue(Hearing)), parsed.GetValue(Model), parsed.GetValue(Ears),

@@ -27,7 +27,8 @@ namespace HandsFreeStartup.Start;
 /// <param name="Data">Where the record is kept.</param>
 /// <param name="IsLight">Dark letters on a light screen.</param>
 /// <param name="Follow">The returned record that the new job follows; null where it follows none.</param>
+/// <param name="Photo">A photo that is attached at the beginning, or null.</param>
 public sealed record StartOptions(
     ImmutableArray<string> Wav, bool Keys, bool Demo, bool Quick, bool Plain,
     string? Appliance, string? Checklist, string? Occasion, string? Site, string? Settings, string? Technician, string? Microphone, HearingProfile? Hearing, string? Model, int Ears,
-    bool Resume, string? Job, bool Mute, bool KeepsClips, DataFolder Data, bool IsLight = false, string? Follow = null);
+    bool Resume, string? Job, bool Mute, bool KeepsClips, DataFolder Data, bool IsLight = false, string? Follow = null, string? Photo = null);

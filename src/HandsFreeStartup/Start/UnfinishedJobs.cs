@@ -7,12 +7,15 @@ namespace HandsFreeStartup.Start;
 /// <summary>The jobs that can be gone on with: neither signed nor ended, and as they were written.</summary>
 static class UnfinishedJobs
 {
+    /// <summary>Every unfinished job, by its file.</summary>
+    public static IEnumerable<string> All(DataFolder data) =>
+        Directory.Exists(data.Jobs) ? Directory.GetFiles(data.Jobs, "*.db").Order(StringComparer.Ordinal).Where(IsUnfinished) : [];
+
     /// <summary>The only unfinished job in the folder of the records.</summary>
     /// <exception cref="WrongUseException">There is none, or more than one; the message lists them.</exception>
     public static string Only(DataFolder data)
     {
-        string[] all = Directory.Exists(data.Jobs) ? [.. Directory.GetFiles(data.Jobs, "*.db").Order(StringComparer.Ordinal)] : [];
-        return all.Where(IsUnfinished).ToArray() switch
+        return All(data).ToArray() switch
         {
             [var only] => only,
             [] => throw new WrongUseException($"There is no unfinished record to go on with in {data.Jobs}."),

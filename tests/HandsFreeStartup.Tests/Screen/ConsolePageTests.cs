@@ -15,6 +15,7 @@ namespace HandsFreeStartup.Tests.Screen;
 
 /// <summary>The console at every size: whole screens that somebody has looked at, and what holds for all of them.</summary>
 /// <remarks>HANDSFREE_APPROVE=FOLDER writes the screens as they are now, for somebody to look at.</remarks>
+[Trait("Speed", "Fast")]
 public sealed class ConsolePageTests
 {
     static readonly (int Width, int Height)[] Sizes = [(80, 24), (100, 30), (132, 43)];

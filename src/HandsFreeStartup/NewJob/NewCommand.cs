@@ -1,0 +1,30 @@
+using System.CommandLine;
+using HandsFreeStartup.NewAppliance;
+using HandsFreeStartup.Running;
+using HandsFreeStartup.Start;
+
+namespace HandsFreeStartup.NewJob;
+
+/// <summary>The command <c>new</c>: asks for what a job needs, keeps the answers for the next one, and starts.</summary>
+static class NewCommand
+{
+    static readonly Option<string?> Photo = new("--photo") { Description = "A photo of the rating plate; it is asked for where it is left out.", HelpName = "FILE" };
+
+    /// <summary>The command with its own.</summary>
+    public static Command Build()
+    {
+        Command job = new("job", "Answer a few questions and start: instruments (once), place, furnace. Earlier answers are offered.") { Photo };
+        StartCommand.AddTo(job);
+        job.SetAction((parsed, _) => new JobQuestions(
+            new Conversation(StandardStreams.Input, parsed.InvocationConfiguration.Output), new KeptFiles(DataFolder.Of(parsed)), DataFolder.Of(parsed), TimeProvider.System)
+            .Run(StartCommand.Read(parsed), parsed.GetValue(Photo), parsed.InvocationConfiguration));
+        Command instruments = new("instruments", "Your own set of instruments, with dates of calibration and uncertainties.");
+        instruments.SetAction(parsed =>
+        {
+            Conversation conversation = new(StandardStreams.Input, parsed.InvocationConfiguration.Output);
+            JobQuestions.AskInstruments(conversation, new KeptFiles(DataFolder.Of(parsed)), TimeProvider.System);
+            return ExitCode.Done;
+        });
+        return new Command("new", "What a job needs, asked question by question and kept for the next one.") { job, instruments };
+    }
+}
