@@ -62,6 +62,9 @@ public sealed record ReadingLine(string Label, string Value, string UnitSymbol, 
     /// <summary>The verdict in words; empty where nothing was judged.</summary>
     public string Judged { get; init; } = "";
 
+    /// <summary>The value that was found first, where another one has taken its place; else empty.</summary>
+    public string Found { get; init; } = "";
+
     /// <summary>What is good, with its source, shown before it is measured: it stands on the plate too. Empty where no file states it; what the tool itself works out is never among it.</summary>
     public string Good { get; init; } = "";
 }

@@ -195,6 +195,9 @@ sealed partial class StartupState(StartupPlan plan)
     /// <summary>Whether every prompt is said in full.</summary>
     public bool SaysFull { get; private set; } = plan.Settings.SaysFullPrompts;
 
+    /// <summary>The value that was found first and was acted upon or went on from; null before one.</summary>
+    public EnteredReading? Found(ReadingKey key) => _record.Readings.FirstOrDefault(fate => fate.Reading.Key == key && fate.WasFinal)?.Reading;
+
     /// <summary>The values of a series so far.</summary>
     public ImmutableArray<Sample> Samples(ReadingKey key) => _samples.GetValueOrDefault(key, []);
 

@@ -64,7 +64,8 @@ static class Views
         {
             string? limit = step.Readings.FirstOrDefault(demand => demand.FieldId == fieldId)?.LimitName;
             ReadingLine line = Reading(state, fieldId, scope);
-            yield return line.State == ReadingState.Missing ? line with { Good = Good(state, limit, step.Scope) } : line;
+            string found = state.Found(new ReadingKey(fieldId, scope)) is { } first ? ShownValue.Of(first).Number : "";
+            yield return line.State == ReadingState.Missing ? line with { Good = Good(state, limit, step.Scope) } : found == line.Value ? line : line with { Found = found };
         }
     }
 

@@ -25,6 +25,7 @@ sealed class EntryReader
         _findings = findings;
         _what = what;
         Place = value.Place;
+        findings.Shape?.Map(value, what, keys);
         if (value is not YamlMap map)
         {
             findings.Add(value.Place, $"Expected {what} with keys among {string.Join(", ", keys)}.");
@@ -82,11 +83,16 @@ sealed class EntryReader
     /// <summary>The text as it stands, which may be empty; null where the key is missing or no text.</summary>
     public string? RawTextOrNull(string key) => _values.TryGetValue(key, out YamlValue? value) && value is YamlText text ? text.Text : null;
 
-    public string? TextOrNull(string key) => _values.TryGetValue(key, out YamlValue? value) ? TextOf(value, $"'{key}'") : null;
+    public string? TextOrNull(string key)
+    {
+        _findings.Shape?.Text(_what, key);
+        return _values.TryGetValue(key, out YamlValue? value) ? TextOf(value, $"'{key}'") : null;
+    }
 
     /// <summary>A text out of a fixed set.</summary>
     public string Choice(string key, IReadOnlyCollection<string> choices)
     {
+        _findings.Shape?.Choice(_what, key, choices);
         string text = Text(key);
         if (text.Length > 0 && !choices.Contains(text))
         {
@@ -98,6 +104,7 @@ sealed class EntryReader
     /// <summary>One text or several out of a fixed set; none where the key is missing.</summary>
     public ImmutableArray<string> Choices(string key, IReadOnlyCollection<string> choices)
     {
+        _findings.Shape?.Choices(_what, key, choices);
         if (!Has(key))
         {
             return [];
@@ -129,6 +136,7 @@ sealed class EntryReader
 
     public decimal? Number(string key)
     {
+        _findings.Shape?.Number(_what, key);
         if (TextOrNull(key) is not { } text)
         {
             return null;
@@ -146,6 +154,7 @@ sealed class EntryReader
     /// <summary>A number that must be there and lie between two bounds, both included.</summary>
     public decimal Number(string key, decimal lowest, decimal highest)
     {
+        _findings.Shape?.Number(_what, key, lowest, highest);
         ReportMissing(key, FormattableString.Invariant($" Expected a number from {lowest} to {highest}."));
         if (Number(key) is { } number)
         {
@@ -186,15 +195,31 @@ sealed class EntryReader
         {
             _findings.Add(value.Place, $"The list '{key}' is empty. Write at least one item{(isRequired ? "" : ", or leave the key out")}.");
         }
+        foreach (YamlValue item in list.Items)
+        {
+            _findings.Shape?.Below(item, _what, key, isItem: true);
+        }
+
         return [.. list.Items.Select(read)];
     }
 
-    public ImmutableArray<string> Texts(string key, bool isRequired = false) =>
-        Each(key, isRequired, item => TextOf(item, $"an item of '{key}'") ?? "");
+    public ImmutableArray<string> Texts(string key, bool isRequired = false)
+    {
+        _findings.Shape?.Texts(_what, key);
+        return Each(key, isRequired, item => TextOf(item, $"an item of '{key}'") ?? "");
+    }
 
     /// <summary>A map below <paramref name="key"/>, or null where there is none.</summary>
-    public EntryReader? Map(string key, string what, params string[] keys) =>
-        _values.TryGetValue(key, out YamlValue? value) ? new EntryReader(value, _findings, what, keys) : null;
+    public EntryReader? Map(string key, string what, params string[] keys)
+    {
+        if (!_values.TryGetValue(key, out YamlValue? value))
+        {
+            return null;
+        }
+
+        _findings.Shape?.Below(value, _what, key, isItem: false);
+        return new EntryReader(value, _findings, what, keys);
+    }
 
     /// <summary>The entries of a map whose keys are free.</summary>
     public IEnumerable<(YamlText Key, YamlValue Value)> FreeMap(string key)

@@ -10,6 +10,9 @@ sealed class Findings(string file, bool isNew = true)
 {
     readonly HashSet<ChecklistFileError> _errors = [];
 
+    /// <summary>Where the readers write down what they take; null where nobody asks.</summary>
+    public FileShape? Shape { get; init; }
+
     public IEnumerable<ChecklistFileError> All => _errors.OrderBy(error => error.Line).ThenBy(error => error.Column);
 
     public void Add(Place place, string message) => _errors.Add(new ChecklistFileError(file, place.Line, place.Column, message));

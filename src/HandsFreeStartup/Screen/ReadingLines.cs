@@ -37,7 +37,7 @@ static class ReadingLines
 
     static string Text(ReadingLine reading, bool withLimits)
     {
-        IEnumerable<string> remarks = ((string[])[reading.Judged, Words.Of(reading.State)]).Where(remark => remark.Length > 0);
+        IEnumerable<string> remarks = ((string[])[reading.Judged, Words.Of(reading.State), reading.Found.Length == 0 ? "" : $"found {reading.Found}"]).Where(remark => remark.Length > 0);
         string text = $"{Sign(reading)} {reading.Label} {reading.Text}{(remarks.Any() ? $" - {string.Join(", ", remarks)}" : "")}";
         return reading.State == ReadingState.Missing ? reading.Good.Length == 0 ? text : $"{Sign(reading)} {reading.Label}: good: {reading.Good}"
             : withLimits && reading.Limit.Length > 0 ? $"{text}: {reading.Limit}" : text;

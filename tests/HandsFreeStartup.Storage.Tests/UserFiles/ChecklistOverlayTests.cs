@@ -36,7 +36,7 @@ public sealed class ChecklistOverlayTests : IDisposable
         Assert.Equal(
             below.Steps.Where(step => step.Id != "clean").Select(step => (step.Id, step.Do, step.Prompt, step.Imperative, step.IsSafetyStop)),
             firm.Steps.Where(step => step.Id is not ("clean" or "photo-plate")).Select(step => (step.Id, step.Do, step.Prompt, step.Imperative, step.IsSafetyStop)));
-        Assert.Equal(below.Limits, firm.Limits);
+        Assert.Equal(below.Limits.AsEnumerable(), firm.Limits);
     }
 
     [Theory]
