@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using HandsFreeStartup.Calculations.Vocabulary;
 
 namespace HandsFreeStartup.NewAppliance;
 
@@ -14,19 +15,19 @@ static class WhyAsked
         ["condensing"] = "A condensing furnace has a drain to look after. Its plate or instructions name a condensate drain or trap.",
         ["turn_to_raise"] = "A screw turned the wrong way overfires the furnace. The maker's instructions say it; most are clockwise.",
         ["seal"] = "The hole for the probe must be closed as the maker wants it.",
-        ["inlet_pressure"] = "Too little starves the burner, too much harms the valve. The plate states minimum and maximum supply pressure.",
-        ["manifold_pressure"] = "It sets the input. The plate states it beside the inputs.",
-        ["replace_valve"] = "Some makers say above which manifold pressure the valve must be replaced; few plates do.",
-        ["input_rate"] = "Overfiring cracks heat exchangers. The plate states the input in Btu/h; a tolerance stands in the instructions.",
-        ["oxygen"] = "It tells whether the flame has the air it needs. The window stands in the maker's instructions.",
-        ["co_air_free"] = "What can kill. Where the maker states nothing, the checklist's own limit stands.",
-        ["flue_temperature"] = "Too cold condenses in the vent, too hot wastes or burns. The maker's instructions state it.",
-        ["draft"] = "A vent that does not draw spills into the house. The maker's instructions state it.",
-        ["flame_current"] = "A weak signal drops out. The maker's instructions or the wiring diagram state it.",
-        ["supply_temperature"] = "The highest outlet air temperature stands on the plate; above it the furnace cooks itself.",
-        ["temperature_rise"] = "It tells whether enough air is moved. The plate states a range.",
-        ["external_static"] = "Ducts that are too tight starve the blower. The plate states the highest external static pressure.",
-        ["efficiency"] = "Rarely stated; it may be left out.",
+        [FieldId.InletPressure] = "Too little starves the burner, too much harms the valve. The plate states minimum and maximum supply pressure.",
+        [FieldId.ManifoldPressure] = "It sets the input. The plate states it beside the inputs.",
+        [ResultId.ReplaceValve] = "Some makers say above which manifold pressure the valve must be replaced; few plates do.",
+        [ResultId.InputRate] = "Overfiring cracks heat exchangers. The plate states the input in Btu/h; a tolerance stands in the instructions.",
+        [FieldId.Oxygen] = "It tells whether the flame has the air it needs. The window stands in the maker's instructions.",
+        [ResultId.CoAirFree] = "What can kill. Where the maker states nothing, the checklist's own limit stands.",
+        [FieldId.FlueTemperature] = "Too cold condenses in the vent, too hot wastes or burns. The maker's instructions state it.",
+        [FieldId.Draft] = "A vent that does not draw spills into the house. The maker's instructions state it.",
+        [FieldId.FlameCurrent] = "A weak signal drops out. The maker's instructions or the wiring diagram state it.",
+        [FieldId.SupplyTemperature] = "The highest outlet air temperature stands on the plate; above it the furnace cooks itself.",
+        [ResultId.TemperatureRise] = "It tells whether enough air is moved. The plate states a range.",
+        [ResultId.ExternalStatic] = "Ducts that are too tight starve the blower. The plate states the highest external static pressure.",
+        [ResultId.Efficiency] = "Rarely stated; it may be left out.",
     }.ToFrozenDictionary();
 
     /// <summary>The reason; empty where there is none.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.NewAppliance;
 using HandsFreeStartup.Procedure.Hearing;
@@ -18,11 +19,11 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
 
     static readonly ImmutableArray<(string Name, ImmutableArray<string> Fields)> Set =
     [
-        ("Combustion analyzer", ["oxygen", "carbon_dioxide", "flue_co", "flue_temperature", "air_temperature", "draft"]),
-        ("Pressure gauge", ["inlet_pressure", "manifold_pressure", "supply_static", "return_static"]),
-        ("Thermometer for the ducts", ["supply_temperature", "return_temperature"]),
-        ("CO meter for rooms", ["room_co"]),
-        ("Multimeter", ["flame_current", "line_voltage", "control_voltage"]),
+        ("Combustion analyzer", [FieldId.Oxygen, FieldId.CarbonDioxide, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature, FieldId.Draft]),
+        ("Pressure gauge", [FieldId.InletPressure, FieldId.ManifoldPressure, FieldId.SupplyStatic, FieldId.ReturnStatic]),
+        ("Thermometer for the ducts", [FieldId.SupplyTemperature, FieldId.ReturnTemperature]),
+        ("CO meter for rooms", [FieldId.RoomCo]),
+        ("Multimeter", [FieldId.FlameCurrent, FieldId.LineVoltage, FieldId.ControlVoltage]),
     ];
 
     /// <summary>The list as it stands in a site file; empty where nothing was stated.</summary>
