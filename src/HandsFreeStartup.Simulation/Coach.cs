@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure;
+using HandsFreeStartup.Procedure.Checklists;
+
+namespace HandsFreeStartup.Simulation;
+
+/// <summary>Helps a trainee: one hint after the other, each says a little more than the one before.</summary>
+/// <param name="bench">With the furnace.</param>
+public sealed class Coach(Bench bench)
+{
+    string _step = "";
+    int _given;
+
+    /// <summary>The next hint for where the trainee stands: the reason first, then what good looks like, then what the displays suggest, at last the next thing to do.</summary>
+    /// <param name="view">What the tool shows.</param>
+    public string Next(StartupView view)
+    {
+        _given = _step == bench.Step.Id ? _given + 1 : 0;
+        _step = bench.Step.Id;
+        ImmutableArray<string> hints = [.. Hints(view).Where(hint => hint.Length > 0)];
+        return hints[Math.Min(_given, hints.Length - 1)];
+    }
+
+    IEnumerable<string> Hints(StartupView view)
+    {
+        Step step = bench.Step;
+        yield return step.Why is { } why ? $"Why: {why}" : "";
+        yield return Good(step);
+        yield return Suggests(step);
+        yield return new IdealTechnician(bench).Next(view) switch
+        {
+            Deed.ByHand hand => $"Next: {hand.Words}.",
+            Deed.BySpeech speech => step.Kind is StepKind.Read or StepKind.Adjust or StepKind.Ask ? $"Next: {Ways(step)}" : $"Next: say {speech.Words}.",
+            _ => "Next: wait. A ~ beside a number says that it still moves.",
+        };
+    }
+
+    /// <summary>What a value or an answer should be.</summary>
+    string Good(Step step)
+    {
+        string[] limits = [.. step.Readings.Select(demand => (demand, bench.Furnace.Plan.Limit(demand.LimitName, step.Scope))).Where(one => one.Item2 is not null)
+            .Select(one => $"{bench.Furnace.Plan.FieldOf(one.demand.FieldId).Label} {one.Item2!.Text}")];
+        return step.Question is { Choices.IsEmpty: true } question ? $"Good: {(question.Proper ? "yes" : "no")}. Otherwise: {question.Otherwise}"
+            : limits.Length > 0 ? $"Good: {string.Join("; ", limits)}." : "";
+    }
+
+    static string Ways(Step step) => step.Kind == StepKind.Ask ? "look, then answer what you see." : "say what the display shows.";
+
+    /// <summary>What a display outside of its limit usually means (common practice, no source).</summary>
+    string Suggests(Step step)
+    {
+        foreach (ReadingDemand demand in step.Readings)
+        {
+            if (bench.DisplayOf(demand.FieldId) is { Value: { } value } display && bench.Furnace.Plan.Limit(demand.LimitName, step.Scope)?.In(display.Field.Unit) is { } limit && Meaning(demand.FieldId, value > limit.Upper, value < limit.Lower) is { } meaning)
+            {
+                return $"{display.Label} suggests: {meaning}";
+            }
+        }
+
+        return "";
+    }
+
+    static string? Meaning(string fieldId, bool isHigh, bool isLow) => (fieldId, isHigh, isLow) switch
+    {
+        ("oxygen", true, _) => "more air than it should have, or air that gets into the sample. Press the hose onto the probe and look again.",
+        ("oxygen", _, true) => "too little air or too much gas. Compare with the input of the meter and with the air openings.",
+        ("manifold_pressure", true, _) or ("manifold_pressure", _, true) => "the regulator must be adjusted, if the maker lets you.",
+        ("inlet_pressure", _, true) => "the supply is too weak for this load; the regulator of the furnace cannot help.",
+        ("draft", true, _) => "the vent does not draw, or it is pushed back. Do not leave it so.",
+        ("flue_temperature", true, _) => "too much gas, or too little air over the exchanger.",
+        ("supply_temperature", true, _) => "too little air: filter, registers, ducts, blower speed.",
+        ("flame_current", _, true) => "a dirty sensor, a bad ground, or hot and neutral exchanged.",
+        ("room_co", true, _) => "exhaust comes into the room. Stop the furnace and find where.",
+        ("room_co", _, true) => "less than none cannot be: the analyzer was zeroed in bad air.",
+        _ => null,
+    };
+}
