@@ -138,6 +138,9 @@ public sealed record StartupView(
 
     /// <summary>Series of this step.</summary>
     public ImmutableArray<SeriesLine> Series { get; init; } = [];
+
+    /// <summary>The word that stands on everything of a record that is none of a start-up; null for a start-up.</summary>
+    public string? Mark { get; init; }
 }
 
 /// <summary>Something the tool says, on the screen and aloud.</summary>

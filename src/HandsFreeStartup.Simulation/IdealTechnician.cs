@@ -21,7 +21,7 @@ public abstract record Deed(string Words)
 
     /// <summary>Nothing for some seconds.</summary>
     /// <param name="Seconds">How many.</param>
-    public sealed record Patience(double Seconds) : Deed("wait");
+    public sealed record Patience(double Seconds) : Deed(FormattableString.Invariant($"wait {Seconds} seconds"));
 }
 
 /// <summary>
@@ -36,6 +36,7 @@ public sealed class IdealTechnician(Bench bench)
     const int MostPatience = 150;
 
     readonly Dictionary<string, int> _said = [];
+    readonly Dictionary<string, int> _answered = [];
     readonly HashSet<Fault> _tried = [];
     string _step = "";
     int _waited;
@@ -116,7 +117,8 @@ public sealed class IdealTechnician(Bench bench)
             return Wait();
         }
 
-        int times = _said[nameof(answer)] = _said.GetValueOrDefault(nameof(answer)) + 1;
+        _said["answer"] = 1;
+        int times = _answered[step.Id] = _answered.GetValueOrDefault(step.Id) + 1;
         return answer != step.Question.Proper && times > Enough ? GiveUp() : Answer(answer ? AnswerWord.Yes : AnswerWord.No);
     }
 
@@ -255,7 +257,7 @@ public sealed class IdealTechnician(Bench bench)
         return new Deed.BySpeech(choice.Says, new Phrase.Choice(choice.Value, Evidence.Typed(choice.Says)));
     }
 
-    Deed Wait() => _waited >= MostPatience * 2 ? GiveUp() : new Deed.Patience(5);
+    Deed Wait() => _waited >= MostPatience * 2 ? GiveUp() : new Deed.Patience(bench.Step.Timer is null ? 5 : 30);
 
     Deed GiveUp()
     {

@@ -45,6 +45,7 @@ public sealed record Sight(string Text, bool? Answer)
             "flame-loss" => state.Phase == BurnerPhase.LockedOut ? new("The valve closed at once; after the third try it locked out.", true) : burns ? new("The burner burns.", null) : new("It tries to light.", null),
             "door" => hands.IsOpen("blower door") ? new("Everything stopped.", true) : new("The door is closed.", null),
             "no-jumper" => hands.Open.Overlaps((string[])["rollout circuit", "pressure hose", "blocked-vent circuit", "covered return", "drain"]) ? new("Something still hangs open.", false) : new("Every wire and hose is back, no jumper.", true),
+            "pressure-holds" => !burns ? new("The burner is off.", null) : Pressure(furnace, state, hands),
             "prove-ports" => Plugs(furnace, state, hands),
             "panels" => hands.IsOpen("blower door") ? new("The blower door is open.", false) : new("Every panel is tight, the filter lies right.", true),
             _ => new("Nothing wrong is to be seen.", step.Question is { Choices.IsEmpty: true } question ? question.Proper : null),
@@ -59,6 +60,13 @@ public sealed record Sight(string Text, bool? Answer)
             : state.Exhaust.Lambda < 1.12 ? new("Long, lazy flames with yellow tips.", false)
             : load > 1.2 ? new("Hard flames that reach the metal.", false)
             : new("Steady blue flames, off the metal.", true);
+    }
+
+    static Sight Pressure(Furnace furnace, FurnaceState state, Hands hands)
+    {
+        DeclaredLimit? limit = furnace.Plan.Limit("manifold_pressure", hands.High ? "high" : "low");
+        double inches = state.Manifold / Procedure.Hearing.Unit.InchesOfWater.Scale;
+        return new(FormattableString.Invariant($"The manifold gauge shows {inches:0.00} in. w.c."), limit is null || (inches >= (double)(limit.Lower ?? 0) - 0.005 && inches <= (double)(limit.Upper ?? 99) + 0.005));
     }
 
     static Sight Plugs(Furnace furnace, FurnaceState state, Hands hands) =>

@@ -23,7 +23,7 @@ static class StepHands
     static readonly string[] NeedFire =
     [
         "flame", "flame-blower", "leak-check-running", "flame-current", "flame-high", "flame-low", "inlet-running", "spillage", "vent-joints",
-        "prove-ports", "room-after", "room-walk", "warm-up", "controls",
+        "prove-ports", "room-after", "room-walk", "warm-up", "controls", "pressure-holds",
     ];
 
     /// <summary>What is not as the step wants it, as the hands that put it so, in order; "wait" where only time helps.</summary>

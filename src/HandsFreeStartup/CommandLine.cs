@@ -60,6 +60,7 @@ public static class CommandLine
     {
         StartCommand.Build(),
         NewJob.NewCommand.Build(),
+        Rehearse.RehearseCommand.Build(),
         ComputeCommand.Build(),
         Hear.HearCommand.Build(),
         ReviewCommand.Build(),

@@ -33,10 +33,26 @@ public sealed record FollowedJob(string JobId, int Events, string Hash);
 /// <param name="Occasion">Id of the checklist's occasion; null where it has none.</param>
 /// <param name="UtcOffset">How far the clock on the wall was ahead of UTC when the job began; people are told times by it. Zero in older records.</param>
 /// <param name="Follows">The returned record that this one follows; null where it follows none.</param>
+/// <param name="Rehearsal">What was rehearsed; null for a start-up. Such a record is none and never becomes one.</param>
 public sealed record JobDescription(
     string JobId, FileCopy Checklist, FileCopy Appliance, FileCopy Site,
     string Technician, string ProgramVersion, string Recogniser, bool IsDemonstration, double TimerFactor, FileCopy? Settings = null, string? Occasion = null,
-    TimeSpan UtcOffset = default, FollowedJob? Follows = null);
+    TimeSpan UtcOffset = default, FollowedJob? Follows = null, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RehearsalNote? Rehearsal = null)
+{
+    /// <summary>The word that stands on everything of a record that is none of a start-up; null for a start-up.</summary>
+    [JsonIgnore]
+    public string? Mark => Rehearsal is not null ? "REHEARSAL" : IsDemonstration ? "DEMONSTRATION" : null;
+
+    /// <summary>Why it is none, as one or two sentences; empty for a start-up.</summary>
+    [JsonIgnore]
+    public string MarkReason => Rehearsal is not null ? "The furnace was simulated. No furnace was started."
+        : IsDemonstration ? "Timers were shortened or recordings played. No furnace was started." : "";
+}
+
+/// <summary>What a rehearsal was made of.</summary>
+/// <param name="Seed">Of all chance.</param>
+/// <param name="Faults">Names of the faults that were put in, separated by commas; empty for none.</param>
+public sealed record RehearsalNote(long Seed, string Faults);
 
 /// <summary>Which reading: the field, and the firing stage or room to which it belongs (empty if neither).</summary>
 /// <param name="FieldId">The field.</param>

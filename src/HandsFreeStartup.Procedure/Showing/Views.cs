@@ -30,6 +30,7 @@ static class Views
                 : null,
             Expectations.Of(state))
         {
+            Mark = state.Job?.Mark,
             Imperative = Imperatives.Of(state, now),
             Stage = step.Scope switch { null => "", "low" or "high" => $"{step.Scope} fire", var room => room },
             Last = Last(state),

@@ -65,7 +65,7 @@ sealed class CopyFacts
     public IReadOnlyList<(string Large, string Small)> Banners =>
     [
         .. Source.Findings.Take(1).Select(finding => ("RECORD DOES NOT VERIFY", finding)),
-        .. IsDemonstration ? [("DEMONSTRATION", "Timers were shortened or recordings played. No furnace was started.")] : Array.Empty<(string, string)>(),
+        .. Facts.Job is { Mark: { } mark } job ? [(mark, job.MarkReason)] : Array.Empty<(string, string)>(),
         .. Verdict.IsSigned ? [] : new[] { ("NOT SIGNED", Verdict.Short) },
     ];
 

@@ -30,9 +30,9 @@ public static class OutOfServiceNotice
             EndKind.OwnersWish => "NOTICE TO THE OWNER: FURNACE NOT PUT INTO SERVICE, BY YOUR WISH",
             _ => "NOTICE TO THE OWNER: FURNACE NOT PUT INTO SERVICE",
         });
-        if (facts.Job is { IsDemonstration: true })
+        if (facts.Job is { Mark: { } mark })
         {
-            page.Line("DEMONSTRATION. No furnace was looked at. This is no notice.");
+            page.Line($"{mark}. No furnace was looked at. This is no notice.");
         }
 
         page.Rule('=');

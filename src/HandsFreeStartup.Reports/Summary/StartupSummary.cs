@@ -38,9 +38,11 @@ public static class StartupSummary
         ImmutableArray<JobException> exceptions = facts.Exceptions;
         page.Rule('=');
         page.Line($"RECORD OF A START-UP: {plan.Title}");
-        if (facts.Job is { IsDemonstration: true })
+        if (facts.Job is { Mark: { } mark } job)
         {
-            page.Line("DEMONSTRATION. Timers were shortened or recordings played; no furnace was started. This is no record of a start-up.");
+            page.Line(job.Rehearsal is null
+                ? "DEMONSTRATION. Timers were shortened or recordings played; no furnace was started. This is no record of a start-up."
+                : $"{mark}. {job.MarkReason} This is no record of a start-up.");
         }
         page.Rule('=');
         if (!exceptions.IsEmpty)

@@ -19,10 +19,10 @@ public sealed class PlainDisplay(TextWriter output) : IDisplay
     public void Show(Moment moment)
     {
         StartupView view = moment.View;
-        if (view.IsDemonstration && !_markTold)
+        if (view.Mark is { } mark && !_markTold)
         {
             _markTold = true;
-            output.WriteLine("DEMONSTRATION, NO RECORD OF A START-UP");
+            output.WriteLine($"{mark}, NO RECORD OF A START-UP");
         }
 
         if (moment.Heard is { } heard)

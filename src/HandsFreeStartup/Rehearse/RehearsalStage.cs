@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Session;
@@ -141,14 +140,14 @@ sealed class RehearsalStage(Bench bench, RehearsalClock clock)
         public void ShowNews(Moment last, string told) => display.Show(last with
         {
             Heard = null,
-            Said = [new Announcement(told), .. asLines ? News() : []],
+            Said = [new Announcement(told), .. News()],
             View = asLines ? last.View : last.View with { Results = [.. Lines(), .. last.View.Results] },
         });
 
         IEnumerable<Announcement> News()
         {
             string shown = string.Join("; ", stage.Bench.Displays.Select(one => one.Text));
-            if (shown.Length > 0)
+            if (asLines && shown.Length > 0)
             {
                 yield return new Announcement($"Displays: {shown}");
             }

@@ -17,6 +17,7 @@ public static class ReviewCommand
     static readonly Option<bool> Accept = new("--accept") { Description = "Accept the record; needs --lead." };
     static readonly Option<bool> Return = new("--return") { Description = "Return the record; needs --lead and --remark." };
     static readonly Option<string?> Lead = new("--lead") { Description = "Who reviews and signs for it.", HelpName = "NAME" };
+    static readonly Option<bool> Rehearsals = new("--rehearsals") { Description = "How the trainees get on: one line a rehearsal." };
     static readonly Option<string?> Remark = new("--remark") { Description = "What is to be said or done about it.", HelpName = "TEXT" };
 
     /// <summary>The command with its options.</summary>
@@ -24,7 +25,7 @@ public static class ReviewCommand
     {
         Command command = new("review", "Findings of one job or of a folder of jobs; exit code 1 when something must be looked at.")
         {
-            Target, Json, Plain, Csv, Fresh, Accept, Return, Lead, Remark, FleetOptions.From, FleetOptions.Trust, FleetOptions.PasswordFile,
+            Target, Json, Plain, Csv, Fresh, Accept, Return, Lead, Remark, Rehearsals, FleetOptions.From, FleetOptions.Trust, FleetOptions.PasswordFile,
         };
         foreach (Option option in FleetSelection.Options)
         {
@@ -60,13 +61,25 @@ public static class ReviewCommand
     static int RunFiles(ParseResult parsed)
     {
         DataFolder data = DataFolder.Of(parsed);
+        if (parsed.GetValue(Rehearsals))
+        {
+            parsed.InvocationConfiguration.Output.Write(Rehearse.TraineeTable.Of(Rehearse.Progress.Read(data)));
+            return ExitCode.Done;
+        }
+
         string target = parsed.GetValue(Target) ?? data.Jobs;
         bool gives = parsed.GetValue(Accept) || parsed.GetValue(Return);
         return Directory.Exists(target) && !gives ? RunFolder(parsed, target, data)
             : Directory.Exists(target) ? throw new WrongUseException("One record at a time is accepted or returned: name the job.")
             : parsed.GetValue(Target) is null ? throw new WrongUseException($"There are no records in {target} yet. Name a job or a folder, or move the folder with --data.")
-            : gives ? GiveWord(parsed, JobFile.Find(data, target))
-            : RunJob(parsed, JobFile.Find(data, target));
+            : gives ? GiveWord(parsed, NoneRehearsed(JobFile.Find(data, target)))
+            : RunJob(parsed, NoneRehearsed(JobFile.Find(data, target)));
+    }
+
+    static string NoneRehearsed(string path)
+    {
+        NoRehearsal.Check(path);
+        return path;
     }
 
     static int RunFolder(ParseResult parsed, string folder, DataFolder data)

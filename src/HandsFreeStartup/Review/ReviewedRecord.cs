@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Reports.Review;
+using HandsFreeStartup.Running;
 using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.UserFiles;
 
@@ -30,6 +31,11 @@ sealed record ReviewedRecord(string Path, JobReview Review, string? Checkpoint, 
             if (job.Events is not [StartupBegan began, ..])
             {
                 return Unreadable(path, name, "The record holds no start-up.");
+            }
+
+            if (began.Job.Rehearsal is not null)
+            {
+                return Unreadable(path, name, NoRehearsal.Refusal(path));
             }
 
             StartupPlan plan = UserFile.PlanOf(began.Job);

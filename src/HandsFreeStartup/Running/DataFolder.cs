@@ -18,6 +18,9 @@ public sealed record DataFolder(string Path)
     /// <summary>The records, one file a job.</summary>
     public string Jobs => System.IO.Path.Combine(Path, "jobs");
 
+    /// <summary>The records of rehearsals, apart from those of furnaces, and how each trainee gets on.</summary>
+    public string Rehearsals => System.IO.Path.Combine(Path, "rehearsals");
+
     /// <summary>What the lead technician sets for every job.</summary>
     public string Settings => System.IO.Path.Combine(Path, "settings.yaml");
 
@@ -36,15 +39,19 @@ public sealed record DataFolder(string Path)
 
     /// <summary>Makes the folder of the records where it is missing.</summary>
     /// <exception cref="WrongUseException">It cannot be made.</exception>
-    public void MakeJobs()
+    public void MakeJobs() => Make(Jobs);
+
+    /// <summary>Makes a folder of records where it is missing.</summary>
+    /// <exception cref="WrongUseException">It cannot be made.</exception>
+    public void Make(string folder)
     {
         try
         {
-            Directory.CreateDirectory(Jobs);
+            Directory.CreateDirectory(folder);
         }
         catch (Exception e) when (FileTrouble.Is(e))
         {
-            throw new WrongUseException(FileTrouble.Sentence(e, $"The folder of the records {Jobs} cannot be made", "name another one with --data DIR"));
+            throw new WrongUseException(FileTrouble.Sentence(e, $"The folder of the records {folder} cannot be made", "name another one with --data DIR"));
         }
     }
 

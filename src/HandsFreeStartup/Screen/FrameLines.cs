@@ -17,9 +17,9 @@ static class FrameLines
         string stage = view.Stage.Length == 0 || view.StepTitle.Contains(view.Stage, StringComparison.OrdinalIgnoreCase) ? "" : $", {view.Stage}";
         int done = (int)Math.Round((double)ProgressBlocks * (view.StepNumber - 1) / Math.Max(1, view.StepCount));
         string place = FormattableString.Invariant($" Step {view.StepNumber} of {view.StepCount} [{new string('#', done)}{new string('.', ProgressBlocks - done)}] {view.Section}{stage}");
-        string right = view.IsDemonstration ? "DEMONSTRATION, NO RECORD " : $"{view.Site} ";
+        string right = view.Mark is { } mark ? $"{mark}, NO RECORD " : $"{view.Site} ";
         int room = width - right.Length - 1;
-        return ScreenRow.Of(place.Length <= room ? place.PadRight(width - right.Length) + right : view.IsDemonstration ? place[..Math.Max(0, Math.Min(place.Length, room))].PadRight(width - right.Length) + right : place.PadRight(width), Look.Heading);
+        return ScreenRow.Of(place.Length <= room ? place.PadRight(width - right.Length) + right : view.Mark is not null ? place[..Math.Max(0, Math.Min(place.Length, room))].PadRight(width - right.Length) + right : place.PadRight(width), Look.Heading);
     }
 
     public static IEnumerable<ShownLine> Open(StartupView view)

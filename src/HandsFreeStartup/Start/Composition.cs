@@ -3,6 +3,7 @@ using System.Runtime.InteropServices;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Plain;
 using HandsFreeStartup.Procedure;
+using HandsFreeStartup.Rehearse;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Screen;
 using HandsFreeStartup.Session;
@@ -19,12 +20,16 @@ namespace HandsFreeStartup.Start;
 /// <param name="output">For the flow as lines and the paths at the end.</param>
 /// <param name="error">For messages.</param>
 /// <param name="clock">The present.</param>
-sealed class Composition(StartOptions options, TextWriter output, TextWriter error, TimeProvider clock)
+/// <param name="stage">Puts a simulated furnace under it; null for a real one.</param>
+sealed class Composition(StartOptions options, TextWriter output, TextWriter error, TimeProvider clock, RehearsalStage? stage = null)
 {
     static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(2);
     static readonly TimeSpan WatchablePause = TimeSpan.FromMilliseconds(150);
 
     readonly bool _isPlain = options.Plain || Console.IsOutputRedirected;
+
+    /// <summary>The time of the start-up: that of the machine, or of the rehearsal.</summary>
+    TimeProvider Time => stage?.Clock ?? clock;
 
     /// <summary>Runs the start-up to its end.</summary>
     /// <returns>The exit code.</returns>
@@ -45,7 +50,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         using LiveSound sound = LiveSound.Open(options, error.WriteLine);
         using OpenJob job = options.Resume ? OpenJob.ToGoOn(options, clock)
             : options.Follow is not null ? OpenJob.Following(options, ear?.Name ?? "keys", clock, output)
-            : OpenJob.New(options, ear?.Name ?? "keys", clock);
+            : OpenJob.New(options, ear?.Name ?? "keys", Time);
         using QueuedWriter queued = new(output, stop.Cancel);
         SessionEnd end = _isPlain ? await RunPlain(job, ear, sound, queued, stop) : RunOnScreen(job, ear, sound, stop);
         bool hasSummary = Report(job, end, queued);
@@ -102,7 +107,8 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector, SoundPump.Settings);
         StartupSession? session = null;
         await using IVoice voice = Voice(sound, cutter, speaks => session?.Post(new Input.Voice(speaks)));
-        session = new StartupSession(new StartupProcedure(job.Plan), job, new PlainDisplay(lines), voice, ear, clock, job, sound.Profile);
+        PlainDisplay display = new(lines);
+        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: true) ?? display, voice, ear, Time, job, sound.Profile);
         if (ear is null || !Console.IsInputRedirected)
         {
             _ = Task.Run(() => ReadLines(session, closes: ear is null, stop.Token));
@@ -118,9 +124,10 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         IVoice voice = Voice(sound, cutter, speaks => session?.Post(new Input.Voice(speaks)));
         using IApplication app = Application.Create().Init();
         app.Keyboard.KeyBindings.Remove(Key.Esc);
-        using StartupWindow window = new(input => session!.Post(input), stop.Cancel, Looks.FromEnvironment(options.IsLight));
+        using StartupWindow window = new(input => Post(session!, input), stop.Cancel, Looks.FromEnvironment(options.IsLight));
         app.Keyboard.KeyDown += (_, key) => key.Handled = ReferenceEquals(app.TopRunnableView, window) && window.Take(key);
-        session = new StartupSession(new StartupProcedure(job.Plan), job, new ScreenDisplay(app, window), voice, ear, clock, job, sound.Profile);
+        ScreenDisplay display = new(app, window);
+        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: false) ?? display, voice, ear, Time, job, sound.Profile);
         Task<SessionEnd> running = Task.Run(async () =>
         {
             try
@@ -156,7 +163,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
 
         using CancellationTokenSource over = CancellationTokenSource.CreateLinkedTokenSource(stop.Token);
-        Task ticking = Ticker.Run(session.Post, clock, over.Token);
+        Task ticking = Ticker.Run(session.Post, Time, over.Token);
         Task hearing = cutter is null ? Task.CompletedTask : Task.Run(() => Hear(session, sound, new SoundPump(cutter, ear!, () => session.Expected, session.Post, () => session.Saying), over.Token));
         try
         {
@@ -166,6 +173,15 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         {
             await over.CancelAsync();
             await Task.WhenAll(ticking, hearing);
+        }
+    }
+
+    /// <summary>What the hands of a rehearsal do is none of the procedure's business.</summary>
+    void Post(StartupSession session, Input input)
+    {
+        if (input is not Input.Typed typed || stage?.Take(typed.Line) != true)
+        {
+            session.Post(input);
         }
     }
 
@@ -206,13 +222,13 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
     /// <param name="session">Takes the lines.</param>
     /// <param name="closes">Whether the end of the lines is the end of all inputs.</param>
     /// <param name="stop">Ends it.</param>
-    static async Task ReadLines(StartupSession session, bool closes, CancellationToken stop)
+    async Task ReadLines(StartupSession session, bool closes, CancellationToken stop)
     {
         try
         {
             while (!stop.IsCancellationRequested && StandardStreams.Input.Next() is { } line)
             {
-                if (line.Trim().Length > 0)
+                if (line.Trim().Length > 0 && stage?.Take(line) != true)
                 {
                     await session.Type(line, stop);
                 }
@@ -276,7 +292,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             lines.Write($"\n{notice}\n");
         }
 
-        if (end != SessionEnd.Finished)
+        if (end != SessionEnd.Finished && stage is null)
         {
             lines.WriteLine($"Not finished. Go on with: start --resume {Path.GetFileNameWithoutExtension(job.Path)}");
         }

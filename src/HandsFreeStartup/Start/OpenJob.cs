@@ -34,7 +34,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     /// <summary>Where the record lies.</summary>
     public string Path => _log.Path;
 
-    /// <summary>Makes the record of a new job.</summary>
+    /// <summary>Makes the record of a new job, or of a rehearsal, which lies elsewhere.</summary>
     public static OpenJob New(StartOptions options, string recogniser, TimeProvider clock)
     {
         FileCopy checklist = UserFile.CopyChecklist(options.Checklist ?? Shipped(options.Demo ? "two-stage-natural-gas.yaml" : "gas-furnace.yaml"), ShippedFiles.Checklists);
@@ -44,12 +44,13 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         bool isQuick = options.Quick || options.Demo;
         JobDescription job = new(
             jobId, checklist, appliance, site, Technician(options),
-            ProgramVersion.Informational, recogniser, isQuick || options.Wav.Length > 0, isQuick ? QuickFactor : 1,
-            Settings(options), options.Occasion, Offset(clock));
+            ProgramVersion.Informational, recogniser, isQuick || options.Wav.Length > 0 || options.Rehearsal is not null, isQuick ? QuickFactor : 1,
+            Settings(options), options.Occasion, Offset(clock), Rehearsal: options.Rehearsal);
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);
         OccasionChoice.Check(plan.Checklist, options.Occasion);
-        options.Data.MakeJobs();
-        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(options.Data.Jobs, $"{jobId}.db"), clock), plan, job, options.KeepsClips);
+        string folder = options.Rehearsal is null ? options.Data.Jobs : options.Data.Rehearsals;
+        options.Data.Make(folder);
+        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(folder, $"{jobId}.db"), clock), plan, job, options.KeepsClips);
     }
 
     /// <summary>Makes the record of a job that follows one which its lead has returned: with the same files, linked to it by its hash. Everything is done and measured anew.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Session;
 
@@ -31,4 +32,8 @@ namespace HandsFreeStartup.Start;
 public sealed record StartOptions(
     ImmutableArray<string> Wav, bool Keys, bool Demo, bool Quick, bool Plain,
     string? Appliance, string? Checklist, string? Occasion, string? Site, string? Settings, string? Technician, string? Microphone, HearingProfile? Hearing, string? Model, int Ears,
-    bool Resume, string? Job, bool Mute, bool KeepsClips, DataFolder Data, bool IsLight = false, string? Follow = null, string? Photo = null);
+    bool Resume, string? Job, bool Mute, bool KeepsClips, DataFolder Data, bool IsLight = false, string? Follow = null, string? Photo = null)
+{
+    /// <summary>What is rehearsed; null for a start-up.</summary>
+    public RehearsalNote? Rehearsal { get; init; }
+}

@@ -48,6 +48,7 @@ public static class VerifyCommand
     {
         string job = parsed.GetValue(Job) ?? throw new WrongUseException("Name the job that is to be verified, or a database with --from.");
         string path = JobFile.Find(DataFolder.Of(parsed), job);
+        NoRehearsal.Check(path);
         Checkpoint? printed = parsed.GetValue(Printed) is { } text
             ? Checkpoint.Parse(text) ?? throw new WrongUseException($"'{text}' is no checkpoint. Write the number of events and the hexadecimal digits as printed, such as \"41 events, ends 7F3A 19C2 88E0 12AB\".")
             : null;

@@ -35,7 +35,7 @@ sealed class AdvicePages(Ruler ruler, CopyFacts copy, double width)
                 ? (copy.Exceptions.IsEmpty ? "" : "THE START-UP WAS SIGNED WITH EXCEPTIONS. They stand first on the first page: have the technician explain each of them. ")
                     + "Your furnace was started up, measured and adjusted where needed, and the start-up was signed. The first page has every number that was measured, what it was before and after, and the limit it has to keep."
                 : "THE START-UP IS NOT COMPLETE. Do not use the furnace until a licensed technician has completed it and given you a signed copy. The first page says what is missing."),
-        .. copy.IsDemonstration ? Section("This is a demonstration", "No furnace was started. The numbers are invented and say nothing about any furnace.") : [],
+        .. copy.IsDemonstration ? Section($"This is a {copy.Facts.Job!.Mark!.ToLowerInvariant()}", "No furnace was started. The numbers are invented and say nothing about any furnace.") : [],
         .. Section("What the numbers mean",
             "Carbon monoxide (CO) has no colour and no smell, and it kills. It is measured in the flue, where a little is normal, and in the rooms, where there should be none. CO air-free is the amount in the flue without the air that was mixed in, so that it can be compared with the limit.",
             "Oxygen shows how much air the burner has: too little makes CO, too much wastes heat.",

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Running;
+using HandsFreeStartup.Simulation;
+using HandsFreeStartup.Sound;
+using HandsFreeStartup.Start;
+using HandsFreeStartup.Storage.UserFiles;
+
+namespace HandsFreeStartup.Rehearse;
+
+/// <summary>The command <c>rehearse</c>: a start-up at a simulated furnace, with reasons, hints and a critique at the end.</summary>
+public static class RehearseCommand
+{
+    static readonly Option<string?> Appliance = new("--appliance") { Description = "The appliance sheet whose furnace is simulated, instead of that of the demonstration.", HelpName = "FILE" };
+    static readonly Option<string?> Site = new("--site") { Description = "The site; left out, the shipped one that fits the sheet.", HelpName = "FILE" };
+    static readonly Option<string?> Checklist = new("--checklist") { Description = "The procedure, as YAML.", HelpName = "FILE" };
+    static readonly Option<string?> Occasion = new("--occasion") { Description = "What brings you to the furnace: for instance new, repair, seasonal.", HelpName = "NAME" };
+    static readonly Option<string?> Settings = new("--settings") { Description = "The lead technician's settings, as YAML.", HelpName = "FILE" };
+    static readonly Option<string[]> Faults = new("--fault") { Description = $"What is wrong: {string.Join(", ", NamedFault.All.Select(fault => fault.Name))}. May be given more than once.", HelpName = "NAME", AllowMultipleArgumentsPerToken = true };
+    static readonly Option<long> Seed = new("--seed") { Description = "The same seed is the same furnace with the same noise.", HelpName = "N", DefaultValueFactory = _ => 1 };
+    static readonly Option<int> Speed = new("--speed") { Description = "How many times as fast as time, 1 to 100.", HelpName = "N", DefaultValueFactory = _ => 1 };
+    static readonly Option<string?> Script = new("--script") { Description = "Play phrases and hands from a file, one a line, without waiting.", HelpName = "FILE" };
+    static readonly Option<string?> Trainee = new("--technician") { Description = "Who rehearses.", HelpName = "NAME" };
+    static readonly Option<bool> Keys = new("--keys") { Description = "No voice: type what you would say." };
+    static readonly Option<bool> Plain = new("--plain") { Description = "Lines instead of a screen." };
+    static readonly Option<bool> Mute = new("--mute") { Description = "Do not speak." };
+    static readonly Option<string?> Microphone = new("--microphone") { Description = "Another microphone: its name, or a whole command that writes 16 kHz raw sound.", HelpName = "NAME" };
+    static readonly Option<string?> Hearing = new("--hearing") { Description = "As for start.", HelpName = "PROFILE" };
+
+    /// <summary>The command with its options.</summary>
+    public static Command Build()
+    {
+        Command command = new("rehearse", "Rehearse a start-up at a simulated furnace: by microphone, unless --keys is given. The record is none of a start-up.")
+        {
+            Appliance, Site, Checklist, Occasion, Settings, Faults, Seed, Speed, Script, Trainee, Keys, Plain, Mute, Microphone, Hearing,
+        };
+        Hearing.AcceptOnlyFromAmong(HearingProfiles.All);
+        command.SetAction((parsed, _) => Run(parsed));
+        return command;
+    }
+
+    static async Task<int> Run(ParseResult parsed)
+    {
+        StartOptions options = Read(parsed);
+        ImmutableArray<NamedFault> faults = [.. (parsed.GetValue(Faults) ?? []).Select(Named)];
+        options = options with { Rehearsal = new RehearsalNote(parsed.GetValue(Seed), string.Join(',', faults.Select(fault => fault.Name))) };
+        PlanFiles files = UserFile.ReadTogether(UserFile.Copy(options.Checklist!), UserFile.Copy(options.Appliance!), UserFile.Copy(options.Site!), options.Settings is { } settings ? UserFile.Copy(settings) : null);
+        OccasionChoice.Check(files.Checklist, options.Occasion);
+        StartupPlan plan = StartupPlan.From(files.Checklist, files.Appliance, files.Site, settings: files.Settings, occasion: options.Occasion);
+        if (faults.Select(fault => Furnace.WhyNot(fault.Fault, plan)).FirstOrDefault(why => why is not null) is { } refusal)
+        {
+            throw new WrongUseException(refusal);
+        }
+
+        Bench bench = new(Furnace.From(plan, faults.Select(fault => fault.Fault), (ulong)parsed.GetValue(Seed)));
+        int code = parsed.GetValue(Script) is { } script
+            ? new ScriptRun(options, bench, parsed.InvocationConfiguration.Output).Play(UserFile.Copy(script).Text)
+            : await Live(parsed, options, bench);
+        Farewell.Tell(bench, options, parsed.InvocationConfiguration.Output, TimeProvider.System);
+        return code;
+    }
+
+    static Task<int> Live(ParseResult parsed, StartOptions options, Bench bench)
+    {
+        int speed = parsed.GetValue(Speed) is >= 1 and <= 100 and var given ? given : throw new WrongUseException("A rehearsal runs 1 to 100 times as fast as time: give --speed with a number between them.");
+        RehearsalStage stage = new(bench, new RehearsalClock(TimeProvider.System, speed, TimeProvider.System.GetUtcNow()));
+        return new Composition(options, parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error, TimeProvider.System, stage).Run();
+    }
+
+    static NamedFault Named(string name) => NamedFault.Find(name)
+        ?? throw new WrongUseException($"There is no fault '{name}'. The faults are {string.Join(", ", NamedFault.All.Select(fault => fault.Name))}.");
+
+    static StartOptions Read(ParseResult parsed)
+    {
+        string appliance = parsed.GetValue(Appliance) ?? Shipped("demo-furnace.yaml");
+        DataFolder data = DataFolder.Of(parsed);
+        string? settings = parsed.GetValue(Settings) ?? (File.Exists(data.Settings) ? data.Settings : null);
+        return new StartOptions(
+            [], parsed.GetValue(Keys) || parsed.GetValue(Script) is not null, false, false, parsed.GetValue(Plain), appliance, parsed.GetValue(Checklist) ?? Shipped("gas-furnace.yaml"), parsed.GetValue(Occasion),
+            parsed.GetValue(Site) ?? SiteFor(appliance), settings, parsed.GetValue(Trainee), parsed.GetValue(Microphone),
+            HearingProfiles.Find(parsed.GetValue(Hearing)), null, 2, false, null, parsed.GetValue(Mute), false, data);
+    }
+
+    /// <summary>The shipped site that fits a shipped sheet; for any other sheet that of the demonstration.</summary>
+    static string SiteFor(string appliance) => Shipped(Path.GetFileName(appliance) switch
+    {
+        "furnace-two-stage-altitude.yaml" => "site-mountain.yaml",
+        "furnace-one-stage-propane.yaml" => "site-farm.yaml",
+        "furnace-modulating.yaml" or "furnace-natural-draft.yaml" => "site-row-house.yaml",
+        _ => "demo-site.yaml",
+    });
+
+    static string Shipped(string name) => Path.Combine(ShippedFiles.Checklists, name);
+}

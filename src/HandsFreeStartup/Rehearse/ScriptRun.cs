@@ -1,0 +1,91 @@
+using HandsFreeStartup.Plain;
+using HandsFreeStartup.Procedure;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Running;
+using HandsFreeStartup.Session;
+using HandsFreeStartup.Simulation;
+using HandsFreeStartup.Speech.Understanding;
+using HandsFreeStartup.Start;
+
+namespace HandsFreeStartup.Rehearse;
+
+/// <summary>Plays a script: each line is a hand or a phrase, and takes a fixed time, so that the same script at the same furnace is the same rehearsal.</summary>
+/// <param name="options">Files and folders.</param>
+/// <param name="bench">Furnace and hands.</param>
+/// <param name="output">For the flow as lines.</param>
+sealed class ScriptRun(StartOptions options, Bench bench, TextWriter output)
+{
+    static readonly TimeSpan OfAHand = TimeSpan.FromSeconds(3), OfAPhrase = TimeSpan.FromSeconds(4);
+
+    readonly RehearsalStage _stage = new(bench, new RehearsalClock(null, 1, new DateTimeOffset(2026, 1, 5, 8, 0, 0, TimeSpan.Zero)));
+    readonly StartupProcedure _procedure = new(bench.Furnace.Plan);
+
+    /// <summary>Plays all lines, or until the start-up is finished.</summary>
+    /// <param name="script">Lines; empty ones and those that begin with # are passed over.</param>
+    /// <returns>The exit code.</returns>
+    /// <exception cref="WrongUseException">A line means nothing; named with its number.</exception>
+    public int Play(string script)
+    {
+        using OpenJob job = OpenJob.New(options, "script", _stage.Clock);
+        IEventLog log = _stage.Watch(job);
+        IDisplay display = _stage.Beside(new PlainDisplay(output), asLines: true);
+        Record(log, display, _procedure.Begin(job.Begins!, Now), null);
+        foreach ((string line, int number) in script.Split('\n').Select((line, index) => (line.Trim(), index + 1)).Where(line => line.Item1.Length > 0 && line.Item1[0] != '#'))
+        {
+            if (_procedure.Phase == Phase.Finished)
+            {
+                break;
+            }
+
+            if (_stage.Take(line))
+            {
+                _stage.Clock.Forward(line.StartsWith("wait ", StringComparison.OrdinalIgnoreCase) ? TimeSpan.Zero : OfAHand);
+            }
+            else
+            {
+                _stage.Clock.Forward(OfAPhrase);
+                Say(log, display, line, number);
+            }
+
+            Record(log, display, _procedure.Decide(new Phrase.TimePassed(), Now), null);
+        }
+
+        output.WriteLine($"Record:  {job.Path}");
+        output.WriteLine($"Summary: {job.WriteSummary()}");
+        return ExitCode.Done;
+    }
+
+    Now Now => Now.Of(_stage.Clock);
+
+    void Say(IEventLog log, IDisplay display, string line, int number)
+    {
+        Phrase phrase = PhraseText.Typed(line, _procedure.Expectation);
+        if (phrase is Phrase.NotUnderstood unknown)
+        {
+            throw new WrongUseException($"Line {number} of the script, '{line}', cannot be said or done here: {unknown.Evidence.Why} The step is '{bench.Step.Title}'.");
+        }
+
+        Record(log, display, _procedure.Decide(phrase, Now), phrase.Evidence);
+    }
+
+    void Record(IEventLog log, IDisplay display, IReadOnlyList<StartupEvent> events, Evidence? heard)
+    {
+        if (events.Count == 0 && heard is null)
+        {
+            return;
+        }
+
+        if (events.Count > 0)
+        {
+            log.Append(events);
+        }
+
+        foreach (StartupEvent happened in events)
+        {
+            _procedure.Apply(happened);
+        }
+
+        display.Show(new Moment(_procedure.View(Now), new EarView(EarState.Off), heard, [.. _procedure.Announce(events, Now)]));
+    }
+}

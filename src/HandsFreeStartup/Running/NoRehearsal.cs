@@ -1,0 +1,28 @@
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Storage.Log;
+
+namespace HandsFreeStartup.Running;
+
+/// <summary>A rehearsal is no job: nothing that speaks for a furnace takes its record.</summary>
+public static class NoRehearsal
+{
+    /// <summary>Refuses the record of a rehearsal; one that cannot be read is left to whoever reads it.</summary>
+    /// <exception cref="WrongUseException">It is one.</exception>
+    public static void Check(string path)
+    {
+        try
+        {
+            if (StoredJob.Read(path).Events is [StartupBegan { Job.Rehearsal: not null }, ..])
+            {
+                throw new WrongUseException(Refusal(path));
+            }
+        }
+        catch (LogException)
+        {
+            // Its own command tells what is wrong with it.
+        }
+    }
+
+    /// <summary>One sentence.</summary>
+    public static string Refusal(string path) => $"{path} is the record of a rehearsal on a simulated furnace, and never one of a start-up. See how trainees get on with review --rehearsals.";
+}
