@@ -57,8 +57,9 @@ public sealed record Sight(string Text, bool? Answer)
         double load = state.GasFlow / furnace.StageOf(hands).GasFlow;
         return state.Phase is BurnerPhase.Purging or BurnerPhase.Igniting ? new("It is about to light.", null)
             : state.Phase != BurnerPhase.Burning ? new("There is no flame.", null)
+            : state.BurnSeconds < 15 ? new("It has just lit.", null)
             : state.Exhaust.Lambda < 1.12 ? new("Long, lazy flames with yellow tips.", false)
-            : load > 1.2 ? new("Hard flames that reach the metal.", false)
+            : load > 1.25 ? new("Hard flames that reach the metal.", false)
             : new("Steady blue flames, off the metal.", true);
     }
 

@@ -119,9 +119,9 @@ public sealed class FurnaceTests
             Furnace furnace = Made.Furnace(sheet);
             FurnaceState warm = Made.After(furnace, 15);
             Hands opened = Made.Measuring() with { Open = Made.Measuring().Open.Add(thing) };
-            FurnaceState stopped = furnace.Step(warm, opened, 240);
+            FurnaceState stopped = furnace.Step(warm, opened, 600);
 
-            Assert.True(stopped.Phase != BurnerPhase.Burning || Enumerable.Range(1, 60).Any(seconds => furnace.Step(warm, opened, 4 * seconds).Phase == BurnerPhase.Tripped), sheet);
+            Assert.True(stopped.Phase != BurnerPhase.Burning || Enumerable.Range(1, 60).Any(seconds => furnace.Step(warm, opened, 10 * seconds).Phase == BurnerPhase.Tripped), sheet);
             Assert.Equal(BurnerPhase.Burning, furnace.Step(stopped, Made.Measuring(), 900).Phase);
         }
     }

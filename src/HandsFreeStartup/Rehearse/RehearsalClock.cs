@@ -3,6 +3,7 @@ namespace HandsFreeStartup.Rehearse;
 /// <summary>The time of a rehearsal: as fast as was asked for, and forward by whole waits. Both of its clocks go together, so that no clock seems to have been set.</summary>
 /// <param name="real">What it runs by; null for one that goes on only when it is told to.</param>
 /// <param name="speed">Seconds of the rehearsal for one of <paramref name="real"/>, above zero.</param>
+/// <param name="began">Its wall clock at the beginning.</param>
 sealed class RehearsalClock(TimeProvider? real, double speed, DateTimeOffset began) : TimeProvider
 {
     readonly long _start = real?.GetTimestamp() ?? 0;

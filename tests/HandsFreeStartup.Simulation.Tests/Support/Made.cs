@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Storage.Tests.Support;
 
@@ -8,7 +9,9 @@ static class Made
 {
     public static readonly string[] Sheets = ["demo-furnace", "furnace-two-stage-altitude", "furnace-one-stage-propane", "furnace-modulating", "furnace-natural-draft"];
 
-    public static StartupPlan Plan(string sheet, string occasion = "new", string checklist = "gas-furnace") => ShippedPlans.Plan(checklist, sheet, Site(sheet), occasion);
+    static readonly ConcurrentDictionary<(string, string), StartupPlan> Plans = new();
+
+    public static StartupPlan Plan(string sheet, string occasion = "new") => Plans.GetOrAdd((sheet, occasion), _ => ShippedPlans.Plan("gas-furnace", sheet, Site(sheet), occasion));
 
     public static Furnace Furnace(string sheet, ulong seed = 7, params Fault[] faults) => Simulation.Furnace.From(Plan(sheet), faults, seed);
 

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using HandsFreeStartup.Speech.Listening;
-using HandsFreeStartup.Speech.Speaking;
 using HandsFreeStartup.Tests.Support;
 
 namespace HandsFreeStartup.Tests.Rehearse;
@@ -93,7 +92,7 @@ sealed class SoundRoom : IDisposable
     string Script(string name, string body)
     {
         string path = Path.Combine(_folder.Path, name);
-        if (!File.Exists(path))
+        if (!File.Exists(path) && !OperatingSystem.IsWindows())
         {
             File.WriteAllText(path, $"#!/bin/sh\n{body}\n");
             File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);

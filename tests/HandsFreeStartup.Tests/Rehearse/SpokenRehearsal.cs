@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Diagnostics;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Events;
