@@ -45,5 +45,5 @@ public static class PublishCommand
     static IReadOnlyList<string> Records(string? target, DataFolder data) =>
         Directory.Exists(target ?? data.Jobs) ? FolderOfRecords.Of(target ?? data.Jobs, data).Records
         : target is null ? throw new WrongUseException($"There are no records in {data.Jobs} yet. Name a job or a folder, or move the folder with --data.")
-        : [JobFile.Find(data, target)];
+        : [NoRehearsal.Checked(JobFile.Find(data, target))];
 }

@@ -72,14 +72,8 @@ public static class ReviewCommand
         return Directory.Exists(target) && !gives ? RunFolder(parsed, target, data)
             : Directory.Exists(target) ? throw new WrongUseException("One record at a time is accepted or returned: name the job.")
             : parsed.GetValue(Target) is null ? throw new WrongUseException($"There are no records in {target} yet. Name a job or a folder, or move the folder with --data.")
-            : gives ? GiveWord(parsed, NoneRehearsed(JobFile.Find(data, target)))
-            : RunJob(parsed, NoneRehearsed(JobFile.Find(data, target)));
-    }
-
-    static string NoneRehearsed(string path)
-    {
-        NoRehearsal.Check(path);
-        return path;
+            : gives ? GiveWord(parsed, NoRehearsal.Checked(JobFile.Find(data, target)))
+            : RunJob(parsed, NoRehearsal.Checked(JobFile.Find(data, target)));
     }
 
     static int RunFolder(ParseResult parsed, string folder, DataFolder data)

@@ -23,6 +23,14 @@ public static class NoRehearsal
         }
     }
 
+    /// <summary>The path of a record that is none of a rehearsal.</summary>
+    /// <exception cref="WrongUseException">It is one.</exception>
+    public static string Checked(string path)
+    {
+        Check(path);
+        return path;
+    }
+
     /// <summary>One sentence.</summary>
     public static string Refusal(string path) => $"{path} is the record of a rehearsal on a simulated furnace, and never one of a start-up. See how trainees get on with review --rehearsals.";
 }
