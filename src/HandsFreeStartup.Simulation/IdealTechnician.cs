@@ -140,7 +140,7 @@ public sealed class IdealTechnician(Bench bench)
             return GiveUp();
         }
 
-        if (wanted is null || view.Timers.Any(timer => timer.Remaining > TimeSpan.Zero && step.After is { } after && timer.Title == Plan.TitleOf(after)))
+        if (wanted is null || view.Timers.Any(timer => timer.Remaining > TimeSpan.Zero && step.After is { } after && timer.Title == Plan.All[Plan.IndexOf(after)].Title))
         {
             return Wait();
         }
