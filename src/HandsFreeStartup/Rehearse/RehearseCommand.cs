@@ -46,7 +46,7 @@ public static class RehearseCommand
         StartOptions options = Read(parsed);
         ImmutableArray<NamedFault> faults = [.. (parsed.GetValue(Faults) ?? []).Select(Named)];
         options = options with { Rehearsal = new RehearsalNote(parsed.GetValue(Seed), string.Join(',', faults.Select(fault => fault.Name))) };
-        PlanFiles files = UserFile.ReadTogether(UserFile.Copy(options.Checklist!), UserFile.Copy(options.Appliance!), UserFile.Copy(options.Site!), options.Settings is { } settings ? UserFile.Copy(settings) : null);
+        PlanFiles files = UserFile.ReadTogether(UserFile.CopyChecklist(options.Checklist!, ShippedFiles.Checklists), UserFile.Copy(options.Appliance!), UserFile.Copy(options.Site!), options.Settings is { } settings ? UserFile.Copy(settings) : null);
         OccasionChoice.Check(files.Checklist, options.Occasion);
         StartupPlan plan = StartupPlan.From(files.Checklist, files.Appliance, files.Site, settings: files.Settings, occasion: options.Occasion);
         if (faults.Select(fault => Furnace.WhyNot(fault.Fault, plan)).FirstOrDefault(why => why is not null) is { } refusal)
