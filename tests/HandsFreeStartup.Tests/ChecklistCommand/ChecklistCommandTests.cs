@@ -67,9 +67,9 @@ public sealed class ChecklistCommandTests : IDisposable
             file => Assert.True(File.Exists(Path.ChangeExtension(file, ".md")), file));
 
     [Theory]
-    [InlineData("new", "78 steps", "Purge the line", "Look at the heat exchanger")]
-    [InlineData("repair", "79 steps", "What was repaired", "Purge the line")]
-    [InlineData("seasonal", "77 steps", "Look at the heat exchanger", "Orifices")]
+    [InlineData("new", "79 steps", "Purge the line", "Look at the heat exchanger")]
+    [InlineData("repair", "80 steps", "What was repaired", "Purge the line")]
+    [InlineData("seasonal", "78 steps", "Look at the heat exchanger", "Orifices")]
     public async Task With_a_furnace_and_a_site_the_steps_of_that_job_are_printed(string occasion, string count, string shown, string leftOut)
     {
         ProgramResult result = await ProgramProcess.Run(
