@@ -29,7 +29,7 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
     /// <summary>The list as it stands in a site file; empty where nothing was stated.</summary>
     public string Ask()
     {
-        conversation.Tell("Your instruments, asked once. Expanded uncertainty (k = 2) as their data sheets say: 0.3, or 5%, or both: 20 5%. Nothing leaves one out; its readings then have no stated uncertainty.");
+        conversation.Tell("Your instruments, asked once. Expanded uncertainty (k = 2) as their data sheets say: 0.3, or 5%, or both: 20 5%. Nothing leaves one out; its readings then have no stated uncertainty, and carbon monoxide is never proven to be low: state at least the CO meter and the analyzer.");
         StringBuilder text = new();
         for (int i = 0; i < Set.Length; i++)
         {
