@@ -42,12 +42,46 @@ public sealed class FaultTests(PostgresServer server) : IDisposable
             Assert.Equal(jobs, await firm.Count("job", "count = (select count(*) from event where event.job = job.job)"));
             await firm.Administer("alter table event disable trigger user; truncate job, event, personal, reading, result, finding, timer, attachment, attachment_piece, job_attachment, word; alter table event enable trigger user");
             // Packets of the photo are all alike.
-            packets += packets > 40 ? packets / 10 : 0;
+            packets += packets > 15 ? packets / 8 : 0;
         }
 
         Assert.True(cuts > 20, $"only {cuts} cuts");
         await SameBytes.Assert(firm, ("van_01", _van));
         Assert.Equal((1L, 1_500_000L), (await firm.Count("attachment"), (long)(await firm.Value("select sum(length(content)) from attachment_piece"))!));
+    }
+
+    [PostgresTheory]
+    [InlineData("review")]
+    [InlineData("review", "job-0")]
+    [InlineData("review", "job-1", "--return", "--lead", "L. Ead", "--remark", "again")]
+    [InlineData("verify")]
+    [InlineData("fleet", "--day", "2031-03-04", "--out", "pages", "--parquet", "values.parquet")]
+    [InlineData("publish", "--prepare")]
+    public async Task Reading_that_is_cut_at_any_packet_is_a_sentence_and_ends_with_2(params string[] command)
+    {
+        _van.Add("job-0");
+        _van.Add("job-1", 1);
+        Firm firm = await server.NewFirm();
+        await _van.Publish(firm);
+        string[] arguments = [.. command.Select(word => word is "pages" or "values.parquet" ? Path.Combine(_van.Path, word) : word)];
+        (string option, string login) = command[0] == "publish" ? ("--to", "firm_owner") : ("--from", "lead_all");
+        for (int packets = 0; ; packets += 1 + packets / 3)
+        {
+            using CuttingProxy network = new(server.Port) { CutAfter = packets };
+            ProgramResult result = await _van.Run([.. arguments, .. firm.Options(option, login, network.Port)]);
+            if (!network.HasCut)
+            {
+                Assert.InRange(result.ExitCode, 0, 1);
+                Assert.True(packets > 8, "it was never cut");
+                break;
+            }
+
+            Assert.True(result.ExitCode is 0 or 1 ? result.Error.Length == 0 : result.ExitCode == 2, $"{packets}: {result.ExitCode} {result.Error}");
+            Assert.Matches(@"^(The (server|database) .*\.\n|A word on the job .*\n)?$", result.Error);
+            await firm.Administer("delete from word");
+        }
+
+        Assert.Empty(Directory.GetFiles(_van.Path, "*.part"));
     }
 
     [PostgresFact]

@@ -30,13 +30,17 @@ public sealed class MigrationTests(PostgresServer server) : IDisposable
         _van.Add("job-a");
         ProgramResult empty = await _van.Publish(firm);
         await _van.Run(["publish", "--prepare", .. firm.Options("--to", "firm_owner")]);
+        await firm.Administer("delete from migration where number > 1; drop index reading_quantity; drop index result_quantity");
+        ProgramResult older = await _van.Publish(firm), caughtUp = await _van.Run(["publish", "--prepare", .. firm.Options("--to", "firm_owner")]);
         await firm.Administer("insert into migration (number, name, checksum) values (9999, '9999-later', 'x'); grant handsfree_van to van_01");
         ProgramResult newer = await _van.Publish(firm);
         await firm.Administer("delete from migration where number = 9999; update migration set checksum = 'x' where number = 1");
         ProgramResult foreign = await _van.Publish(firm), prepare = await _van.Run(["publish", "--prepare", .. firm.Options("--to", "firm_owner")]);
 
-        Assert.All([empty, newer, foreign, prepare], result => Assert.Equal((2, ""), (result.ExitCode, result.Output)));
+        Assert.All([empty, older, newer, foreign, prepare], result => Assert.Equal((2, ""), (result.ExitCode, result.Output)));
         Assert.Contains("its owner prepares it by publish --prepare", empty.Error, StringComparison.Ordinal);
+        Assert.Matches("has schema 1, and this program needs [0-9]+: its owner brings it up to date by publish --prepare", older.Error);
+        Assert.Equal((0, ""), (caughtUp.ExitCode, caughtUp.Error));
         Assert.Contains("of a newer program", newer.Error, StringComparison.Ordinal);
         Assert.All([foreign, prepare], result => Assert.Contains("another program laid it out. Nothing was changed", result.Error, StringComparison.Ordinal));
     }

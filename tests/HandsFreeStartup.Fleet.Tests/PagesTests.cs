@@ -111,8 +111,9 @@ public sealed class PagesTests(PostgresServer server) : IDisposable
 
         await browser.Show(Path.Combine(Out, "index.html"), "light");
         await browser.Press("Tab", 9);
+        await browser.Until("document.activeElement.className", "skip");
         await browser.Press("Enter", 13);
-        Assert.Equal("content", await browser.Evaluate("document.activeElement.id"));
+        await browser.Until("document.activeElement.id", "content");
     }
 
     /// <summary>Relative luminance and contrast as WCAG 2.2 defines them, over every element that holds text of its own; 4.5 is its success criterion 1.4.3.</summary>
@@ -180,6 +181,18 @@ public sealed class FigureTests
         Assert.Equal(50.81, limits.Centre, 0.0001);
         Assert.Equal(55.8041, limits.Upper, 0.001);
         Assert.Equal(45.8159, limits.Lower, 0.001);
+    }
+
+    [Fact]
+    public void A_gross_value_does_not_hide_a_smaller_one()
+    {
+        double[] usual = [.. Enumerable.Range(0, 20).Select(i => 20 + i % 3)];
+
+        ControlLimits limits = ControlLimits.Of([.. usual, 419, 40])!;
+
+        Assert.True(limits.IsOutside(419) && limits.IsOutside(40));
+        Assert.DoesNotContain(usual, limits.IsOutside);
+        Assert.True(limits.Lower >= 0);
     }
 
     [Fact]

@@ -43,11 +43,20 @@ public sealed class RightsTests(PostgresServer server) : IDisposable
     public async Task The_office_sees_every_job_and_the_personal_parts_of_its_region_only()
     {
         Firm firm = await FirmWithTwoJobs();
+        string photo = Path.Combine(_north.Path, "plate.jpg");
+        await File.WriteAllBytesAsync(photo, new byte[1000]);
+        _north.AddWithPhoto("job-photo", photo);
+        await _north.Publish(firm, "van_01");
+        foreach (string table in (string[])["attachment", "attachment_piece", "job_attachment"])
+        {
+            Assert.Equal((1L, 0L), ((long)(await firm.As("office_north", $"select count(*) from {table}"))!, (long)(await firm.As("office_south", $"select count(*) from {table}"))!));
+        }
+
         long north = await firm.Count("personal join job using (job)", "region = 'north'"), south = await firm.Count("personal join job using (job)", "region = 'south'");
 
         Assert.True(north > 0 && south > 0);
-        Assert.Equal((2L, north), ((long)(await firm.As("office_north", "select count(*) from job"))!, (long)(await firm.As("office_north", "select count(*) from personal"))!));
-        Assert.Equal((2L, south), ((long)(await firm.As("office_south", "select count(*) from job"))!, (long)(await firm.As("office_south", "select count(*) from personal"))!));
+        Assert.Equal((3L, north), ((long)(await firm.As("office_north", "select count(*) from job"))!, (long)(await firm.As("office_north", "select count(*) from personal"))!));
+        Assert.Equal((3L, south), ((long)(await firm.As("office_south", "select count(*) from job"))!, (long)(await firm.As("office_south", "select count(*) from personal"))!));
         Assert.Equal(north + south, await firm.As("lead_all", "select count(*) from personal"));
         Assert.Equal(0L, await firm.Count("event", "position('Quarry'::bytea in body) > 0"));
     }

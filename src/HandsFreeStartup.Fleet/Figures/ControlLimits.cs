@@ -15,16 +15,34 @@ public sealed record ControlLimits(double Centre, double Lower, double Upper)
     /// <summary>Fewer values say nothing of a spread (common practice, no source).</summary>
     public const int Fewest = 8;
 
-    /// <summary>The limits of values in the order of time; null where there are too few.</summary>
+    /// <summary>
+    /// The limits of values in the order of time; null where there are too few. A value outside of them would widen them and hide the next one, so they are worked out anew without it
+    /// (common practice, no source). A quantity that is never negative has no negative limit.
+    /// </summary>
     public static ControlLimits? Of(IReadOnlyList<double> values)
     {
-        if (values.Count < Fewest)
+        ControlLimits? limits = null;
+        for (IReadOnlyList<double> kept = values; kept.Count >= Fewest;)
         {
-            return null;
+            limits = OfAll(kept);
+            double[] inside = [.. kept.Where(value => !limits.IsOutside(value))];
+            if (inside.Length == kept.Count)
+            {
+                break;
+            }
+
+            kept = inside;
         }
 
+        return limits is not null && values.All(value => value >= 0) ? limits with { Lower = Math.Max(0, limits.Lower) } : limits;
+    }
+
+    static ControlLimits OfAll(IReadOnlyList<double> values)
+    {
         double centre = values.Average();
         double spread = 3 * values.Zip(values.Skip(1), (before, after) => Math.Abs(after - before)).Average() / RangeOfTwo;
+        // Values that are all alike differ by what the machine rounds.
+        spread = Math.Max(spread, 1e-9 * Math.Abs(centre));
         return new ControlLimits(centre, centre - spread, centre + spread);
     }
 

@@ -46,7 +46,7 @@ static class ControlChart
 
         foreach (double mark in (double[])[low, (low + high) / 2, high])
         {
-            svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{Left - 8}\" y=\"{Y(mark) + 4:0.#}\" text-anchor=\"end\" aria-hidden=\"true\">{Page.Number(mark)}</text>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{Left - 8}\" y=\"{Y(mark) + 4:0.#}\" text-anchor=\"end\" aria-hidden=\"true\">{Page.Number(mark, 3)}</text>\n");
         }
 
         svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{Left}\" y=\"{Height - 8}\" aria-hidden=\"true\">{shown[0].At.UtcDateTime:yyyy-MM-dd}</text><text x=\"{Width - Right}\" y=\"{Height - 8}\" text-anchor=\"end\" aria-hidden=\"true\">{shown[^1].At.UtcDateTime:yyyy-MM-dd}</text>\n");

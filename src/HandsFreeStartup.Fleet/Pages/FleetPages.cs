@@ -140,7 +140,8 @@ public sealed class FleetPages(FleetPicture picture)
     internal static string Words(string id) => id switch
     {
         ResultId.CoAirFree => "CO air-free",
-        _ => id.Replace('_', ' ').Replace('-', ' '),
+        "" => "",
+        _ => $"{char.ToUpperInvariant(id[0])}{id[1..].Replace('_', ' ').Replace('-', ' ')}",
     };
 }
 

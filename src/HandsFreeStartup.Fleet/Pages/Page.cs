@@ -18,8 +18,9 @@ static class Page
     /// <summary>A moment.</summary>
     public static string Moment(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 
-    /// <summary>A number as short as it can be said.</summary>
-    public static string Number(double value) => value.ToString(Math.Abs(value) >= 1000 ? "0" : "0.###", CultureInfo.InvariantCulture);
+    /// <summary>A number with at most four digits that count, or all of its whole ones.</summary>
+    public static string Number(double value, int digits = 4) =>
+        Math.Round(value, Math.Clamp(digits - 1 - (int)Math.Floor(Math.Log10(Math.Max(Math.Abs(value), 1e-9))), 0, 6)).ToString("0.######", CultureInfo.InvariantCulture);
 
     /// <summary>A whole page.</summary>
     /// <param name="title">Its heading.</param>

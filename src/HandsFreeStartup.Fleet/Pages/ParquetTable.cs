@@ -31,25 +31,35 @@ public static class ParquetTable
     {
         RegularFile.Check(path, long.MaxValue);
         string unfinished = $"{path}.part";
-        long rows = 0;
-        await using (FileStream file = new(unfinished, FileMode.Create, FileAccess.ReadWrite))
+        try
         {
-            await using ParquetWriter writer = await ParquetWriter.CreateAsync(new ParquetSchema([At, .. TextFields, .. NumberFields]), file, cancellationToken: cancellation);
-            Rows group = new();
-            await foreach (FleetRow row in new FigureReader(database).Rows(Texts, Numbers, since, until, cancellation))
-            {
-                group.Add(row);
-                if (group.Count == GroupRows)
-                {
-                    rows += await group.Write(writer);
-                }
-            }
+            long rows = await WriteRows(database, unfinished, since, until, cancellation);
+            File.Move(unfinished, path, overwrite: true);
+            return rows;
+        }
+        catch
+        {
+            File.Delete(unfinished);
+            throw;
+        }
+    }
 
-            rows += await group.Write(writer);
+    static async Task<long> WriteRows(FleetDatabase database, string path, DateOnly since, DateOnly until, CancellationToken cancellation)
+    {
+        long rows = 0;
+        await using FileStream file = new(path, FileMode.Create, FileAccess.ReadWrite);
+        await using ParquetWriter writer = await ParquetWriter.CreateAsync(new ParquetSchema([At, .. TextFields, .. NumberFields]), file, cancellationToken: cancellation);
+        Rows group = new();
+        await foreach (FleetRow row in new FigureReader(database).Rows(Texts, Numbers, since, until, cancellation))
+        {
+            group.Add(row);
+            if (group.Count == GroupRows)
+            {
+                rows += await group.Write(writer);
+            }
         }
 
-        File.Move(unfinished, path, overwrite: true);
-        return rows;
+        return rows + await group.Write(writer);
     }
 
     sealed class Rows

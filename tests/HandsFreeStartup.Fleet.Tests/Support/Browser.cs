@@ -55,7 +55,7 @@ sealed class Browser : IAsyncDisposable
     {
         await Order("Emulation.setEmulatedMedia", new JsonObject { ["features"] = new JsonArray { new JsonObject { ["name"] = "prefers-color-scheme", ["value"] = scheme } } });
         await Order("Page.navigate", new JsonObject { ["url"] = new Uri(file).AbsoluteUri });
-        for (int i = 0; i < 200 && !(await Evaluate("document.readyState + location.href")).EndsWith(Path.GetFileName(file), StringComparison.Ordinal); i++)
+        for (int i = 0; i < 200 && await Evaluate("document.readyState + ' ' + location.href.split('/').pop()") != $"complete {Path.GetFileName(file)}"; i++)
         {
             await Task.Delay(50);
         }
@@ -64,6 +64,17 @@ sealed class Browser : IAsyncDisposable
     /// <summary>The value of an expression within the page, as text. The page itself runs no script.</summary>
     public async Task<string> Evaluate(string expression) =>
         (await Order("Runtime.evaluate", new JsonObject { ["expression"] = $"String({expression})", ["returnByValue"] = true }))["result"]!["value"]!.GetValue<string>();
+
+    /// <summary>Waits until an expression has that value.</summary>
+    public async Task Until(string expression, string value)
+    {
+        for (int i = 0; i < 200 && await Evaluate(expression) != value; i++)
+        {
+            await Task.Delay(50);
+        }
+
+        Assert.Equal(value, await Evaluate(expression));
+    }
 
     public async Task Press(string key, int code)
     {
