@@ -1,4 +1,5 @@
 using System.CommandLine;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Fleet;
 using HandsFreeStartup.Fleet.Publishing;
 using HandsFreeStartup.Fleet.Reading;
@@ -96,17 +97,10 @@ sealed class FleetReview(ParseResult parsed, FleetDatabase database)
             return new ReviewedRecord(job.Name, entry.Review, entry.Checkpoint, null, null);
         }
 
-        DirectoryInfo folder = Directory.CreateTempSubdirectory("handsfree-fleet-");
-        try
-        {
-            string path = Path.Combine(folder.FullName, "job.db");
-            await _reader.LayDown(job, path, cancellation);
-            return ReviewedRecord.Read(path) with { Path = job.Name };
-        }
-        finally
-        {
-            folder.Delete(recursive: true);
-        }
+        using ScratchFolder folder = ScratchFolder.Make("job");
+        string path = Path.Combine(folder.Path, "job.db");
+        await _reader.LayDown(job, path, cancellation);
+        return ReviewedRecord.Read(path) with { Path = job.Name };
     }
 
     static FolderEntry Entry(FleetJob job) => new(job.Name, ReviewOf(job), new Checkpoint(job.Count, Convert.ToHexString(job.Head)).ToString());

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Fleet;
 using HandsFreeStartup.Fleet.Reading;
 using HandsFreeStartup.Publish;
@@ -29,29 +30,21 @@ sealed class FleetVerification(ParseResult parsed, FleetDatabase database)
         }
 
         (int sound, int wrong, int closed, int otherRules) = (0, 0, 0, 0);
-        DirectoryInfo folder = Directory.CreateTempSubdirectory("handsfree-fleet-");
-        try
+        foreach (FleetJob job in jobs)
         {
-            foreach (FleetJob job in jobs)
+            if (!job.IsInRegion)
             {
-                if (!job.IsInRegion)
-                {
-                    closed++;
-                    continue;
-                }
-
-                string[] problems = [.. await Problems(job, folder.CreateSubdirectory(FormattableString.Invariant($"{job.Key}")), cancellation)];
-                foreach (string problem in problems)
-                {
-                    _output.WriteLine($"wrong: {job.Name}: {problem}");
-                }
-
-                (sound, wrong, otherRules) = (sound + (problems.Length == 0 ? 1 : 0), wrong + (problems.Length == 0 ? 0 : 1), otherRules + (job.Rules == PublishedRecord.Rules ? 0 : 1));
+                closed++;
+                continue;
             }
-        }
-        finally
-        {
-            folder.Delete(recursive: true);
+
+            string[] problems = [.. await Problems(job, cancellation)];
+            foreach (string problem in problems)
+            {
+                _output.WriteLine($"wrong: {job.Name}: {problem}");
+            }
+
+            (sound, wrong, otherRules) = (sound + (problems.Length == 0 ? 1 : 0), wrong + (problems.Length == 0 ? 0 : 1), otherRules + (job.Rules == PublishedRecord.Rules ? 0 : 1));
         }
 
         return Report(sound, wrong, closed, otherRules);
@@ -74,11 +67,13 @@ sealed class FleetVerification(ParseResult parsed, FleetDatabase database)
     }
 
     /// <summary>What is wrong with a job; its files are gone again afterwards.</summary>
-    async Task<IEnumerable<string>> Problems(FleetJob job, DirectoryInfo folder, CancellationToken cancellation)
+    async Task<IEnumerable<string>> Problems(FleetJob job, CancellationToken cancellation)
     {
+        // What a killed program leaves of it is removed by forget.
+        using ScratchFolder folder = ScratchFolder.Make("job");
         try
         {
-            string path = Path.Combine(folder.FullName, "job.db");
+            string path = Path.Combine(folder.Path, "job.db");
             await _reader.LayDown(job, path, cancellation);
             CarriedRecord record = CarriedRecord.Read(path);
             return !record.Verification.IsSound ? record.Verification.Findings.Select(finding => finding.Message)
@@ -88,10 +83,6 @@ sealed class FleetVerification(ParseResult parsed, FleetDatabase database)
         catch (LogException error)
         {
             return [error.Message];
-        }
-        finally
-        {
-            folder.Delete(recursive: true);
         }
     }
 }
