@@ -90,13 +90,14 @@ public sealed class PublishTests(PostgresServer server) : IDisposable
         Firm firm = await server.NewFirm();
         _van.Add("job-open", leaveOut: 2);
         _van.Add("job-demo", change: job => job with { IsDemonstration = true });
+        _van.Add("job-rehearsed", change: job => job with { Rehearsal = new RehearsalNote(1, "") });
         RawDatabase.Query(_van.Add("job-changed"), "drop trigger event_is_never_changed; update event set body=replace(body, '7.1', '7.9') where sequence>1");
         using StartupLog running = StartupLog.Open(_van.Add("job-running"));
 
         ProgramResult result = await _van.Publish(firm);
 
         Assert.Equal(1, result.ExitCode);
-        Assert.Contains("0 sent, 0 continued, 0 there already, 3 not finished, 1 refused.", result.Output, StringComparison.Ordinal);
+        Assert.Contains("0 sent, 0 continued, 0 there already, 4 not finished, 1 refused.", result.Output, StringComparison.Ordinal);
         Assert.Contains("job-changed.db: does not verify: Event", result.Output, StringComparison.Ordinal);
         Assert.Equal(0, await firm.Count("job"));
     }

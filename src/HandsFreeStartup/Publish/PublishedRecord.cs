@@ -58,10 +58,14 @@ static class PublishedRecord
             return (null, new KeptBack("holds no start-up", IsWrong: true));
         }
 
+        if (began.Job.Mark is { } mark)
+        {
+            return (null, new KeptBack($"a {mark.ToLowerInvariant()}", IsWrong: false));
+        }
+
         StartupPlan plan = UserFile.PlanOf(began.Job);
         JobReview review = JobReview.Of(plan, record.Happened, ReviewedRecord.StateOf(record.Verification));
-        return review.IsDemonstration ? (null, new KeptBack("a demonstration", IsWrong: false))
-            : review.Status is not (JobStatus.Signed or JobStatus.OutOfService or JobStatus.Accepted or JobStatus.Returned) ? (null, new KeptBack(ReviewText.Of(review.Status).ToLowerInvariant(), IsWrong: false))
+        return review.Status is not (JobStatus.Signed or JobStatus.OutOfService or JobStatus.Accepted or JobStatus.Returned) ? (null, new KeptBack(ReviewText.Of(review.Status).ToLowerInvariant(), IsWrong: false))
             : (new JobToPublish(
                 path, review.JobId, Word(review.Status), review.MustBeLookedAt, review.Began!.Value, review.Ended!.Value, review.Technician, plan.Appliance.Id, review.Appliance, Rules,
                 [.. review.Findings.Select(Of)], [.. ReadingRow.Of(plan, record.Happened).Select(Of)], record), null);
