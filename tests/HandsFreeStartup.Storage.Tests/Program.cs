@@ -12,7 +12,7 @@ using HandsFreeStartup.Storage.Tests.Support;
 namespace HandsFreeStartup.Storage.Tests;
 
 /// <summary>
-/// <c>append JOB</c> appends events until it is killed and prints the number of each one when it is recorded; <c>benchmark FOLDER [COUNT]</c> measures appending
+/// <c>append JOB [SIZE]</c> appends decisions of so many events until it is killed and prints the number of each event when it is recorded; <c>benchmark FOLDER [COUNT]</c> measures appending
 /// beside a bare insert with the same durability; <c>jobs FOLDER COUNT</c> fills a folder with jobs to be reviewed; <c>adversary COUNT [FIRST]</c> runs that many jobs with an
 /// unsafe fact in each.
 /// </summary>
@@ -23,8 +23,8 @@ static class Program
         CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
         switch (arguments)
         {
-            case ["append", var path]:
-                return Append(path);
+            case ["append", var path, .. var together]:
+                return Append(path, together is [var size] ? int.Parse(size, CultureInfo.InvariantCulture) : 1);
             case ["benchmark", var folder, .. var rest]:
                 AppendBenchmark.Run(folder, rest is [var count] ? int.Parse(count, CultureInfo.InvariantCulture) : 2000);
                 return 0;
@@ -34,7 +34,7 @@ static class Program
                 FixtureJob.Fill(jobs, int.Parse(number, CultureInfo.InvariantCulture));
                 return 0;
             default:
-                Console.Error.WriteLine("append JOB | benchmark FOLDER [COUNT] | jobs FOLDER COUNT");
+                Console.Error.WriteLine("append JOB [SIZE] | adversary COUNT [FIRST] | benchmark FOLDER [COUNT] | jobs FOLDER COUNT");
                 return 2;
         }
     }
@@ -58,7 +58,7 @@ static class Program
         return wrong == 0 ? 0 : 1;
     }
 
-    static int Append(string path)
+    static int Append(string path, int size)
     {
         try
         {
@@ -69,10 +69,11 @@ static class Program
                 Console.WriteLine(1);
             }
 
-            for (int number = log.Checkpoint!.Count + 1; ; number++)
+            while (true)
             {
-                log.Append(Some.Note($"note {number}", Evidence.Typed("note")));
-                Console.WriteLine(number);
+                int[] numbers = [.. Enumerable.Range(log.Checkpoint!.Count + 1, size)];
+                log.Append([.. numbers.Select(number => Some.Note($"note {number}", Evidence.Typed("note")))]);
+                Console.WriteLine(string.Join('\n', numbers));
             }
         }
         catch (LogException error)

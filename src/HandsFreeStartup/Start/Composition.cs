@@ -71,6 +71,11 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             throw new WrongUseException("A demonstration that was broken off goes on by keys: start --resume JOB --keys.");
         }
 
+        if (options is { Resume: true } and not { Checklist: null, Appliance: null, Site: null, Occasion: null, Settings: null, Technician: null, Quick: false })
+        {
+            throw new WrongUseException("A job goes on with the files, times and name that it began with: leave out --checklist, --appliance, --site, --occasion, --settings, --technician and --quick, or begin a new one.");
+        }
+
         if (options.Keys && (options.Demo || !options.Wav.IsEmpty))
         {
             throw new WrongUseException("With --keys nothing is heard: leave out --keys, or leave out the recordings.");

@@ -84,6 +84,22 @@ public sealed class CrashTests : IDisposable
         Assert.Equal(before + 1, log.Checkpoint.Count);
     }
 
+    [Theory]
+    [InlineData(120)]
+    [InlineData(200)]
+    [InlineData(333)]
+    public void A_disk_that_is_full_in_the_middle_of_a_decision_leaves_none_of_its_events(int kibibytes)
+    {
+        const int Together = 7;
+        using AppendingProcess process = AppendingProcess.OnLimited(Job, kibibytes, Together);
+        process.AwaitEnd();
+
+        Assert.Equal(3, process.ExitCode);
+        Assert.True(process.LastAcknowledged > Together);
+        Assert.Equal(0, (process.LastAcknowledged - 1) % Together);
+        AssertWhole(process.LastAcknowledged, mayHoldMore: 0);
+    }
+
     public void Dispose() => _folder.Dispose();
 
     /// <summary>Every acknowledged event is there once, in its order, and the chain holds; an event that was recorded but not yet acknowledged may follow.</summary>

@@ -34,10 +34,10 @@ public sealed class AppendingProcess : IDisposable
 
     public static AppendingProcess On(string job) => new(new ProcessStartInfo("dotnet", ["exec", Assembly, "append", job]));
 
-    /// <summary>The same under a limit of the size of every file, in units of 1024 bytes; writing beyond fails as on a full disk.</summary>
-    public static AppendingProcess OnLimited(string job, int kibibytes)
+    /// <summary>The same, in decisions of so many events, under a limit of the size of every file, in units of 1024 bytes; writing beyond fails as on a full disk.</summary>
+    public static AppendingProcess OnLimited(string job, int kibibytes, int decision = 1)
     {
-        ProcessStartInfo start = new("bash", ["-c", $"trap '' XFSZ; ulimit -f {kibibytes}; exec dotnet exec '{Assembly}' append '{job}'"]);
+        ProcessStartInfo start = new("bash", ["-c", $"trap '' XFSZ; ulimit -f {kibibytes}; exec dotnet exec '{Assembly}' append '{job}' {decision}"]);
         // The runtime maps its code through a large file, which the limit would forbid.
         start.Environment["DOTNET_EnableWriteXorExecute"] = "0";
         return new AppendingProcess(start);
