@@ -2,6 +2,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Record;
+using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Procedure.Tests.Support;
 
 namespace HandsFreeStartup.Procedure.Tests;
@@ -153,5 +154,102 @@ public sealed class MonoxideTests
         LiveJob job = new LiveJob().GoTo("combustion").Say("flue_co", 2900m).Say(CommandWord.Disregard).Say("flue_co", 12m);
 
         Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Alarm && exception.Subject.Contains("2900 ppm", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_second_measurement_over_a_line_ends_it_and_says_where_and_how_much()
+    {
+        Assert.Equal("CO in the room is 36 ppm again, 36 ppm or more", Condition(new LiveJob(Exact()).GoTo("rooms/kitchen").Say("room_co", 40m).Say("room_co", 36m)));
+        Assert.Equal("CO in the flue is 400 ppm again, 400 ppm or more", Condition(new LiveJob(Exact()).GoTo("combustion").Say("flue_co", 450m).Say("flue_co", 400m)));
+        Assert.Equal("CO in the flue is over 9999 ppm again, 400 ppm or more", Condition(new LiveJob(Exact()).GoTo("combustion").Say("flue_co", 450m)
+            .Give(new Phrase.Reading(Fields.Find("flue_co")!, 9999m, Some.Heard()) { IsOver = true })));
+
+        // 20.9 / (20.9 - 15.0) x 150 = 531; x 160 = 567 (air-free CO by oxygen).
+        Assert.Equal("CO in the flue, air-free, is 567 ppm again, 400 ppm or more", Condition(new LiveJob(Exact()).GoTo("combustion").Say("oxygen", 15.0m).Say("flue_co", 150m).Say("flue_co", 160m).Say(AnswerWord.Confirm)));
+    }
+
+    static string Condition(LiveJob job) => Assert.Single(job.Last.OfType<UnsafeAsked>()).Condition;
+
+    [Fact]
+    public void A_measurement_that_only_its_uncertainty_brings_over_the_line_does_not_count_as_a_second_one()
+    {
+        // 34 + 3 reaches 36, 34 does not.
+        LiveJob job = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 40m).Say("room_co", 34m);
+
+        MonoxideJudged judged = job.Last.OfType<MonoxideJudged>().Single();
+        Assert.Equal((MonoxideAction.ShutOff, false), (judged.Action, judged.Counts));
+        Assert.Empty(job.Last.OfType<UnsafeAsked>());
+    }
+
+    [Fact]
+    public void Rooms_are_counted_apart_and_so_are_room_and_flue()
+    {
+        LiveJob job = new LiveJob().GoTo("combustion").Say("flue_co", 450m).Say(CommandWord.Disregard);
+        job.GoTo("rooms/kitchen").Say("room_co", 40m);
+        Assert.Empty(job.Last.OfType<UnsafeAsked>());
+
+        job.Say(CommandWord.Disregard).Say("room_co", 1m).Say(CommandWord.Next).Say("room_co", 40m);
+        Assert.Equal("rooms/bedroom", job.Step);
+        Assert.Empty(job.Last.OfType<UnsafeAsked>());
+    }
+
+    [Fact]
+    public void Within_one_tier_the_air_free_value_is_told_and_the_graver_of_two_tiers_otherwise()
+    {
+        // 20.9 / (20.9 - 7.6) = 1.571: 450 ppm are 707, 300 ppm are 471 air-free, 30 ppm are 47.
+        MonoxideJudged same = new LiveJob(Exact()).GoTo("combustion").Say("oxygen", 7.6m).Say("flue_co", 450m).Last.OfType<MonoxideJudged>().Single();
+        MonoxideJudged graver = new LiveJob(Exact()).GoTo("combustion").Say("oxygen", 7.6m).Say("flue_co", 300m).Last.OfType<MonoxideJudged>().Single();
+        MonoxideJudged later = new LiveJob(Exact()).GoTo("combustion").Say("flue_co", 300m).Say("oxygen", 7.6m).Last.OfType<MonoxideJudged>().Single();
+        MonoxideJudged diluted = new LiveJob(Exact()).GoTo("combustion").Say("oxygen", 18.0m).Say("flue_co", 450m).Last.OfType<MonoxideJudged>().Single();
+
+        Assert.Equal((true, 707, MonoxideAction.ShutOff), (same.IsAirFree, (int)Math.Round(same.Ppm!.Value), same.Action));
+        Assert.Equal((true, 471, MonoxideAction.ShutOff), (graver.IsAirFree, (int)Math.Round(graver.Ppm!.Value), graver.Action));
+        Assert.Equal((true, 471), (later.IsAirFree, (int)Math.Round(later.Ppm!.Value)));
+        Assert.Equal((false, 450), (diluted.IsAirFree, (int)diluted.Ppm!.Value));
+        Assert.Empty(new LiveJob(Exact()).GoTo("combustion").Say("oxygen", 7.6m).Say("flue_co", 30m).Last.OfType<MonoxideJudged>());
+    }
+
+    [Fact]
+    public void A_doubtful_value_is_told_as_it_was_heard_and_does_not_count()
+    {
+        MonoxideJudged feared = new LiveJob().GoTo("combustion").Say("flue_co", 450m, Certainty.Amber).Last.OfType<MonoxideJudged>().Single();
+
+        Assert.Equal((true, false, false, 450), (feared.IsDoubtful, feared.Counts, feared.IsAirFree, (int)feared.Ppm!.Value));
+    }
+
+    [Fact]
+    public void Over_the_field_is_over_everything_even_where_the_number_is_small()
+    {
+        EnteredReading over = new(new ReadingKey("room_co", ""), 5m, "ppm", Some.Heard(), null, null, null, IsOver: true);
+
+        Assert.Equal(MonoxideAction.Evacuate, CarbonMonoxideTier.Of(MonoxidePlace.Room, over).Action);
+        Assert.Equal(MonoxideAction.ShutOff, CarbonMonoxideTier.Of(MonoxidePlace.Flue, over).Action);
+        Assert.False(CarbonMonoxideTier.IsClear(over));
+        Assert.True(CarbonMonoxideTier.IsClear(over with { IsOver = false }));
+    }
+
+    // Looked up: 40 CFR 50.8(a), 9 ppm over 8 hours and 35 ppm over one hour (as restated in 45 FR 55066 of 1980, kept by 76 FR 54294 of 2011); NIOSH 35 ppm over a working day and
+    // 200 ppm ceiling (criteria document of 1972). Value from memory: 29 CFR 1910.1000 Table Z-1, 50 ppm over a working day; NIOSH 1200 ppm immediately dangerous; WHO guidelines for
+    // indoor air 2010, 100 mg/m³ over 15 minutes and 35 mg/m³ over one hour, at 25 °C 1.145 mg/m³ for 1 ppm. WHO's 7 mg/m³ over 24 hours, 6 ppm, is no line of a visit.
+    [Theory]
+    [InlineData(9, MonoxideAction.FindSource)]
+    [InlineData(100 / 1.145, MonoxideAction.Evacuate)]
+    [InlineData(35 / 1.145, MonoxideAction.FindSource)]
+    [InlineData(35.5, MonoxideAction.FindSource)]
+    [InlineData(36, MonoxideAction.ShutOff)]
+    [InlineData(50, MonoxideAction.ShutOff)]
+    [InlineData(200, MonoxideAction.Evacuate)]
+    [InlineData(1200, MonoxideAction.Evacuate)]
+    public void No_tier_of_a_room_asks_for_less_than_open_standards_of_air_that_is_breathed(double ppm, MonoxideAction least) =>
+        Assert.True(CarbonMonoxideTier.Of(MonoxidePlace.Room, ppm, 0).Action >= least);
+
+    [Fact]
+    public void Every_tier_and_wait_names_its_source_and_says_where_a_number_is_from_memory()
+    {
+        Assert.All(CarbonMonoxideTier.All.Select(tier => tier.Source).Concat(SafetyWait.All.Select(wait => wait.Source)), source => Assert.True(
+            source.Contains("from memory", StringComparison.Ordinal) || source.Contains("common practice, no source", StringComparison.Ordinal) || source.Contains("as quoted", StringComparison.Ordinal), source));
+
+        // Lighting instructions of gas appliances, value from memory; the wait after carbon monoxide is common practice, no source.
+        Assert.Equal([(StopCause.GasSmell, 5), (StopCause.CarbonMonoxide, 10)], SafetyWait.All.Select(wait => (wait.Cause, (int)wait.Duration.TotalMinutes)));
     }
 }

@@ -63,6 +63,9 @@ public sealed record Question(string Text, bool Proper, string Otherwise, bool S
     /// <summary>Which branch the choice decides: <c>draft_by</c>; null where it decides none.</summary>
     public string? Decides { get; init; }
 
+    /// <summary>What moves the exhaust by that choice; null where the question does not decide it.</summary>
+    public DraftBy? DraftOf(string choice) => Decides != DecidesDraft ? null : choice == Natural ? DraftBy.Natural : DraftBy.Fan;
+
     /// <summary>Steps that are done again after an improper answer, before the question is asked again; empty for none.</summary>
     public ImmutableArray<string> Repeats { get; init; } = [];
 }

@@ -85,7 +85,7 @@ sealed class Decider(StartupState state, Now now)
     }
 
     IReadOnlyList<StartupEvent> Choose(Phrase.Choice choice) => state.Step.Question?.Choices.Any(known => known.Value == choice.Value) == true
-        ? [new ChoiceMade(now, state.Step.Id, ChoiceTopic.Step, choice.Value, choice.Evidence), .. _route.Leave(choice.Evidence)]
+        ? [new ChoiceMade(now, state.Step.Id, ChoiceTopic.Step, choice.Value, choice.Evidence), .. new Route(state, now, state.Step.Question.DraftOf(choice.Value)).Leave(choice.Evidence)]
         : Refuse(choice.Evidence.Words, "Nothing was asked.");
 
     IReadOnlyList<StartupEvent> Obey(Phrase.Order order)

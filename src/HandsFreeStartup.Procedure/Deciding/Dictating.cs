@@ -6,6 +6,9 @@ namespace HandsFreeStartup.Procedure.Deciding;
 /// <summary>Free speech: heard, read back, kept. What is typed stands as it was typed and is not read back.</summary>
 sealed class Dictating(StartupState state, Now now)
 {
+    /// <summary>A reason of fewer letters tells nobody anything.</summary>
+    const int FewestLetters = 3;
+
     public IReadOnlyList<StartupEvent> WhileDictating(Phrase phrase)
     {
         if (phrase is Phrase.Order { Word: CommandWord.Disregard })
@@ -15,6 +18,7 @@ sealed class Dictating(StartupState state, Now now)
 
         string text = phrase.Evidence.Words.Trim();
         return phrase is not Phrase.Dictation || text.Length == 0 ? []
+            : state.Purpose != DictationPurpose.Note && text.Count(char.IsLetter) < FewestLetters ? [new CommandRefused(now, text, "That is no reason: say it in words.")]
             : phrase.Evidence.Channel == Channel.Keys ? Kept(text, phrase.Evidence)
             : [new DictationHeard(now, text, phrase.Evidence)];
     }

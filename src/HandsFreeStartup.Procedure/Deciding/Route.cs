@@ -10,8 +10,13 @@ using HandsFreeStartup.Procedure.Wording;
 namespace HandsFreeStartup.Procedure.Deciding;
 
 /// <summary>From step to step: what must be complete before a step is left, and which one follows.</summary>
-sealed class Route(StartupState state, Now now)
+/// <param name="state">What is so far.</param>
+/// <param name="now">The present.</param>
+/// <param name="draftBy">What moves the exhaust where it is being decided by the phrase itself; null where the state knows.</param>
+sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
 {
+    bool Applies(Step step) => state.Applies(step, draftBy ?? state.DraftBy);
+
     /// <summary>Why the current step cannot be left by <paramref name="word"/>, or null if it can.</summary>
     public string? WhyStay(CommandWord word)
     {
@@ -113,14 +118,14 @@ sealed class Route(StartupState state, Now now)
     public IReadOnlyList<StartupEvent> EnterNext() => EnterNext(state.Step, [], [], []);
 
     /// <summary>Returns to the step before.</summary>
-    public IReadOnlyList<StartupEvent> Back() => Enter(state.Plan.All.Take(state.StepIndex).Last(state.Applies), Arrival.Back);
+    public IReadOnlyList<StartupEvent> Back() => Enter(state.Plan.All.Take(state.StepIndex).Last(Applies), Arrival.Back);
 
     /// <summary>Everything that stands between this start-up and a signature, in plain words.</summary>
     public ImmutableArray<string> ObstaclesToSigning()
     {
         List<string> obstacles = [];
         obstacles.AddRange(state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} is not checked for leaks" : $"{open.Thing.Name} is open"));
-        foreach (Step step in state.Plan.Steps.Where(state.Applies))
+        foreach (Step step in state.Plan.Steps.Where(Applies))
         {
             if (step.Kind != StepKind.Sign && state.Status(step) == StepStatus.Ahead)
             {
@@ -148,7 +153,7 @@ sealed class Route(StartupState state, Now now)
 
     /// <summary>What is not done yet, first to last; signing is none of it.</summary>
     IEnumerable<Step> Undone() => state.Plan.Steps.Where(step =>
-        step.Kind != StepKind.Sign && state.Applies(step)
+        step.Kind != StepKind.Sign && Applies(step)
         && (state.Status(step) == StepStatus.Ahead || (state.Status(step) == StepStatus.Done && HoldsVoid(step, []))));
 
     /// <summary>The next step that is not done: forward, then from the beginning, and signing only when nothing else is left.</summary>
@@ -165,7 +170,7 @@ sealed class Route(StartupState state, Now now)
         {
             int index = (before + offset) % count;
             Step step = state.Plan.Steps[index];
-            bool isWanted = step.Id != left.Id && step.Kind != StepKind.Sign && state.Applies(step)
+            bool isWanted = step.Id != left.Id && step.Kind != StepKind.Sign && Applies(step)
                 && (state.Status(step) == StepStatus.Ahead || again.Contains(step.Id) || HoldsVoid(step, voided));
             if (isWanted && !again.Contains(step.Id) && HasNothingToDo(step, opened))
             {

@@ -160,7 +160,10 @@ sealed partial class StartupState(StartupPlan plan)
     };
 
     /// <summary>Whether the step belongs to this furnace, as far as that is known by now. What is open is closed, whatever branch opened it.</summary>
-    public bool Applies(Step step) => step.OnlyFor.DraftBy is not { } drawn || DraftBy is not { } draws || drawn == draws
+    public bool Applies(Step step) => Applies(step, DraftBy);
+
+    /// <summary>The same, once it is known what moves the exhaust.</summary>
+    public bool Applies(Step step, DraftBy? by) => step.OnlyFor.DraftBy is not { } drawn || by is not { } draws || drawn == draws
         || Open.Any(open => step.Closes.Contains(open.Thing.Name) || step.Proves.Contains(open.Thing.Name));
 
     /// <summary>How an unsafe answer of the step was heard that nobody has explained yet; null where there is none.</summary>
@@ -245,9 +248,9 @@ sealed partial class StartupState(StartupPlan plan)
     void Choose(ChoiceMade made)
     {
         Choosing = null;
-        if (made.Topic == ChoiceTopic.Step && Plan.All[Plan.IndexOf(made.StepId)].Question?.Decides == Question.DecidesDraft)
+        if (made.Topic == ChoiceTopic.Step)
         {
-            DraftBy = made.Value == Question.Natural ? Checklists.DraftBy.Natural : Checklists.DraftBy.Fan;
+            DraftBy = Plan.All[Plan.IndexOf(made.StepId)].Question?.DraftOf(made.Value) ?? DraftBy;
         }
     }
 

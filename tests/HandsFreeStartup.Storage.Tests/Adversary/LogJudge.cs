@@ -131,9 +131,12 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
         {
             bool guards = step.IsSafetyStop || step.Kind is StepKind.Wait or StepKind.Close or StepKind.Sign || !step.Proves.IsEmpty || !step.AgainAfter.IsEmpty || step.Question is { StopsForGas: true } or { UnsafeAfter: not null };
             Check(!guards, $"{step.Id} was skipped, which guards");
-            Check(((StepSkipped)log[skipped]).Reason.Trim().Length > 0, $"{step.Id} was skipped without a reason");
+            Check(IsReason(((StepSkipped)log[skipped]).Reason), $"{step.Id} was skipped without a reason");
         }
     }
+
+    /// <summary>Words, and not a dot that was typed to get on.</summary>
+    static bool IsReason(string reason) => reason.Count(char.IsLetter) > 2;
 
     bool IsSkipped(Step step) => LastOf(step.Id, happened => happened is StepSkipped) > LastOf(step.Id, happened => happened is StepDone);
 
@@ -188,7 +191,7 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
             : 1_000_000;
 
     bool IsExcused(Step step, int since) =>
-        LastOf(step.Id, happened => happened is ExceptionMade { Purpose: DictationPurpose.LimitReason } made && made.Reason.Trim().Length > 0) > since;
+        LastOf(step.Id, happened => happened is ExceptionMade { Purpose: DictationPurpose.LimitReason } made && IsReason(made.Reason)) > since;
 
     /// <summary>After its wait, and agreeing with a value said long enough before.</summary>
     void Settled(Step step, ReadingDemand demand, int index, EnteredReading reading)
@@ -255,7 +258,7 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
         foreach (int improper in OfStep[step.Id].Where(at => guards && log[at] is AnswerGiven given && given.Answer != question.Proper))
         {
             bool isExplained = log.Skip(improper).Any(happened =>
-                (happened is ExceptionMade { Purpose: DictationPurpose.AnswerReason } made && made.StepId == step.Id && made.Reason.Trim().Length > 0)
+                (happened is ExceptionMade { Purpose: DictationPurpose.AnswerReason } made && made.StepId == step.Id && IsReason(made.Reason))
                 || (happened is StartupResumed && question.StopsForGas)
                 || (happened is UnsafeDenied denied && denied.StepId == step.Id && ((AnswerGiven)log[improper]).Evidence.Channel == Channel.Voice));
             Check(isExplained, $"{step.Id} was answered unsafely and nobody said what was done");
@@ -294,7 +297,7 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
 
             StartupEvent[] between = [.. log.Skip(stop).Take(resumed - stop)];
             Check(between.Any(happened => happened is ChoiceMade { Topic: ChoiceTopic.SafeBy }), "nobody declared it safe");
-            Check(((StartupResumed)log[resumed]).Reason.Trim().Length > 0, "no cause was told");
+            Check(IsReason(((StartupResumed)log[resumed]).Reason), "no cause was told");
             TimeSpan least = stopped.Cause switch { StopCause.GasSmell => TimeSpan.FromMinutes(5), StopCause.CarbonMonoxide => TimeSpan.FromMinutes(10), _ => TimeSpan.Zero };
             Check(times[resumed] - times[stop] >= least - Rounding, $"after {stopped.Cause} it went on after {times[resumed] - times[stop]}");
             Check(stopped.Cause != StopCause.GasSmell || between.OfType<FreshSmellAnswered>().LastOrDefault() is { Smells: false }, "gas was not smelled for afresh");

@@ -52,7 +52,7 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random)
                 DoStep();
                 break;
             case Phase.Dictating:
-                Job.Dictate("looked at it");
+                Job.Dictate(random.Next(5) == 0 ? "." : "looked at it");
                 break;
             case Phase.Choosing:
                 Job.Choose(Job.Procedure.Expectation.Choices[random.Next(Job.Procedure.Expectation.Choices.Length)].Value);

@@ -1,0 +1,97 @@
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Tests.Support;
+
+namespace HandsFreeStartup.Procedure.Tests;
+
+/// <summary>The last guard: whatever led to the signature, it is refused while anything of the record speaks against it.</summary>
+public sealed class SigningTests
+{
+    static readonly LiveJob Ready = new LiveJob().GoTo("sign");
+
+    static DateTimeOffset At => Ready.Now;
+
+    /// <summary>What is said to "finish" where the record of a good job goes on with <paramref name="more"/>, and lacks what <paramref name="lacks"/> names.</summary>
+    static string Refusal(Predicate<StartupEvent> lacks, params StartupEvent[] more)
+    {
+        StartupProcedure procedure = new(Some.Plan());
+        foreach (StartupEvent happened in Ready.Log.Where(happened => !lacks(happened)).Concat(more))
+        {
+            procedure.Apply(happened);
+        }
+
+        StartupEvent answer = procedure.Decide(new Phrase.Order(CommandWord.Finish, Evidence.Typed("finish")), Ready.Present)[^1];
+        return answer is CommandRefused refused ? refused.Reason : "";
+    }
+
+    static string RefusalAfter(params StartupEvent[] more) => Refusal(_ => false, more);
+
+    [Fact]
+    public void A_good_record_is_signed() => Assert.Equal("", RefusalAfter());
+
+    [Fact]
+    public void A_step_that_is_not_done() =>
+        Assert.StartsWith("It cannot be signed: 'Title of papers' is not done. ", Refusal(happened => happened is StepDone { StepId: "papers" }), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("prove-port")]
+    [InlineData("seal")]
+    [InlineData("warm-up")]
+    [InlineData("smell")]
+    public void A_guard_that_was_skipped(string stepId)
+    {
+        LiveJob back = new LiveJob(Ready).Say(CommandWord.GoBack);
+        StartupProcedure procedure = back.Procedure;
+        procedure.Apply(new DictationAsked(At, DictationPurpose.SkipReason));
+        procedure.Apply(new StepSkipped(At, stepId, "not today", Evidence.Typed("")));
+        procedure.Apply(new StepEntered(At, "sign", Arrival.Forward));
+
+        CommandRefused refused = Assert.IsType<CommandRefused>(procedure.Decide(new Phrase.Order(CommandWord.Finish, Evidence.Typed("finish")), back.Present)[^1]);
+        Assert.Contains($"'Title of {stepId}' was skipped and must not be", refused.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_step_that_may_be_skipped_and_was_skipped_is_no_obstacle()
+    {
+        LiveJob job = new LiveJob().GoTo("papers").Say(CommandWord.SkipStep).Dictate("seen before").GoTo("sign").Say(CommandWord.Finish).Say(AnswerWord.Confirm);
+
+        Assert.True(job.Procedure.IsSigned);
+    }
+
+    [Fact]
+    public void An_unsafe_answer_that_nobody_explained() =>
+        Assert.Contains("'Title of prove-port' was answered unsafely", RefusalAfter(new AnswerGiven(At, "prove-port", false, Evidence.Typed("no"))), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_reading_that_is_void() =>
+        Assert.Contains("oxygen (high) is missing or void", RefusalAfter(new ReadingVoided(At, new ReadingKey("oxygen", "high"), "somebody turned a screw")), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_thing_that_is_open_or_only_closed()
+    {
+        ThingOpened opened = new(At, "open-port", new Thing("manifold port", true));
+        Assert.Contains("manifold port is open", RefusalAfter(opened), StringComparison.Ordinal);
+        Assert.Contains("manifold port is not checked for leaks", RefusalAfter(opened, new ThingClosed(At, "close-port", "manifold port")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("manifold_pressure", "high", 4.10, "Manifold pressure (high) 4.1 in. w.c. is outside of 3.35 to 3.65 in. w.c. (invented)")]
+    [InlineData("room_co", "kitchen", 30, "co in room (kitchen) is not proven to be at most 9 ppm")]
+    public void A_value_outside_of_its_limit(string fieldId, string scope, double value, string obstacle)
+    {
+        ReadingEntered good = Ready.Log.OfType<ReadingEntered>().Last(entered => entered.Reading.Key == new ReadingKey(fieldId, scope));
+        ReadingEntered bad = good with { Reading = good.Reading with { Value = (decimal)value, Verdict = Calculations.Judgement.Verdict.Fail } };
+
+        Assert.Contains(obstacle, RefusalAfter(bad), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Flue_gas_whose_carbon_monoxide_is_not_proven()
+    {
+        ResultsComputed good = Ready.Log.OfType<ResultsComputed>().Last(computed => computed.Results.Any(result => result.Id == "co_air_free"));
+        ResultsComputed bad = good with { Results = [.. good.Results.Select(result => result.Id == "co_air_free" ? result with { Verdict = Calculations.Judgement.Verdict.ConditionalPass } : result)] };
+
+        Assert.Contains("CO air-free (high) is not proven to be at most 400 ppm", RefusalAfter(bad), StringComparison.Ordinal);
+    }
+}
