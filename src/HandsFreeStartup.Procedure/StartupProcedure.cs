@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Derivations;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
@@ -68,6 +69,9 @@ public sealed class StartupProcedure(StartupPlan plan)
     /// <param name="happened">The events, in their order.</param>
     /// <param name="now">The present.</param>
     public IReadOnlyList<Announcement> Announce(IReadOnlyList<StartupEvent> happened, Now now) => new Announcer(_state, now).Announce(happened);
+
+    /// <summary>How each standing result came about, by its stage, for whoever doubts it; without those that nothing explains, such as an expected oxygen.</summary>
+    public IEnumerable<(string Scope, Derivation Derivation)> Derivations() => Explaining.All(_state);
 
     /// <summary>The phases and their moves as a Mermaid state diagram.</summary>
     public string DrawPhases() => _state.Drawing();

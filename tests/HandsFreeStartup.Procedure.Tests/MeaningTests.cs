@@ -42,14 +42,18 @@ public sealed class MeaningTests
     [Fact]
     public void Efficiency_excess_air_and_dew_point_agree_with_the_reference_calculation()
     {
-        // Typical natural gas, O2 5 %, flue 150 °C (302 °F), air 20 °C (68 °F), dry air, sea level: lambda 1.2817, dew point 54.10 °C, 84.32 % of the
-        // higher heating value (computed with NASA polynomials, reproduced with Cantera and IAPWS within 0.006 points; see the reference tables of the calculation tests).
+        // Typical natural gas, O2 10.7 %, flue 49.4 °C (120.92 °F), air 8.9 °C (48.02 °F) and half saturated, sea level: a row of the reference tables of the
+        // calculation tests, computed with Cantera 3.2.0 and IAPWS-IF97.
         LiveJob job = new LiveJob().GoTo("combustion")
-            .Say("oxygen", 5.0m).Say("flue_co", 0m).Say("flue_temperature", 302m).Say("air_temperature", 68m);
+            .Say("oxygen", 10.7m).Say("flue_co", 0m).Say("flue_temperature", 120.92m).Say("air_temperature", 48.02m);
 
-        Assert.Equal(28.17, Result(job, "excess_air").Value!.Value, 0.05);
-        Assert.Equal(84.32, Result(job, "efficiency").Value!.Value, 0.01);
-        Assert.Equal((54.10 * 1.8) + 32, Result(job, "dew_point").Value!.Value, 0.05);
+        Assert.Equal(93.80, Result(job, "excess_air").Value!.Value, 0.05);
+        Assert.Equal(87.58, Result(job, "efficiency").Value!.Value, 0.01);
+        Assert.Equal(97.03, Result(job, "efficiency_net").Value!.Value, 0.01);
+        Assert.Equal(87.66, Result(job, "efficiency_first_law").Value!.Value, 0.01);
+        Assert.Equal(5.8286, Result(job, "carbon_dioxide_calculated").Value!.Value, 0.002);
+        Assert.Equal((47.191 * 1.8) + 32, Result(job, "dew_point").Value!.Value, 0.05);
+        Assert.Contains("half saturated", Result(job, "dew_point").Remark, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -10,6 +10,12 @@ namespace HandsFreeStartup.Calculations.Combustion;
 public readonly record struct FlueReading(
     Fraction Oxygen, Fraction CarbonMonoxide, Temperature FlueTemperature, Temperature AirTemperature)
 {
+    /// <summary>What is taken for the combustion air where nobody measured its humidity: half saturated.</summary>
+    public static Fraction AssumedHumidity { get; } = new(0.5);
+
+    /// <summary>u of <see cref="AssumedHumidity"/>: anything between dry and saturated is as possible.</summary>
+    public static Fraction AssumedHumidityUncertainty { get; } = new(0.5 / 1.7320508075688772);
+
     /// <summary>Pressure of flue gas and combustion air; the standard atmosphere if nothing is said.</summary>
     public AbsolutePressure Pressure { get; init; } = AbsolutePressure.StandardAtmosphere;
 

@@ -19,7 +19,7 @@ static class AirExplanations
             return sheet.Close(new(ResultId.TemperatureRise, "Rise", "temperature rise of the circulated air", "°F", 0, "definition; the range stands on the rating plate",
                 CannotBeNegative: false), Rise(sheet, given), limit);
         }),
-        new("air_flow", [new(ResultId.InputRate, "Btu/h"), new(ResultId.Efficiency, "%"), new(FieldId.SupplyTemperature, "°F"), new(FieldId.ReturnTemperature, "°F"), new("altitude", "ft", SeaLevel),
+        new(ResultId.AirFlow, [new(ResultId.InputRate, "Btu/h"), new(ResultId.Efficiency, "%"), new(FieldId.SupplyTemperature, "°F"), new(FieldId.ReturnTemperature, "°F"), new("altitude", "ft", SeaLevel),
             new("blower_heat", "Btu/h", NoBlowerHeat)], Flow),
         new(ResultId.ExternalStatic, [new(FieldId.SupplyStatic, "in. w.c."), new(FieldId.ReturnStatic, "in. w.c.")], (given, limit) =>
         {
@@ -52,7 +52,7 @@ static class AirExplanations
         Term ratio = sheet.Lookup("p/p0", "pressure of the standard atmosphere at the altitude, over that at sea level", "",
             StandardAtmosphere.PressureRatio(Altitude.FromFeet(given["altitude"].Value)), $"standard atmosphere at {given["altitude"].Value:0} ft, {given["altitude"].Origin}");
         Term factor = sheet.Step("F", "Btu/h per cfm and °F", AirFlow.TradeFactor * ratio);
-        return sheet.Close(new("air_flow", "cfm", "air flow from measured input and temperature rise", "cfm", 0,
+        return sheet.Close(new(ResultId.AirFlow, "cfm", "air flow from measured input and temperature rise", "cfm", 0,
             "1.08 = 0.075 × 0.24 × 60, trade pages on air flow, for air of 70 °F at sea level; thinner at altitude"),
             AirFlow.Formula(input, percent / 100, blower, rise, factor), limit);
     }

@@ -48,9 +48,9 @@ public sealed record Derivation(
         get
         {
             string unit = Unit.Length > 0 ? " " + Unit : "";
-            return Result.StandardUncertainty == 0 ? Text + unit
-                : Head.CannotBeNegative && Result.Value < Result.ExpandedUncertainty ? $"{Text}{unit} ({Shown(Interval.Low)} to {Shown(Interval.High)})"
-                : $"{Text} ± {Shown(Result.ExpandedUncertainty)}{unit}";
+            return RoundedUncertainty.Of(Result.ExpandedUncertainty) is not { } doubt ? Text + unit
+                : Head.CannotBeNegative && Result.Value < (double)doubt ? $"{Text}{unit} ({Shown(Interval.Low)} to {Shown(Interval.High)})"
+                : $"{Text} ± {doubt.ToString(CultureInfo.InvariantCulture)}{unit}";
         }
     }
 

@@ -21,11 +21,11 @@ static class FlueExplanations
             return work.IsPossible ? work.Sheet.Close(
                 new(ResultId.ExcessAir, "EA", "excess air", "%", 1, FlueWork.Balance), work.ExcessAir(), limit) : null;
         }),
-        new(FieldId.CarbonDioxide, [Oxygen, Monoxide], (given, limit) =>
+        new(ResultId.CarbonDioxideCalculated, [Oxygen, Monoxide], (given, limit) =>
         {
             FlueWork work = new(given);
             return work.IsPossible ? work.Sheet.Close(
-                new(FieldId.CarbonDioxide, "CO2", "CO2 of the dry flue that goes with the O2", "%", 2, FlueWork.Balance), work.CarbonDioxidePercent(), limit) : null;
+                new(ResultId.CarbonDioxideCalculated, "CO2", "CO2 of the dry flue that goes with the O2", "%", 2, FlueWork.Balance), work.CarbonDioxidePercent(), limit) : null;
         }),
         new(ResultId.DewPoint, [Oxygen, Monoxide, .. FlueWork.OfAir], (given, limit) =>
         {
@@ -35,8 +35,8 @@ static class FlueExplanations
                 work.DewPoint(), limit) : null;
         }),
         Efficiency(ResultId.Efficiency, "efficiency above combustion air, of the higher heating value: the trade's combustion efficiency", heat => heat.AboveAir(), higher: true),
-        Efficiency("efficiency_net", "efficiency above combustion air, of the lower heating value: for comparison with makers who state net values", heat => heat.AboveAir(), higher: false),
-        Efficiency("efficiency_first_law", "efficiency by the first law, of the higher heating value: for heat balances, fuel at 25 °C", heat => heat.FirstLaw(), higher: true),
+        Efficiency(ResultId.EfficiencyNet, "efficiency above combustion air, of the lower heating value: for comparison with makers who state net values", heat => heat.AboveAir(), higher: false),
+        Efficiency(ResultId.EfficiencyFirstLaw, "efficiency by the first law, of the higher heating value: for heat balances, fuel at 25 °C", heat => heat.FirstLaw(), higher: true),
         new("nox_reference", [Oxygen, Nitrogen], NitrogenAtThree),
         new("nox_per_heat", [Oxygen, Nitrogen], NitrogenPerHeat),
     ];

@@ -16,7 +16,8 @@ sealed class FlueWork
     public const string Balance = "element balances of dry air with 20.95 % O2";
 
     /// <summary>What is taken where nobody measured the humidity: half saturated, anything between dry and saturated being possible.</summary>
-    static readonly Given AssumedHumidity = new(50, 50 / 1.7320508075688772, "assumed, not measured", "50");
+    static readonly Given AssumedHumidity = new(
+        100 * FlueReading.AssumedHumidity.Value, 100 * FlueReading.AssumedHumidityUncertainty.Value, "assumed, not measured", "50");
 
     readonly GivenInputs _given;
 

@@ -4,10 +4,13 @@ using HandsFreeStartup.Calculations.Uncertainties;
 namespace HandsFreeStartup.Calculations.Derivations;
 
 /// <summary>A limit, its guard band and a value as a bar of text: · outside, ~ guard band, = proven inside, | limit, X the value.</summary>
-static class GuardBandBar
+public static class GuardBandBar
 {
     const int Width = 32;
 
+    /// <summary>The bar; empty where the value is not known.</summary>
+    /// <param name="value">With its uncertainty, in the unit of the limit.</param>
+    /// <param name="limit">What judges it.</param>
     public static string Of(Estimate value, Limit limit)
     {
         if (!value.IsKnown)

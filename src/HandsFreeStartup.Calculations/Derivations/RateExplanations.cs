@@ -37,10 +37,10 @@ static class RateExplanations
                 sheet.Input("high", "input at high fire", "Btu/h", given["input_high"]), sheet.Input("low", "input at low fire", "Btu/h", given["input_low"]));
             return sheet.Close(new("turndown", "Turndown", "turndown of a modulating or staged burner, high over low input", "", 1, "definition"), ratio, limit);
         }),
-        new("gas_per_hour", [new(ResultId.InputRate, "Btu/h"), new("heating_value", "Btu/ft³")], (given, limit) =>
+        new(ResultId.GasPerHour, [new(ResultId.InputRate, "Btu/h"), new("heating_value", "Btu/ft³")], (given, limit) =>
         {
             Worksheet sheet = new();
-            return sheet.Close(new("gas_per_hour", "Gas", "gas used in an hour of burning", "ft³/h", 1, "definition"), PerHour(sheet, given), limit);
+            return sheet.Close(new(ResultId.GasPerHour, "Gas", "gas used in an hour of burning", "ft³/h", 1, "definition"), PerHour(sheet, given), limit);
         }),
         new("gas_per_year", [new(ResultId.InputRate, "Btu/h"), new("burning_hours", "h/year")], (given, limit) =>
         {

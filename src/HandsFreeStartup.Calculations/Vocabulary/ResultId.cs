@@ -15,6 +15,15 @@ public static class ResultId
     /// <summary>Efficiency on the higher heating value.</summary>
     public const string Efficiency = "efficiency";
 
+    /// <summary>The same heat on the lower heating value.</summary>
+    public const string EfficiencyNet = "efficiency_net";
+
+    /// <summary>Efficiency by the first law, on the higher heating value.</summary>
+    public const string EfficiencyFirstLaw = "efficiency_first_law";
+
+    /// <summary>The carbon dioxide that goes with the oxygen.</summary>
+    public const string CarbonDioxideCalculated = "carbon_dioxide_calculated";
+
     /// <summary>Dew point of the flue gas.</summary>
     public const string DewPoint = "dew_point";
 
@@ -26,6 +35,12 @@ public static class ResultId
 
     /// <summary>Temperature rise of the air.</summary>
     public const string TemperatureRise = "temperature_rise";
+
+    /// <summary>Air flow over the heat exchanger.</summary>
+    public const string AirFlow = "air_flow";
+
+    /// <summary>Gas in an hour of burning.</summary>
+    public const string GasPerHour = "gas_per_hour";
 
     /// <summary>External static pressure.</summary>
     public const string ExternalStatic = "external_static";

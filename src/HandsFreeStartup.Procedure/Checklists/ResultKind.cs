@@ -11,19 +11,25 @@ namespace HandsFreeStartup.Procedure.Checklists;
 /// <param name="Decimals">Decimals to show.</param>
 /// <param name="Lowest">Below it no limit can lie: wide enough for any furnace, close enough for a slipped decimal point (common practice, no source).</param>
 /// <param name="Highest">Above it no limit can lie.</param>
-public sealed record ResultKind(string Id, string Label, string UnitSymbol, int Decimals, decimal Lowest, decimal Highest)
+/// <param name="IsQuiet">Whether it is shown and kept but not spoken unless a limit judges it: the technician waits for something else.</param>
+public sealed record ResultKind(string Id, string Label, string UnitSymbol, int Decimals, decimal Lowest, decimal Highest, bool IsQuiet = false)
 {
     /// <summary>Every result, in the order of a start-up. What it is worked out from stands in <see cref="Deciding.ResultRule"/>.</summary>
     public static ImmutableArray<ResultKind> All { get; } =
     [
         new(ResultId.InputRate, "Input rate", "Btu/h", 0, 5_000, 1_000_000),
+        new(ResultId.GasPerHour, "Gas in an hour", "ft³/h", 1, 5, 1_000, IsQuiet: true),
         new(ResultId.CoAirFree, "CO air-free", "ppm", 0, 0, 4_000),
         new(ResultId.ExcessAir, "Excess air", "%", 0, 0, 1_000),
         new(ResultId.Efficiency, "Efficiency, gross", "%", 1, 30, 110),
-        new(ResultId.DewPoint, "Dew point", "°F", 0, 30, 212),
+        new(ResultId.EfficiencyNet, "Efficiency, net", "%", 1, 30, 115, IsQuiet: true),
+        new(ResultId.EfficiencyFirstLaw, "Efficiency, first law", "%", 1, 30, 110, IsQuiet: true),
+        new(ResultId.CarbonDioxideCalculated, "CO2 from O2", "%", 1, 0, 15, IsQuiet: true),
+        new(ResultId.DewPoint, "Dew point", "°F", 0, 30, 212, IsQuiet: true),
         new(ResultId.FuelFactor, "Fuel factor", "", 3, 1, 2),
         new(ResultId.OxygenExpected, "Oxygen expected", "%", 1, 0, 20.9m),
         new(ResultId.TemperatureRise, "Temperature rise", "°F", 0, 5, 150),
+        new(ResultId.AirFlow, "Air flow", "cfm", 0, 100, 10_000, IsQuiet: true),
         new(ResultId.ExternalStatic, "External static", "in. w.c.", 2, 0, 3),
     ];
 

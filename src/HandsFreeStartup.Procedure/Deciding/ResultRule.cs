@@ -15,6 +15,9 @@ namespace HandsFreeStartup.Procedure.Deciding;
 /// <summary>What a rule works with: the readings of one stage by field id, and the plan.</summary>
 sealed record ResultInputs(ImmutableSortedDictionary<string, EnteredReading> Readings, StartupPlan Plan)
 {
+    /// <summary>Where each reading came from, by field id, where that is to be told.</summary>
+    public ImmutableDictionary<string, string> Origins { get; init; } = ImmutableDictionary<string, string>.Empty;
+
     /// <summary>The reading in the unit of the table of fields, whatever it was said in, with its standard uncertainty; zero where the instrument's is not stated.</summary>
     public Estimate Of(string fieldId)
     {
@@ -56,15 +59,21 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Immutable
     public static ImmutableArray<ResultRule> All { get; } =
     [
         new("co-air-free/1", [FieldId.Oxygen, FieldId.FlueCo], [ResultId.CoAirFree], AirFreeMonoxide),
-        new("combustion-above-air-hhv/1", [FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature], [ResultId.ExcessAir, ResultId.Efficiency, ResultId.DewPoint], Combustion),
+        new("combustion-above-air-hhv/2", [FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature],
+            [ResultId.ExcessAir, ResultId.Efficiency, ResultId.EfficiencyNet, ResultId.EfficiencyFirstLaw, ResultId.CarbonDioxideCalculated, ResultId.DewPoint], Combustion),
         new("fuel-factor/1", [FieldId.Oxygen, FieldId.CarbonDioxide, FieldId.FlueCo], [ResultId.FuelFactor], inputs =>
             [new(ResultId.FuelFactor, FuelFactor.Of(inputs.Input(FieldId.Oxygen, 0), inputs.Input(FieldId.CarbonDioxide, 1), inputs.Input(FieldId.FlueCo, 2) / 10_000).Estimate)]),
         new("temperature-rise/1", [FieldId.SupplyTemperature, FieldId.ReturnTemperature], [ResultId.TemperatureRise], inputs =>
             [new(ResultId.TemperatureRise, TemperatureRise.Of(inputs.Input(FieldId.SupplyTemperature, 0), inputs.Input(FieldId.ReturnTemperature, 1)).Estimate)]),
         new("external-static/1", [FieldId.SupplyStatic, FieldId.ReturnStatic], [ResultId.ExternalStatic], inputs =>
             [new(ResultId.ExternalStatic, ExternalStatic.Total(inputs.Input(FieldId.SupplyStatic, 0), inputs.Input(FieldId.ReturnStatic, 1)).Estimate)]),
-        new("input-rate-by-meter/1", [FieldId.MeterTime], [ResultId.InputRate], InputRate),
+        new("input-rate-by-meter/1", [FieldId.MeterTime], [ResultId.InputRate, ResultId.GasPerHour], InputRate),
+        new("air-flow-by-rise/1", [FieldId.MeterTime, FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature, FieldId.SupplyTemperature, FieldId.ReturnTemperature], [ResultId.AirFlow], inputs =>
+            [new(ResultId.AirFlow, JobNumbers.Explain(inputs, ResultId.AirFlow)?.Result ?? Estimate.Unknown, "it takes an input by the meter and a rise above zero")]),
     ];
+
+    /// <summary>The rule that yields the result of that id, or null.</summary>
+    public static ResultRule? Of(string resultId) => All.FirstOrDefault(rule => rule.Yields.Contains(resultId));
 
     static IEnumerable<Calculated> AirFreeMonoxide(ResultInputs inputs)
     {
@@ -81,9 +90,13 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Immutable
             new FlueReading(new Fraction(oxygen.Value), new Fraction(monoxide.Value), new Temperature(flue.Value), new Temperature(air.Value))
             {
                 Pressure = StandardAtmosphere.Pressure(Altitude.FromFeet((double)inputs.Plan.Site.AltitudeFeet)),
+                AirRelativeHumidity = FlueReading.AssumedHumidity,
                 Uncertainty = new FlueUncertainty(
                     new Fraction(oxygen.StandardUncertainty), new Fraction(monoxide.StandardUncertainty),
-                    new TemperatureDifference(flue.StandardUncertainty), new TemperatureDifference(air.StandardUncertainty)),
+                    new TemperatureDifference(flue.StandardUncertainty), new TemperatureDifference(air.StandardUncertainty))
+                {
+                    AirRelativeHumidity = FlueReading.AssumedHumidityUncertainty,
+                },
             },
             fuel);
         string remark = evaluation.Refusal ?? "";
@@ -91,7 +104,10 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Immutable
         [
             new(ResultId.ExcessAir, evaluation.ExcessAirPercent, remark),
             new(ResultId.Efficiency, evaluation.EfficiencyPercent, remark),
-            new(ResultId.DewPoint, InFahrenheit(evaluation.DewPointCelsius), remark),
+            new(ResultId.EfficiencyNet, evaluation.EfficiencyLowerPercent, remark),
+            new(ResultId.EfficiencyFirstLaw, evaluation.EfficiencyFirstLawPercent, remark),
+            new(ResultId.CarbonDioxideCalculated, evaluation.CarbonDioxidePercent, remark),
+            new(ResultId.DewPoint, InFahrenheit(evaluation.DewPointCelsius), remark.Length > 0 ? remark : "for air that is half saturated, not measured"),
         ];
     }
 
@@ -100,13 +116,14 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Immutable
     {
         if (inputs.Plan.Site is not { MeterDialCubicFeet: { } dial, HeatingValue: { } heating } site)
         {
-            return [new(ResultId.InputRate, Estimate.Unknown, "the site file states no meter dial or no heating value of the gas")];
+            const string why = "the site file states no meter dial or no heating value of the gas";
+            return [new(ResultId.InputRate, Estimate.Unknown, why), new(ResultId.GasPerHour, Estimate.Unknown, why)];
         }
 
         double joules = Calculations.Quantities.HeatingValue.FromBtuPerCubicFoot((double)heating).JoulesPerCubicMetre;
         Uncertain flow = MeterClocking.Flow(Volume.FromCubicFeet((double)dial).CubicMetres, 1, inputs.Input(FieldId.MeterTime, 0));
         Uncertain watts = MeterClocking.Input(flow, 1, Uncertain.Input(joules, joules * (double)site.HeatingValuePercent / 100 / Estimate.CoverageFactor, 1));
-        return [new(ResultId.InputRate, (watts / HeatRate.FromBtuPerHour(1).Watts).Estimate)];
+        return [new(ResultId.InputRate, (watts / HeatRate.FromBtuPerHour(1).Watts).Estimate), new(ResultId.GasPerHour, JobNumbers.Explain(inputs, ResultId.GasPerHour)?.Result ?? Estimate.Unknown)];
     }
 
     static Estimate InFahrenheit(Estimate celsius) => new(Temperature.FromCelsius(celsius.Value).Fahrenheit, 1.8 * celsius.StandardUncertainty);

@@ -19,7 +19,7 @@ enum StepStatus
 }
 
 /// <summary>A reading that was entered, and whether it still counts.</summary>
-sealed record KeptReading(EnteredReading Reading, string StepId, ReadingState State, int Number)
+sealed record KeptReading(EnteredReading Reading, string StepId, ReadingState State, int Number, DateTimeOffset At)
 {
     public bool Counts => State is ReadingState.Provisional or ReadingState.Final && !Reading.IsEarly;
 }
@@ -88,6 +88,9 @@ sealed partial class StartupState(StartupPlan plan)
 
     /// <summary>The readings that were entered last and not disregarded, whether they stand or not.</summary>
     public IEnumerable<ReadingKey> Keys => _record.Keys;
+
+    /// <summary>The stages and rooms that have results that still count.</summary>
+    public IEnumerable<string> ScopesOfResults => _record.Results.Select(fate => fate.Scope).Distinct();
 
     /// <summary>The results of a stage that still count.</summary>
     public ImmutableArray<CalculatedResult> Results(string? scope) => [.. _record.Results.Where(fate => fate.Scope == (scope ?? "")).Select(fate => fate.Result)];
@@ -468,7 +471,7 @@ sealed partial class StartupState(StartupPlan plan)
         ReadingEnd.Void => ReadingState.Void,
         ReadingEnd.Final => ReadingState.Final,
         _ => ReadingState.Provisional,
-    }, fate.Number);
+    }, fate.Number, fate.At);
 
     static RunningTimer Running(TimerFate timer) =>
         new(timer.Started, timer.Steady, timer.Duration, timer.Halfway is not null || timer.Ended is not null, timer.Ended is not null, timer.IsOfThisRun);

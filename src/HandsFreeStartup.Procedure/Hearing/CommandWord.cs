@@ -38,6 +38,8 @@ public enum CommandWord
     WhatIsOpen,
     /// <summary>Say the whole prompt of the step, with its caution, its reason and the limits of what was measured.</summary>
     TellMore,
+    /// <summary>Say how the last result or verdict comes about.</summary>
+    Explain,
     /// <summary>Say of each step in short what to do and what to say.</summary>
     ShortPrompts,
     /// <summary>Say each prompt in full.</summary>
@@ -88,6 +90,7 @@ public static class Commands
         new(CommandWord.StopTalking, "stop talking", "F10", "end what is being said; it stays on the screen"),
         new(CommandWord.WhatIsOpen, "what is open", "Ctrl+O", "list what is still open"),
         new(CommandWord.TellMore, "tell me more", "Ctrl+W", "the whole prompt, with caution, reason and limits"),
+        new(CommandWord.Explain, "explain that", "Ctrl+E", "how the last result comes about: formula, numbers, doubt, limit"),
         new(CommandWord.ShortPrompts, "short prompts", "Ctrl+P", "say in short what to do; the rest is on the screen"),
         new(CommandWord.FullPrompts, "full prompts", "Ctrl+F", "say every prompt in full"),
         new(CommandWord.Help, "help", "F1", "what can be said now"),

@@ -123,12 +123,16 @@ sealed class Announcer(StartupState state, Now now)
         };
     }
 
-    static Announcement Result(CalculatedResult result) => new(
-        $"{new MessagePart.Name(result.Label)} {ResultWords.Told(result)}.{InWords(result.Verdict, result.Limit)}",
-        IsUrgent: result is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail });
+    static Announcement Result(CalculatedResult result)
+    {
+        Announcement told = new(
+            $"{new MessagePart.Name(result.Label)} {ResultWords.Told(result)}.{InWords(result.Verdict, result.Limit)}",
+            IsUrgent: result is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail });
+        return ResultKind.Find(result.Id) is { IsQuiet: true } && result.Limit is null ? told with { Said = "" } : told;
+    }
 
     /// <summary>The verdict with its limit, after a blank; empty where nothing was judged.</summary>
-    static Message InWords(Verdict? verdict, DeclaredLimit? limit)
+    public static Message InWords(Verdict? verdict, DeclaredLimit? limit)
     {
         if (limit is null || VerdictWords.Of(verdict, limit) is not { Length: > 0 } words)
         {
@@ -149,6 +153,7 @@ sealed class Announcer(StartupState state, Now now)
         CommandWord.SayAgain when state.Phase == Phase.Asking => Prompts.Of(state, null),
         CommandWord.SayAgain => [new(Pending(), DigitByDigit: true)],
         CommandWord.TellMore => [Prompts.More(state)],
+        CommandWord.Explain => Explaining.Last(state),
         CommandWord.HowLong => [new(HowLong())],
         CommandWord.WhatIsOpen => [new(state.Open.Count == 0 ? "Nothing is open." : $"Open: {string.Join(", ", state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name}, leak check missing" : open.Thing.Name))}.")],
         CommandWord.ReadBack when state.Phase == Phase.Signing || state.Step.Kind == StepKind.Sign => ReadBackExceptions(),

@@ -76,7 +76,7 @@ static class Expectations
             .. forward,
             CommandWord.GoBack, CommandWord.SayAgain, CommandWord.Disregard, CommandWord.SkipStep, .. noted, CommandWord.HowLong,
             CommandWord.ReadBack, CommandWord.StandBy, CommandWord.WhatIsOpen, CommandWord.Help, CommandWord.Finish,
-            CommandWord.TellMore, CommandWord.ShortPrompts, CommandWord.FullPrompts,
+            CommandWord.TellMore, CommandWord.Explain, CommandWord.ShortPrompts, CommandWord.FullPrompts,
         ];
     }
 }

@@ -95,7 +95,7 @@ public sealed class DerivationTests
             CombustionEvaluation core = Evaluate(inputs);
 
             Same(core.ExcessAirPercent, Derive("excess_air", inputs));
-            Same(core.CarbonDioxidePercent, Derive("carbon_dioxide", inputs));
+            Same(core.CarbonDioxidePercent, Derive("carbon_dioxide_calculated", inputs));
             Same(new(core.DewPointCelsius.Value * 1.8 + 32, core.DewPointCelsius.StandardUncertainty * 1.8), Derive("dew_point", inputs));
             Same(core.EfficiencyPercent, Derive("efficiency", inputs));
             Same(core.EfficiencyLowerPercent, Derive("efficiency_net", inputs));
@@ -119,7 +119,7 @@ public sealed class DerivationTests
 
         Assert.Equal("CO × 20.9 / (20.9 − O2)", derivation.Formula);
         Assert.Equal("100 × 20.9 / (20.9 − 8.0)", derivation.Numbers);
-        Assert.Equal("162 ± 33 ppm", derivation.TextWithUncertainty);
+        Assert.Equal("162 ± 40 ppm", derivation.TextWithUncertainty);
         Assert.Equal(["CO", "O2"], derivation.Budget.Select(part => part.Name));
         Assert.Equal(0.987, derivation.Budget[0].Share, 0.001);
         Assert.Equal(

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Derivations;
+using HandsFreeStartup.Calculations.Fuels;
+using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Uncertainties;
+using HandsFreeStartup.Calculations.Vocabulary;
+using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
+
+namespace HandsFreeStartup.Procedure.Deciding;
+
+/// <summary>The numbers of a job with where each came from, as the calculation explains itself with them.</summary>
+static class JobNumbers
+{
+    const string SiteFile = "site file";
+
+    /// <summary>How a result of one stage comes about; null while something is missing, or where the calculation refuses the numbers.</summary>
+    /// <param name="inputs">The readings of the stage, and the plan.</param>
+    /// <param name="resultId">Which result.</param>
+    /// <param name="limit">What it is judged by, in the unit of its kind; null for none.</param>
+    public static Derivation? Explain(ResultInputs inputs, string resultId, DeclaredLimit? limit = null) =>
+        Explanation.Find(resultId)?.Derive(Of(inputs), limit is null ? null : new Limit((double?)limit.Lower, (double?)limit.Upper, limit.Source, limit.IsSafety));
+
+    static GivenInputs Of(ResultInputs inputs)
+    {
+        Fuel fuel = Fuel.Find(inputs.Plan.Appliance.FuelId) ?? throw new InvalidOperationException($"No fuel '{inputs.Plan.Appliance.FuelId}'.");
+        ImmutableArray<KeyValuePair<string, Given>> measured =
+        [
+            .. inputs.Readings.Keys.Where(id => Fields.Find(id) is not null).Select(id => KeyValuePair.Create(id, Said(inputs, id))),
+            .. OfSite(inputs.Plan.Site),
+        ];
+        GivenInputs first = new(measured, fuel);
+        return new GivenInputs([.. measured, .. WorkedOut.SelectMany(id => Result(id, first))], fuel);
+    }
+
+    /// <summary>Results that others are worked out from.</summary>
+    static ImmutableArray<string> WorkedOut { get; } = [ResultId.InputRate, ResultId.Efficiency];
+
+    static IEnumerable<KeyValuePair<string, Given>> Result(string id, GivenInputs measured) =>
+        Explanation.Find(id)!.Derive(measured) is { } derivation
+            ? [KeyValuePair.Create(id, new Given(derivation.Result.Value, derivation.Result.StandardUncertainty, "worked out"))] : [];
+
+    static IEnumerable<KeyValuePair<string, Given>> OfSite(Site site)
+    {
+        yield return KeyValuePair.Create("altitude", new Given((double)site.AltitudeFeet, 0, SiteFile, Numbers.Text(site.AltitudeFeet)));
+        if (site is { MeterDialCubicFeet: { } dial, HeatingValue: { } heating })
+        {
+            yield return KeyValuePair.Create("meter_dial", new Given((double)dial, 0, SiteFile, Numbers.Text(dial)));
+            yield return KeyValuePair.Create("heating_value", new Given(
+                (double)heating, (double)(heating * site.HeatingValuePercent) / 100 / Estimate.CoverageFactor, SiteFile, Numbers.Text(heating)));
+        }
+    }
+
+    static Given Said(ResultInputs inputs, string fieldId)
+    {
+        EnteredReading reading = inputs.Readings[fieldId];
+        Estimate value = inputs.Of(fieldId);
+        bool isOwnUnit = reading.UnitSymbol == Fields.Find(fieldId)!.Unit.Symbol;
+        string how = inputs.Origins.GetValueOrDefault(fieldId, "measured");
+        return new Given(value.Value, value.StandardUncertainty, isOwnUnit ? how : $"{how} as {Numbers.Text(reading.Value)} {reading.UnitSymbol}", isOwnUnit ? Numbers.Text(reading.Value) : null);
+    }
+}
