@@ -253,7 +253,7 @@ public sealed class ComputeTests : IDisposable
         string[] lines = result.Output.TrimEnd().Split('\n');
         Assert.InRange(lines.Length, 4, 6);
         Assert.Contains("COaf = CO × 20.9 / (20.9 − O2)", lines);
-        Assert.Contains("= 100 × 20.9 / (20.9 − 8.0) = 162 ± 33 ppm, made of CO 99 %, O2 1 %", lines);
+        Assert.Contains("= 100 × 20.9 / (20.9 − 8.0) = 162 ± 40 ppm, made of CO 99 %, O2 1 %", lines);
         Assert.EndsWith("passes by more than the guard band: allowed is at most 400 ppm (ANSI Z21.47)", lines[^1]);
     }
 

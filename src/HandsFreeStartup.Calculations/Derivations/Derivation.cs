@@ -42,7 +42,7 @@ public sealed record Derivation(
     /// <summary>What the limit says; null without one.</summary>
     public Verdict? Verdict => Limit is null ? null : Judge.Verdict(Result, Limit);
 
-    /// <summary>Result with uncertainty: "162 ± 33 ppm", or "35 ppm (0 to 70)" where ± would reach below zero.</summary>
+    /// <summary>Result with uncertainty: "162 ± 40 ppm", or "35 ppm (0 to 70)" where ± would reach below zero.</summary>
     public string TextWithUncertainty
     {
         get

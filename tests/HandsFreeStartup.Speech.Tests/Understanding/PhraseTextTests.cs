@@ -267,10 +267,10 @@ public sealed class PhraseTextTests
             Assert.True(Commands.Of(Assert.IsType<Phrase.Order>(PhraseText.Typed(line, new Expectation([], [], [], Dictation: true))).Word).IsSafetyPhrase, line));
 
     [Fact]
-    public void A_line_longer_than_any_note_is_refused_with_its_length()
+    public void A_line_longer_than_any_note_is_refused_with_what_is_taken()
     {
         Phrase.NotUnderstood refused = Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed(new string('x', 300_000), new Expectation([], [], [], Dictation: true)));
-        Assert.Contains("300000 letters", refused.Evidence.Why, StringComparison.Ordinal);
+        Assert.Contains("longer than 4000 letters", refused.Evidence.Why, StringComparison.Ordinal);
         Assert.Empty(refused.Evidence.Words);
     }
 }
