@@ -21,7 +21,14 @@ static class CompletionCommand
     {
         Command command = new("completion", "A script with which the shell completes commands and options.") { Shell };
         Shell.AcceptOnlyFromAmong("bash");
-        command.SetAction(parsed => parsed.InvocationConfiguration.Output.WriteLine(Bash));
+        command.SetAction(parsed =>
+        {
+            // Line by line: the program's output marks whatever else would break a line.
+            foreach (string line in Bash.Split('\n'))
+            {
+                parsed.InvocationConfiguration.Output.WriteLine(line);
+            }
+        });
         return command;
     }
 }

@@ -102,7 +102,8 @@ public sealed partial class DocumentTests
         ProgramResult script = await InProcess.Run("completion", "bash");
         ProgramResult words = await InProcess.Run("[suggest:3]", "sta");
 
-        Assert.Contains("complete -F", script.Output, StringComparison.Ordinal);
+        Assert.Equal(7, script.Output.Split('\n').Length);
+        Assert.Contains("\ncomplete -F", script.Output, StringComparison.Ordinal);
         Assert.Contains("start", words.Output, StringComparison.Ordinal);
     }
 
