@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Checklists;
 
@@ -64,14 +65,14 @@ public sealed class Coach(Bench bench)
     {
         ("oxygen", true, _) => "more air than it should have, or air that gets into the sample. Press the hose onto the probe and look again.",
         ("oxygen", _, true) => "too little air or too much gas. Compare with the input of the meter and with the air openings.",
-        ("manifold_pressure", true, _) or ("manifold_pressure", _, true) => "the regulator must be adjusted, if the maker lets you.",
-        ("inlet_pressure", _, true) => "the supply is too weak for this load; the regulator of the furnace cannot help.",
+        (FieldId.ManifoldPressure, true, _) or (FieldId.ManifoldPressure, _, true) => "the regulator must be adjusted, if the maker lets you.",
+        (FieldId.InletPressure, _, true) => "the supply is too weak for this load; the regulator of the furnace cannot help.",
         ("draft", true, _) => "the vent does not draw, or it is pushed back. Do not leave it so.",
-        ("flue_temperature", true, _) => "too much gas, or too little air over the exchanger.",
-        ("supply_temperature", true, _) => "too little air: filter, registers, ducts, blower speed.",
-        ("flame_current", _, true) => "a dirty sensor, a bad ground, or hot and neutral exchanged.",
-        ("room_co", true, _) => "exhaust comes into the room. Stop the furnace and find where.",
-        ("room_co", _, true) => "less than none cannot be: the analyzer was zeroed in bad air.",
+        (FieldId.FlueTemperature, true, _) => "too much gas, or too little air over the exchanger.",
+        (FieldId.SupplyTemperature, true, _) => "too little air: filter, registers, ducts, blower speed.",
+        (FieldId.FlameCurrent, _, true) => "a dirty sensor, a bad ground, or hot and neutral exchanged.",
+        (FieldId.RoomCo, true, _) => "exhaust comes into the room. Stop the furnace and find where.",
+        (FieldId.RoomCo, _, true) => "less than none cannot be: the analyzer was zeroed in bad air.",
         _ => null,
     };
 }

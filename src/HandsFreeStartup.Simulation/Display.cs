@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Simulation;
@@ -28,20 +29,20 @@ static class Displays
     static readonly ImmutableArray<(string Field, Channel Channel, double Noise, double Still)> Instruments =
     [
         ("oxygen", Channel.Oxygen, 0.03, 0.15),
-        ("flue_co", Channel.Monoxide, 0.6, 4),
-        ("flue_temperature", Channel.FlueTemperature, 0.3, 3),
-        ("air_temperature", Channel.AirTemperature, 0.2, 2),
-        ("room_co", Channel.Monoxide, 0.3, 2),
-        ("inlet_pressure", Channel.Inlet, 0.004, 0.1),
-        ("manifold_pressure", Channel.Manifold, 0.003, 0.04),
+        (FieldId.FlueCo, Channel.Monoxide, 0.6, 4),
+        (FieldId.FlueTemperature, Channel.FlueTemperature, 0.3, 3),
+        (FieldId.AirTemperature, Channel.AirTemperature, 0.2, 2),
+        (FieldId.RoomCo, Channel.Monoxide, 0.3, 2),
+        (FieldId.InletPressure, Channel.Inlet, 0.004, 0.1),
+        (FieldId.ManifoldPressure, Channel.Manifold, 0.003, 0.04),
         ("draft", Channel.Draft, 0.001, 0.006),
-        ("supply_temperature", Channel.Supply, 0.2, 2),
-        ("return_temperature", Channel.Return, 0.2, 2),
-        ("supply_static", Channel.SupplyStatic, 0.001, 0.02),
-        ("return_static", Channel.ReturnStatic, 0.001, 0.02),
-        ("flame_current", Channel.FlameCurrent, 0.02, 0.2),
-        ("line_voltage", Channel.LineVoltage, 0.2, 2),
-        ("control_voltage", Channel.ControlVoltage, 0.1, 1),
+        (FieldId.SupplyTemperature, Channel.Supply, 0.2, 2),
+        (FieldId.ReturnTemperature, Channel.Return, 0.2, 2),
+        (FieldId.SupplyStatic, Channel.SupplyStatic, 0.001, 0.02),
+        (FieldId.ReturnStatic, Channel.ReturnStatic, 0.001, 0.02),
+        (FieldId.FlameCurrent, Channel.FlameCurrent, 0.02, 0.2),
+        (FieldId.LineVoltage, Channel.LineVoltage, 0.2, 2),
+        (FieldId.ControlVoltage, Channel.ControlVoltage, 0.1, 1),
     ];
 
     /// <summary>An analyzer shows a little less than none as none (common practice, no source).</summary>
@@ -51,7 +52,7 @@ static class Displays
     public static Display? Of(Furnace furnace, FurnaceState state, Hands hands, string fieldId)
     {
         Field field = furnace.Plan.FieldOf(fieldId);
-        if (fieldId == "meter_time")
+        if (fieldId == FieldId.MeterTime)
         {
             return Meter(state, field);
         }
@@ -85,13 +86,13 @@ static class Displays
     /// <summary>Why an instrument shows nothing; null where it shows something.</summary>
     static string? WhyNone(string fieldId, FurnaceState state, Hands hands) => fieldId switch
     {
-        "inlet_pressure" => hands.IsOpen("inlet port") ? null : "no gauge",
-        "manifold_pressure" => hands.IsOpen("manifold port") ? null : "no gauge",
-        "oxygen" or "flue_co" or "room_co" => hands.Probe == ProbePlace.Capped ? "caps on" : null,
-        "flue_temperature" => hands.Probe == ProbePlace.Flue ? null : "probe not in the flue",
+        FieldId.InletPressure => hands.IsOpen("inlet port") ? null : "no gauge",
+        FieldId.ManifoldPressure => hands.IsOpen("manifold port") ? null : "no gauge",
+        "oxygen" or FieldId.FlueCo or FieldId.RoomCo => hands.Probe == ProbePlace.Capped ? "caps on" : null,
+        FieldId.FlueTemperature => hands.Probe == ProbePlace.Flue ? null : "probe not in the flue",
         "draft" => hands.Probe == ProbePlace.Flue && hands.IsOpen("test hole") ? null : "hose not in the flue",
-        "supply_temperature" or "return_temperature" or "supply_static" or "return_static" => hands.IsOpen("duct ports") ? null : "ports closed",
-        "flame_current" => state.Phase == BurnerPhase.Burning ? null : "no flame",
+        FieldId.SupplyTemperature or FieldId.ReturnTemperature or FieldId.SupplyStatic or FieldId.ReturnStatic => hands.IsOpen("duct ports") ? null : "ports closed",
+        FieldId.FlameCurrent => state.Phase == BurnerPhase.Burning ? null : "no flame",
         _ => null,
     };
 

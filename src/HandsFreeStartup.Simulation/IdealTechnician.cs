@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
@@ -124,7 +125,7 @@ public sealed class IdealTechnician(Bench bench)
 
     Deed Read(Step step, StartupView view)
     {
-        if (view.Expectation.Readings.Any(reading => reading.Field.Id is "limit_lower" or "limit_upper"))
+        if (view.Expectation.Readings.Any(reading => reading.Field.Id is FieldId.LimitLower or FieldId.LimitUpper))
         {
             return Plate(view);
         }
@@ -215,7 +216,7 @@ public sealed class IdealTechnician(Bench bench)
             "leak-check" or "leak-check-running" => Fault.GasLeak,
             "prove-ports" => Fault.PortLeftOpen,
             _ when step.Readings.Any(demand => demand.FieldId == "oxygen") && bench.DisplayOf("oxygen")?.Value > Plan.Limit("oxygen", step.Scope)?.Upper => Fault.LeakingProbe,
-            _ when step.Readings.Any(demand => demand.FieldId == "supply_static") => Fault.DirtyFilter,
+            _ when step.Readings.Any(demand => demand.FieldId == FieldId.SupplyStatic) => Fault.DirtyFilter,
             _ => null,
         };
         return suspect is { } fault && !_tried.Contains(fault) ? fault : null;
@@ -231,7 +232,7 @@ public sealed class IdealTechnician(Bench bench)
     Deed Plate(StartupView view)
     {
         string result = view.Do;
-        ExpectedReading lower = view.Expectation.Readings.First(one => one.Field.Id == "limit_lower"), upper = view.Expectation.Readings.First(one => one.Field.Id == "limit_upper");
+        ExpectedReading lower = view.Expectation.Readings.First(one => one.Field.Id == FieldId.LimitLower), upper = view.Expectation.Readings.First(one => one.Field.Id == FieldId.LimitUpper);
         (decimal? low, decimal high) = result.Contains("input", StringComparison.OrdinalIgnoreCase) ? (Rounded(lower.Field, bench.Furnace.High.GasFlow * bench.Furnace.HeatPerCubicMetre * 0.9), Rounded(upper.Field, bench.Furnace.High.GasFlow * bench.Furnace.HeatPerCubicMetre * 1.05))
             : result.Contains("rise", StringComparison.OrdinalIgnoreCase) ? ((decimal?)30m, 70m) : ((decimal?)null, 0.60m);
         if (low is { } lowest && _said.TryAdd("lowest", 1))

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 
 namespace HandsFreeStartup.Simulation;
@@ -65,7 +66,7 @@ public sealed record Sight(string Text, bool? Answer)
 
     static Sight Pressure(Furnace furnace, FurnaceState state, Hands hands)
     {
-        DeclaredLimit? limit = furnace.Plan.Limit("manifold_pressure", hands.High ? "high" : "low");
+        DeclaredLimit? limit = furnace.Plan.Limit(FieldId.ManifoldPressure, hands.High ? "high" : "low");
         double inches = state.Manifold / Procedure.Hearing.Unit.InchesOfWater.Scale;
         return new(FormattableString.Invariant($"The manifold gauge shows {inches:0.00} in. w.c."), limit is null || (inches >= (double)(limit.Lower ?? 0) - 0.005 && inches <= (double)(limit.Upper ?? 99) + 0.005));
     }

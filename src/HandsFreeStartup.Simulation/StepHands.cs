@@ -1,3 +1,4 @@
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 
 namespace HandsFreeStartup.Simulation;
@@ -133,16 +134,16 @@ static class StepHands
         }
 
         yield return (step.Scope == "running" ? "others on" : "others off", hands.OthersOn == (step.Scope == "running"));
-        if (fields.Contains("room_co"))
+        if (fields.Contains(FieldId.RoomCo))
         {
             string room = plan.Site.Rooms.Contains(step.Scope ?? "") ? step.Scope! : "";
             yield return (room.Length == 0 ? "go to furnace" : $"go to {room}", hands.Probe == ProbePlace.Room && (room.Length == 0 ? hands.Room.Length == 0 : hands.Where == room));
         }
 
-        bool inFlue = fields.Intersect((string[])["oxygen", "flue_co", "flue_temperature", "draft"]).Any();
+        bool inFlue = fields.Intersect((string[])["oxygen", FieldId.FlueCo, FieldId.FlueTemperature, "draft"]).Any();
         yield return ("drill hole", !inFlue || hands.IsOpen("test hole"));
         yield return ("insert probe", !inFlue || hands.Probe == ProbePlace.Flue);
-        yield return ("clock meter", !fields.Contains("meter_time") || hands.Clockings > entered.Clockings);
+        yield return ("clock meter", !fields.Contains(FieldId.MeterTime) || hands.Clockings > entered.Clockings);
     }
 
     static IEnumerable<(string Words, bool IsSo)> ById(string id, Hands hands, FurnaceState state) => id switch

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 
@@ -123,7 +124,7 @@ static class CritiqueRules
             double pressure = entry.State.Manifold / Procedure.Hearing.Unit.InchesOfWater.Scale;
             bool raises = entry.Hand!.Contains("right", StringComparison.Ordinal) || (entry.Hand.Contains("clockwise", StringComparison.Ordinal) && !entry.Hand.Contains("counter", StringComparison.Ordinal));
             raises ^= course.Plan.Appliance.TurnToRaise != "clockwise";
-            DeclaredLimit? limit = course.Plan.Limit("manifold_pressure", step.Scope);
+            DeclaredLimit? limit = course.Plan.Limit(FieldId.ManifoldPressure, step.Scope);
             if ((pressure > (double)(limit?.Upper ?? 99) && raises) || (pressure < (double)(limit?.Lower ?? 0) && !raises))
             {
                 yield return new Mistake("turned-wrong-way", step.Id, entry.At, $"'{entry.Hand}' moves the pressure away from its limit.", "The sheet says which way raises the pressure, and the screen says it too.", Gravity.Grave);
@@ -180,7 +181,7 @@ static class CritiqueRules
 
     static IEnumerable<Mistake> Trap(Course course) =>
         from entry in course.Events<ReadingEntered>()
-        where entry.State.Trap >= 1 && ((ReadingEntered)entry.Event!).Reading.Key.FieldId is "oxygen" or "flue_co"
+        where entry.State.Trap >= 1 && ((ReadingEntered)entry.Event!).Reading.Key.FieldId is "oxygen" or FieldId.FlueCo
         select new Mistake("trap-full", entry.StepId, entry.At, "The water trap of the analyzer was full: it follows too slowly.", "Empty the trap.", Gravity.Grave);
 
     static IEnumerable<Mistake> Denials(Course course) =>

@@ -2,9 +2,10 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.AirSide;
 using HandsFreeStartup.Calculations.Combustion;
 using HandsFreeStartup.Calculations.Fuels;
-using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Gases;
+using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Quantities;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
 
@@ -34,9 +35,9 @@ sealed class FurnaceBuilding(StartupPlan plan, ImmutableSortedSet<Fault> faults,
         FireStage high = Stage("high", heat, barometer, InputOf("high"));
         FireStage low = plan.Appliance.Stages == 1 ? high : Stage("low", heat, barometer, InputOf("high") * Math.Sqrt(Manifold("low") / Manifold("high")));
         int burners = Math.Max(2, (int)Math.Round(InputOf("high") / WattsPerBurner));
-        double total = Middle("external_static", null, 0.5m, 0.5m) * 0.7;
+        double total = Middle(ResultId.ExternalStatic, null, 0.5m, 0.5m) * 0.7;
         double inlet = Inlet();
-        double upper = Pascals(plan.Limit("manifold_pressure", "high")?.Upper ?? (decimal)(Manifold("high") / Unit.InchesOfWater.Scale) * 1.05m);
+        double upper = Pascals(plan.Limit(FieldId.ManifoldPressure, "high")?.Upper ?? (decimal)(Manifold("high") / Unit.InchesOfWater.Scale) * 1.05m);
         double wanted = faults.Contains(Fault.ValveNotHolding) ? upper * 1.02 : upper * 1.08;
         return new Furnace(Math.Round((wanted / high.Manifold - 1) / Furnace.RisePerTurn, 3))
         {
@@ -51,13 +52,13 @@ sealed class FurnaceBuilding(StartupPlan plan, ImmutableSortedSet<Fault> faults,
             Burners = burners,
             OrificeMetres = OrificeOf(high, burners, barometer),
             Supply = inlet * 1.03,
-            SupplyDrop = faults.Contains(Fault.LowSupply) ? inlet * 1.03 - Lower("inlet_pressure") * 0.86 : inlet * 0.03,
+            SupplyDrop = faults.Contains(Fault.LowSupply) ? inlet * 1.03 - Lower(FieldId.InletPressure) * 0.86 : inlet * 0.03,
             SensibleFactor = Factor(barometer),
             Static = (total * 0.55, total * 0.45),
             VentMetres = IsSealed ? 0 : -Draft() / Theoretical(high, barometer),
             VentPressure = IsSealed ? Draft() : 0,
-            FlameCurrent = Middle("flame_current", null, 2m, 5m) * 0.8,
-            LimitKelvin = Kelvin(plan.Limit("supply_temperature", "high")?.Upper ?? 160m) + 15,
+            FlameCurrent = Middle(FieldId.FlameCurrent, null, 2m, 5m) * 0.8,
+            LimitKelvin = Kelvin(plan.Limit(FieldId.SupplyTemperature, "high")?.Upper ?? 160m) + 15,
         };
     }
 
@@ -66,8 +67,8 @@ sealed class FurnaceBuilding(StartupPlan plan, ImmutableSortedSet<Fault> faults,
         double oxygen = Middle("oxygen", scope, scope == "low" ? 7m : 6m, scope == "low" ? 10m : 9m);
         double fuelMoles = input / _fuel.HigherHeatingValue;
         FlueGas flue = FlueGas.FromOxygen(_fuel, DryAir.Conventional, oxygen, 1e-5, 0);
-        double flueKelvin = Middle("flue_temperature", scope, 300m, 400m);
-        double rise = Middle("temperature_rise", scope, 40m, 70m);
+        double flueKelvin = Middle(FieldId.FlueTemperature, scope, 300m, 400m);
+        double rise = Middle(ResultId.TemperatureRise, scope, 40m, 70m);
         double metal = ExchangerShare * (flueKelvin - Furnace.RoomKelvin);
         double flame = Furnace.FlameKelvin(_fuel, fuelMoles, flue.DryAir.Value * fuelMoles, AirKelvin);
         double toAir = input * Efficiency(oxygen, flueKelvin, barometer) - Furnace.Jacket * input;
@@ -94,11 +95,11 @@ sealed class FurnaceBuilding(StartupPlan plan, ImmutableSortedSet<Fault> faults,
 
     double SeaLevelShare() => plan.Appliance.SeaLevelInput is { } sea ? Math.Min(1.35, (double)sea * Unit.BtuPerHour.Scale / InputOf("high")) : 1;
 
-    double InputOf(string scope) => Middle("input_rate", scope, 76_000m, 80_000m);
+    double InputOf(string scope) => Middle(ResultId.InputRate, scope, 76_000m, 80_000m);
 
-    double Manifold(string scope) => Middle("manifold_pressure", scope, scope == "low" ? (IsPropane ? 4.8m : 1.6m) : IsPropane ? 9.8m : 3.4m, scope == "low" ? (IsPropane ? 5.2m : 1.8m) : IsPropane ? 10.2m : 3.6m);
+    double Manifold(string scope) => Middle(FieldId.ManifoldPressure, scope, scope == "low" ? (IsPropane ? 4.8m : 1.6m) : IsPropane ? 9.8m : 3.4m, scope == "low" ? (IsPropane ? 5.2m : 1.8m) : IsPropane ? 10.2m : 3.6m);
 
-    double Inlet() => plan.Limit("inlet_pressure", null) is { Lower: { } lower, Upper: { } upper }
+    double Inlet() => plan.Limit(FieldId.InletPressure, null) is { Lower: { } lower, Upper: { } upper }
         ? Pascals(lower + (upper - lower) * (IsPropane ? 0.5m : 0.42m))
         : Pascals(IsPropane ? 12m : 7m);
 

@@ -24,6 +24,7 @@ namespace HandsFreeStartup.Start;
 sealed class Composition(StartOptions options, TextWriter output, TextWriter error, TimeProvider clock, RehearsalStage? stage = null)
 {
     static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(2);
+    static readonly TimeSpan LongestLeave = TimeSpan.FromSeconds(20);
     static readonly TimeSpan WatchablePause = TimeSpan.FromMilliseconds(150);
 
     readonly bool _isPlain = options.Plain || Console.IsOutputRedirected;
@@ -37,9 +38,13 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
     {
         CheckUse();
         using CancellationTokenSource stop = new();
+
+        // A screen whose terminal is gone may never end by itself. Each event is kept before it is shown, so that nothing is lost by ending without it.
+        using ITimer end = clock.CreateTimer(_ => Environment.Exit(ExitCode.WrongUse), null, System.Threading.Timeout.InfiniteTimeSpan, System.Threading.Timeout.InfiniteTimeSpan);
         void Leave(PosixSignalContext signal)
         {
             signal.Cancel = true;
+            end.Change(LongestLeave, System.Threading.Timeout.InfiniteTimeSpan);
             stop.Cancel();
         }
 
@@ -52,8 +57,8 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             : options.Follow is not null ? OpenJob.Following(options, ear?.Name ?? "keys", clock, output)
             : OpenJob.New(options, ear?.Name ?? "keys", Time);
         using QueuedWriter queued = new(output, stop.Cancel);
-        SessionEnd end = _isPlain ? await RunPlain(job, ear, sound, queued, stop) : RunOnScreen(job, ear, sound, stop);
-        bool hasSummary = Report(job, end, queued);
+        SessionEnd ended = _isPlain ? await RunPlain(job, ear, sound, queued, stop) : RunOnScreen(job, ear, sound, stop);
+        bool hasSummary = Report(job, ended, queued);
         await queued.Finish(LongestFarewell, clock);
         if (queued.Gone is not null)
         {

@@ -28,6 +28,7 @@ public sealed partial class ArchitectureTests
     [
         "HandsFreeStartup: ChecklistCommand <-> NewAppliance",
         "HandsFreeStartup: Publish <-> Review",
+        "HandsFreeStartup: Rehearse <-> Start",
         "HandsFreeStartup.Speech: Recognising <-> Understanding",
     ];
 
