@@ -33,6 +33,10 @@ public sealed class ArbitraryEvent(int seed)
         {
             return _random.Next(int.MinValue, int.MaxValue);
         }
+        if (type == typeof(long))
+        {
+            return _random.NextInt64();
+        }
         if (type == typeof(decimal))
         {
             return new decimal(_random.Next(), _random.Next(2), 0, _random.Next(2) == 0, (byte)_random.Next(6));
