@@ -72,9 +72,6 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Immutable
             [new(ResultId.AirFlow, JobNumbers.Explain(inputs, ResultId.AirFlow)?.Result ?? Estimate.Unknown, "it takes an input by the meter and a rise above zero")]),
     ];
 
-    /// <summary>The rule that yields the result of that id, or null.</summary>
-    public static ResultRule? Of(string resultId) => All.FirstOrDefault(rule => rule.Yields.Contains(resultId));
-
     static IEnumerable<Calculated> AirFreeMonoxide(ResultInputs inputs)
     {
         Estimate? airFree = AirFree.Guarded(inputs.Input(FieldId.FlueCo, 0), inputs.Input(FieldId.Oxygen, 1));
