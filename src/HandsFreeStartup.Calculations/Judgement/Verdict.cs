@@ -15,3 +15,17 @@ public enum Verdict
     /// <summary>There is no value, or none that means anything.</summary>
     CannotTell,
 }
+
+/// <summary>Which verdict is the graver.</summary>
+public static class VerdictGravity
+{
+    /// <summary>0 for a pass or where nothing was judged, to 4 for a fail: the larger, the graver.</summary>
+    public static int Of(Verdict? verdict) => verdict switch
+    {
+        Verdict.Fail => 4,
+        Verdict.ConditionalFail => 3,
+        Verdict.CannotTell => 2,
+        Verdict.ConditionalPass => 1,
+        _ => 0,
+    };
+}

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Serialization;
+using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
 
@@ -44,6 +45,9 @@ public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, 
     [JsonIgnore]
     public LimitWeight Carries => IsAlwaysMust ? LimitWeight.Must
         : Weight ?? (Source.Contains("common practice", StringComparison.OrdinalIgnoreCase) ? LimitWeight.Ought : LimitWeight.Must);
+
+    /// <summary>The limit as the calculation judges by it, in its own unit.</summary>
+    public Limit ToJudge() => new((double?)Lower, (double?)Upper, Source, IsSafety);
 
     /// <summary>The limit in another unit of the same quantity, not rounded.</summary>
     public DeclaredLimit In(Unit? unit, bool isDifference = false) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Procedure.Checklists;
@@ -45,6 +46,10 @@ public sealed class StartupPlan
 
     /// <summary>The appliance it is for.</summary>
     public ApplianceSheet Appliance { get; }
+
+    /// <summary>What the appliance burns.</summary>
+    /// <exception cref="InvalidOperationException">No fuel of that id is known; the reader of sheets refuses such a sheet.</exception>
+    public Fuel Fuel => Fuel.Find(Appliance.FuelId) ?? throw new InvalidOperationException($"No fuel '{Appliance.FuelId}'.");
 
     /// <summary>The site it is for.</summary>
     public Site Site { get; }

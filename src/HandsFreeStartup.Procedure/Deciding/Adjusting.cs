@@ -45,7 +45,7 @@ sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direc
         // More gas raises the pressure, and leaves less oxygen.
         AdjustmentDirection direction = isLow == isPressure ? AdjustmentDirection.Raise : AdjustmentDirection.Lower;
         return FiringOf(state, scope) is { } firing && Contradicts(firing, direction)
-            ? Stopped($"The meter says {firing}: do not turn {Turn(state.Plan.Appliance, direction)}, whatever the {(isPressure ? "pressure" : FieldId.Oxygen)} says. Look at the orifices, the dial and the gas, then clock the meter again.")
+            ? Stopped($"The meter says {firing}: do not turn {Turn(state.Plan.Appliance, direction)}, whatever the {(isPressure ? "pressure" : "oxygen")} says. Look at the orifices, the dial and the gas, then clock the meter again.")
             : Advice(state.Plan.Appliance, reading, limit, isHigh, direction, isPressure);
     }
 

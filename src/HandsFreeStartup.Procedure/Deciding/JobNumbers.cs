@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Derivations;
-using HandsFreeStartup.Calculations.Fuels;
-using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Uncertainties;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
@@ -21,18 +19,17 @@ static class JobNumbers
     /// <param name="resultId">Which result.</param>
     /// <param name="limit">What it is judged by, in the unit of its kind; null for none.</param>
     public static Derivation? Explain(ResultInputs inputs, string resultId, DeclaredLimit? limit = null) =>
-        Explanation.Find(resultId)?.Derive(Of(inputs), limit is null ? null : new Limit((double?)limit.Lower, (double?)limit.Upper, limit.Source, limit.IsSafety));
+        Explanation.Find(resultId)?.Derive(Of(inputs), limit?.ToJudge());
 
     static GivenInputs Of(ResultInputs inputs)
     {
-        Fuel fuel = Fuel.Find(inputs.Plan.Appliance.FuelId) ?? throw new InvalidOperationException($"No fuel '{inputs.Plan.Appliance.FuelId}'.");
         ImmutableArray<KeyValuePair<string, Given>> measured =
         [
             .. inputs.Readings.Keys.Where(id => Fields.Find(id) is not null).Select(id => KeyValuePair.Create(id, Said(inputs, id))),
             .. OfSite(inputs.Plan.Site),
         ];
-        GivenInputs first = new(measured, fuel);
-        return new GivenInputs([.. measured, .. WorkedOut.SelectMany(id => Result(id, first))], fuel);
+        GivenInputs first = new(measured, inputs.Plan.Fuel);
+        return new GivenInputs([.. measured, .. WorkedOut.SelectMany(id => Result(id, first))], inputs.Plan.Fuel);
     }
 
     /// <summary>Results that others are worked out from.</summary>

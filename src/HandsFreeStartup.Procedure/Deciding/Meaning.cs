@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Uncertainties;
@@ -85,7 +84,7 @@ sealed class Meaning(StartupState state)
 
         Uncertain before = Uncertain.Input((double)pending.Oxygen.Value, (double)(pending.Oxygen.ExpandedUncertainty ?? 0) / Estimate.CoverageFactor, 0);
         Uncertain ratio = ManifoldPressure.FlowRatio(Pressure(pending.From, 1), Pressure(pending.To, 2));
-        Estimate? expected = Adjustment.OxygenAfterPercent(Fuel.Find(state.Plan.Appliance.FuelId)!, before, ratio)?.Estimate;
+        Estimate? expected = Adjustment.OxygenAfterPercent(state.Plan.Fuel, before, ratio)?.Estimate;
         ResultKind kind = ResultKind.Find(ResultId.OxygenExpected)!;
         yield return new CalculatedResult(
             kind.Id, kind.Label, expected?.Value, expected?.ExpandedUncertainty, kind.UnitSymbol, kind.Decimals, "oxygen-after-adjustment/1",
@@ -117,6 +116,6 @@ sealed class Meaning(StartupState state)
         (null, true) => Calculations.Judgement.Verdict.CannotTell,
         _ => Calculations.Judgement.Judge.Verdict(
             new Estimate(value, (expanded ?? 0) / Estimate.CoverageFactor),
-            new Limit((double?)limit.Lower, (double?)limit.Upper, limit.Source, limit.IsSafety)),
+            limit.ToJudge()),
     };
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.AirSide;
 using HandsFreeStartup.Calculations.Combustion;
-using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Quantities;
 using HandsFreeStartup.Calculations.Uncertainties;
@@ -81,7 +80,6 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Immutable
 
     static IEnumerable<Calculated> Combustion(ResultInputs inputs)
     {
-        Fuel fuel = Fuel.Find(inputs.Plan.Appliance.FuelId) ?? throw new InvalidOperationException($"No fuel '{inputs.Plan.Appliance.FuelId}'.");
         Estimate oxygen = inputs.InSi(FieldId.Oxygen), monoxide = inputs.InSi(FieldId.FlueCo), flue = inputs.InSi(FieldId.FlueTemperature), air = inputs.InSi(FieldId.AirTemperature);
         CombustionEvaluation evaluation = CombustionEvaluation.Of(
             new FlueReading(new Fraction(oxygen.Value), new Fraction(monoxide.Value), new Temperature(flue.Value), new Temperature(air.Value))
@@ -95,7 +93,7 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Immutable
                     AirRelativeHumidity = FlueReading.AssumedHumidityUncertainty,
                 },
             },
-            fuel);
+            inputs.Plan.Fuel);
         string remark = evaluation.Refusal ?? "";
         return
         [

@@ -23,7 +23,7 @@ static class Explaining
 
         CalculatedResult? result = state.Results(key.Scope)
             .Where(one => one.Inputs.ContainsKey(key.FieldId))
-            .OrderByDescending(one => Gravity(one.Verdict)).ThenBy(one => ResultKind.Find(one.Id)?.IsQuiet).FirstOrDefault();
+            .OrderByDescending(one => VerdictGravity.Of(one.Verdict)).ThenBy(one => ResultKind.Find(one.Id)?.IsQuiet).FirstOrDefault();
         return result is null ? Of(kept.Reading) : Of(state, result);
     }
 
@@ -69,21 +69,11 @@ static class Explaining
             return Lines((Message)$"{value}. No limit judges it{(reading.IsEarly ? " yet: it was said early" : "")}.", [heard, doubt, "No limit judges it."]);
         }
 
-        Limit judged = new((double?)limit.Lower, (double?)limit.Upper, limit.Source, limit.IsSafety);
         Estimate estimate = new((double)reading.Value, (double)(reading.ExpandedUncertainty ?? 0) / Estimate.CoverageFactor);
         Message verdict = Announcer.InWords(reading.Verdict, limit);
-        return Lines((Message)$"{value}.{verdict}", [heard, doubt, (Message)$"{GuardBandBar.Of(estimate, judged)} {verdict} Source: {limit.Source}."]);
+        return Lines((Message)$"{value}.{verdict}", [heard, doubt, (Message)$"{GuardBandBar.Of(estimate, limit.ToJudge())} {verdict} Source: {limit.Source}."]);
     }
 
     static IEnumerable<Announcement> Lines(Message sentence, IReadOnlyList<Message> lines) =>
         lines.Select((line, index) => new Announcement(line) { Said = index == 0 ? sentence : "" });
-
-    static int Gravity(Verdict? verdict) => verdict switch
-    {
-        Verdict.Fail => 4,
-        Verdict.ConditionalFail => 3,
-        Verdict.CannotTell => 2,
-        Verdict.ConditionalPass => 1,
-        _ => 0,
-    };
 }

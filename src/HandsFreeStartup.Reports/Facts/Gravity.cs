@@ -14,16 +14,7 @@ static class Gravity
     /// <param name="limit">What judges it, or null.</param>
     /// <param name="verdict">The verdict, or null.</param>
     public static (int Verdict, bool IsOver, double Beyond)? Of(string id, double value, bool isOver, DeclaredLimit? limit, Verdict? verdict) =>
-        limit is not null ? (Rank(verdict), isOver, Math.Max((double?)limit.Lower - value ?? double.MinValue, value - (double?)limit.Upper ?? double.MinValue))
+        limit is not null ? (VerdictGravity.Of(verdict), isOver, Math.Max((double?)limit.Lower - value ?? double.MinValue, value - (double?)limit.Upper ?? double.MinValue))
         : id is FieldId.RoomCo or FieldId.FlueCo or ResultId.CoAirFree ? (0, isOver, value)
         : null;
-
-    static int Rank(Verdict? verdict) => verdict switch
-    {
-        Verdict.Fail => 4,
-        Verdict.ConditionalFail => 3,
-        Verdict.CannotTell => 2,
-        Verdict.ConditionalPass => 1,
-        _ => 0,
-    };
 }

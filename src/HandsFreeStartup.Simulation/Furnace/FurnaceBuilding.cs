@@ -17,7 +17,7 @@ sealed class FurnaceBuilding(StartupPlan plan, ImmutableSortedSet<Fault> faults,
     const double WattsPerBurner = 6000;
     const double ExchangerShare = 0.6;
 
-    readonly Fuel _fuel = Fuel.Find(plan.Appliance.FuelId) ?? throw new InvalidOperationException($"No fuel '{plan.Appliance.FuelId}'.");
+    readonly Fuel _fuel = plan.Fuel;
 
     bool IsPropane => _fuel.RelativeDensity > 1;
 
