@@ -15,7 +15,7 @@ public enum SessionEnd
 {
     /// <summary>The start-up is signed, or ended out of service.</summary>
     Finished,
-    /// <summary>It was broken off and can go on later.</summary>
+    /// <summary>It was interrupted and can be resumed.</summary>
     BrokenOff,
     /// <summary>Nothing more will be said or typed; it can go on later.</summary>
     InputOver,

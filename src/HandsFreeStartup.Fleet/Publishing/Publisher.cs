@@ -6,7 +6,7 @@ using NpgsqlTypes;
 
 namespace HandsFreeStartup.Fleet.Publishing;
 
-/// <summary>Brings verified records to the firm's database, one transaction a job. What was broken off leaves nothing; what was done already is not done again.</summary>
+/// <summary>Brings verified records to the firm's database, one transaction a job. What was interrupted leaves nothing; what was done already is not done again.</summary>
 /// <param name="database">As a van.</param>
 public sealed class Publisher(FleetDatabase database)
 {

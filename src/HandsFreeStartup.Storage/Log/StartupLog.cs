@@ -148,7 +148,7 @@ public sealed class StartupLog : IDisposable
 
     /// <summary>
     /// Removes what is personal in all events so far: names of customer and house, free speech, recordings. The log stays whole and verifiable; that, when and by
-    /// whom it was done becomes an event of it. A removal that was broken off is brought to its end.
+    /// whom it was done becomes an event of it. An interrupted removal is finished.
     /// </summary>
     /// <param name="by">Who does it.</param>
     /// <returns>Number of texts and of recordings removed; none where nothing was left to remove.</returns>

@@ -32,7 +32,7 @@ sealed class WordDelivery(LeadsMail mail, Action<string> tell, TimeProvider cloc
             return false;
         }
 
-        // It may have been kept by a run that was broken off before it could tell.
+        // It may have been kept by a run that was interrupted before it could tell.
         if (job.Record.Happened.OfType<RecordReviewed>().Any(reviewed => reviewed.At == word.At && reviewed.Lead == word.Lead))
         {
             _delivered[job.JobId] = null;

@@ -37,7 +37,7 @@ static class Farewell
         Progress.Keep(options, critique, bench, clock.GetUtcNow());
     }
 
-    static string End(Critique critique) => critique.IsSigned ? "signed" : critique.HasEnded ? "not put into service" : "broken off";
+    static string End(Critique critique) => critique.IsSigned ? "signed" : critique.HasEnded ? "not put into service" : "interrupted";
 
     static string Sign(Gravity gravity) => gravity switch { Gravity.Danger => "!!", Gravity.Grave => " !", _ => " -" };
 }
@@ -52,7 +52,7 @@ static class Progress
     public static void Keep(StartOptions options, Critique critique, Bench bench, DateTimeOffset at)
     {
         string trainee = options.Technician ?? Environment.UserName;
-        string end = critique.IsSigned ? "signed" : critique.HasEnded ? "out of service" : "broken off";
+        string end = critique.IsSigned ? "signed" : critique.HasEnded ? "out of service" : "interrupted";
         string line = string.Create(CultureInfo.InvariantCulture,
             $"{at:yyyy-MM-dd HH:mm}\t{TableCell.Of(trainee)}\t{bench.Furnace.Plan.Appliance.Id}\t{options.Rehearsal!.Faults}\t{options.Rehearsal.Seed}\t{end}\t{critique.Score}\t{string.Join(',', critique.Mistakes.Select(mistake => mistake.Name).Distinct())}\t{critique.Hints}");
         string file = FileOf(options.Data);

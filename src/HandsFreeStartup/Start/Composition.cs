@@ -73,7 +73,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
     {
         if (options.Demo && options.Resume)
         {
-            throw new WrongUseException("A demonstration that was broken off goes on by keys: start --resume JOB --keys.");
+            throw new WrongUseException("An interrupted demonstration is resumed by keys: start --resume JOB --keys.");
         }
 
         if (options is { Resume: true } and not { Checklist: null, Appliance: null, Site: null, Occasion: null, Settings: null, Technician: null, Quick: false })

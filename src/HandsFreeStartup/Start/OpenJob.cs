@@ -88,7 +88,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
 
     static string NewId(TimeProvider clock) => FormattableString.Invariant($"{clock.GetUtcNow():yyyyMMdd-HHmmss}-{Guid.NewGuid().ToString("N")[..4]}");
 
-    /// <summary>Opens a job that was broken off: the named one, or the only one that is unfinished. An ended one, or one that does not verify, is not gone on with.</summary>
+    /// <summary>Opens an interrupted job: the named one, or the only one that is unfinished. An ended one, or one that does not verify, is not resumed.</summary>
     public static OpenJob ToGoOn(StartOptions options, TimeProvider clock)
     {
         string path = options.Job is { } job ? JobFile.Find(options.Data, job) : UnfinishedJobs.Only(options.Data);

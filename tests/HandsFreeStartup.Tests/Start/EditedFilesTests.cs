@@ -91,7 +91,7 @@ public sealed class EditedFilesTests : IDisposable
 
     public void Dispose() => _data.Dispose();
 
-    /// <summary>A job that is broken off before the first reading.</summary>
+    /// <summary>A job that is interrupted before the first reading.</summary>
     async Task Begin()
     {
         ProgramResult begun = await ProgramProcess.RunTyping(["done", "done", "no", "done"], ["start", "--keys", "--plain", "--data", _data.Path, .. Sheets]);
