@@ -63,11 +63,11 @@ public sealed class Coach(Bench bench)
 
     static string? Meaning(string fieldId, bool isHigh, bool isLow) => (fieldId, isHigh, isLow) switch
     {
-        ("oxygen", true, _) => "more air than it should have, or air that gets into the sample. Press the hose onto the probe and look again.",
-        ("oxygen", _, true) => "too little air or too much gas. Compare with the input of the meter and with the air openings.",
+        (FieldId.Oxygen, true, _) => "more air than it should have, or air that gets into the sample. Press the hose onto the probe and look again.",
+        (FieldId.Oxygen, _, true) => "too little air or too much gas. Compare with the input of the meter and with the air openings.",
         (FieldId.ManifoldPressure, true, _) or (FieldId.ManifoldPressure, _, true) => "the regulator must be adjusted, if the maker lets you.",
         (FieldId.InletPressure, _, true) => "the supply is too weak for this load; the regulator of the furnace cannot help.",
-        ("draft", true, _) => "the vent does not draw, or it is pushed back. Do not leave it so.",
+        (FieldId.Draft, true, _) => "the vent does not draw, or it is pushed back. Do not leave it so.",
         (FieldId.FlueTemperature, true, _) => "too much gas, or too little air over the exchanger.",
         (FieldId.SupplyTemperature, true, _) => "too little air: filter, registers, ducts, blower speed.",
         (FieldId.FlameCurrent, _, true) => "a dirty sensor, a bad ground, or hot and neutral exchanged.",

@@ -28,14 +28,14 @@ static class Displays
     /// <summary>Field, channel, noise as a standard deviation in the unit of the table, and how little it moves when it stands still, in that unit (common practice, no source).</summary>
     static readonly ImmutableArray<(string Field, Channel Channel, double Noise, double Still)> Instruments =
     [
-        ("oxygen", Channel.Oxygen, 0.03, 0.15),
+        (FieldId.Oxygen, Channel.Oxygen, 0.03, 0.15),
         (FieldId.FlueCo, Channel.Monoxide, 0.6, 4),
         (FieldId.FlueTemperature, Channel.FlueTemperature, 0.3, 3),
         (FieldId.AirTemperature, Channel.AirTemperature, 0.2, 2),
         (FieldId.RoomCo, Channel.Monoxide, 0.3, 2),
         (FieldId.InletPressure, Channel.Inlet, 0.004, 0.1),
         (FieldId.ManifoldPressure, Channel.Manifold, 0.003, 0.04),
-        ("draft", Channel.Draft, 0.001, 0.006),
+        (FieldId.Draft, Channel.Draft, 0.001, 0.006),
         (FieldId.SupplyTemperature, Channel.Supply, 0.2, 2),
         (FieldId.ReturnTemperature, Channel.Return, 0.2, 2),
         (FieldId.SupplyStatic, Channel.SupplyStatic, 0.001, 0.02),
@@ -88,9 +88,9 @@ static class Displays
     {
         FieldId.InletPressure => hands.IsOpen("inlet port") ? null : "no gauge",
         FieldId.ManifoldPressure => hands.IsOpen("manifold port") ? null : "no gauge",
-        "oxygen" or FieldId.FlueCo or FieldId.RoomCo => hands.Probe == ProbePlace.Capped ? "caps on" : null,
+        FieldId.Oxygen or FieldId.FlueCo or FieldId.RoomCo => hands.Probe == ProbePlace.Capped ? "caps on" : null,
         FieldId.FlueTemperature => hands.Probe == ProbePlace.Flue ? null : "probe not in the flue",
-        "draft" => hands.Probe == ProbePlace.Flue && hands.IsOpen("test hole") ? null : "hose not in the flue",
+        FieldId.Draft => hands.Probe == ProbePlace.Flue && hands.IsOpen("test hole") ? null : "hose not in the flue",
         FieldId.SupplyTemperature or FieldId.ReturnTemperature or FieldId.SupplyStatic or FieldId.ReturnStatic => hands.IsOpen("duct ports") ? null : "ports closed",
         FieldId.FlameCurrent => state.Phase == BurnerPhase.Burning ? null : "no flame",
         _ => null,

@@ -215,7 +215,7 @@ public sealed class IdealTechnician(Bench bench)
             "polarity" => Fault.ReversedPolarity,
             "leak-check" or "leak-check-running" => Fault.GasLeak,
             "prove-ports" => Fault.PortLeftOpen,
-            _ when step.Readings.Any(demand => demand.FieldId == "oxygen") && bench.DisplayOf("oxygen")?.Value > Plan.Limit("oxygen", step.Scope)?.Upper => Fault.LeakingProbe,
+            _ when step.Readings.Any(demand => demand.FieldId == FieldId.Oxygen) && bench.DisplayOf(FieldId.Oxygen)?.Value > Plan.Limit(FieldId.Oxygen, step.Scope)?.Upper => Fault.LeakingProbe,
             _ when step.Readings.Any(demand => demand.FieldId == FieldId.SupplyStatic) => Fault.DirtyFilter,
             _ => null,
         };

@@ -140,7 +140,7 @@ static class StepHands
             yield return (room.Length == 0 ? "go to furnace" : $"go to {room}", hands.Probe == ProbePlace.Room && (room.Length == 0 ? hands.Room.Length == 0 : hands.Where == room));
         }
 
-        bool inFlue = fields.Intersect((string[])["oxygen", FieldId.FlueCo, FieldId.FlueTemperature, "draft"]).Any();
+        bool inFlue = fields.Intersect((string[])[FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.Draft]).Any();
         yield return ("drill hole", !inFlue || hands.IsOpen("test hole"));
         yield return ("insert probe", !inFlue || hands.Probe == ProbePlace.Flue);
         yield return ("clock meter", !fields.Contains(FieldId.MeterTime) || hands.Clockings > entered.Clockings);

@@ -181,7 +181,7 @@ static class CritiqueRules
 
     static IEnumerable<Mistake> Trap(Course course) =>
         from entry in course.Events<ReadingEntered>()
-        where entry.State.Trap >= 1 && ((ReadingEntered)entry.Event!).Reading.Key.FieldId is "oxygen" or FieldId.FlueCo
+        where entry.State.Trap >= 1 && ((ReadingEntered)entry.Event!).Reading.Key.FieldId is FieldId.Oxygen or FieldId.FlueCo
         select new Mistake("trap-full", entry.StepId, entry.At, "The water trap of the analyzer was full: it follows too slowly.", "Empty the trap.", Gravity.Grave);
 
     static IEnumerable<Mistake> Denials(Course course) =>

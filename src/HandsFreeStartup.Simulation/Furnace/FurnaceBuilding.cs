@@ -64,7 +64,7 @@ sealed class FurnaceBuilding(StartupPlan plan, ImmutableSortedSet<Fault> faults,
 
     FireStage Stage(string scope, double heat, double barometer, double input)
     {
-        double oxygen = Middle("oxygen", scope, scope == "low" ? 7m : 6m, scope == "low" ? 10m : 9m);
+        double oxygen = Middle(FieldId.Oxygen, scope, scope == "low" ? 7m : 6m, scope == "low" ? 10m : 9m);
         double fuelMoles = input / _fuel.HigherHeatingValue;
         FlueGas flue = FlueGas.FromOxygen(_fuel, DryAir.Conventional, oxygen, 1e-5, 0);
         double flueKelvin = Middle(FieldId.FlueTemperature, scope, 300m, 400m);
@@ -105,7 +105,7 @@ sealed class FurnaceBuilding(StartupPlan plan, ImmutableSortedSet<Fault> faults,
 
     double Lower(string name) => Pascals(plan.Limit(name, null)?.Lower ?? (IsPropane ? 11m : 4.5m));
 
-    double Draft() => plan.Limit("draft", "high") is { } limit
+    double Draft() => plan.Limit(FieldId.Draft, "high") is { } limit
         ? Pascals(IsSealed ? (limit.Upper ?? 0.12m) * 0.5m : ((limit.Lower ?? -0.08m) + (limit.Upper ?? -0.02m)) / 2)
         : Pascals(IsSealed ? 0.05m : -0.05m);
 
