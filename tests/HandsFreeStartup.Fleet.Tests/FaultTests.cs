@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Globalization;
 using HandsFreeStartup.Fleet.Tests.Support;
 using HandsFreeStartup.Tests.Support;
 
@@ -215,28 +214,107 @@ public sealed class FaultTests(PostgresServer server) : IDisposable
         await SameBytes.Assert(firm, ("van_01", _van));
     }
 
+    /// <summary>A sparse file takes no room on the disk; nothing of it is read, because its size is looked at first.</summary>
     [PostgresFact]
-    public async Task A_large_attachment_is_streamed_and_never_held_in_memory()
+    public async Task A_recording_and_a_photo_of_a_gigabyte_are_each_a_sentence_and_the_other_jobs_go_on()
     {
         Firm firm = await server.NewFirm();
-        long bytes = long.Parse(Environment.GetEnvironmentVariable("HANDSFREE_ATTACHMENT_BYTES") ?? "100000000", CultureInfo.InvariantCulture);
-        string large = Path.Combine(_van.Path, "large");
-        using (FileStream file = File.Create(large))
+        string photo = Path.Combine(_van.Path, "plate.jpg");
+        await File.WriteAllBytesAsync(photo, new byte[1000]);
+        _van.Add("job-0");
+        foreach (string folder in (string[])[$"{_van.AddWithPhoto("job-1", photo, 1)}.photos", $"{_van.AddWithClip("job-2", 2)}.clips"])
         {
-            file.SetLength(bytes);
+            Enlarge(Directory.GetFiles(folder).Single());
         }
 
-        await using FleetDatabase database = await FleetDatabase.Open(firm.Address("van_01"));
-        await using FileStream content = File.OpenRead(large);
-        byte[] hash = await System.Security.Cryptography.SHA256.HashDataAsync(content);
-        content.Position = 0;
-        await using Npgsql.NpgsqlTransaction transaction = await database.Connection.BeginTransactionAsync();
+        // One that no event names is no part of the record.
+        Directory.CreateDirectory($"{_van.Add("job-3", 3)}.clips");
+        Enlarge($"{_van.File("job-3")}.clips/loud.wav");
+        _van.Add("job-4", 4);
         long before = GC.GetTotalAllocatedBytes(precise: true);
-        await new Publishing.Publisher(database).Send(hash, content, CancellationToken.None);
+        ProgramResult result = await _van.Publish(firm);
         long allocated = GC.GetTotalAllocatedBytes(precise: true) - before;
-        await transaction.CommitAsync();
 
-        Assert.Equal(bytes, (long)(await firm.Value("select sum(length(content)) from attachment_piece"))!);
-        Assert.True(allocated < bytes / 4, $"{allocated} bytes were allocated for {bytes}");
+        Assert.Equal((1, ""), (result.ExitCode, result.Error));
+        Assert.Contains("3 sent, 0 continued, 0 there already, 0 not finished, 2 refused.", result.Output, StringComparison.Ordinal);
+        Assert.Matches("refused +/.*/job-1.db: .*photo.*[.]\n", result.Output);
+        Assert.Matches("refused +/.*/job-2.db: .*[.]\n", result.Output);
+        Assert.Equal((3L, 0L), (await firm.Count("job"), await firm.Count("attachment")));
+        Assert.True(allocated < 500_000_000, $"{allocated} bytes were allocated");
+    }
+
+    static void Enlarge(string path)
+    {
+        using FileStream file = File.OpenWrite(path);
+        file.SetLength(1L << 30);
+    }
+
+    /// <summary>What becomes too large or is exchanged between the verification and the sending holds up no other job either.</summary>
+    [PostgresFact]
+    public async Task A_photo_that_grows_to_a_gigabyte_while_it_is_published_takes_nothing_with_it()
+    {
+        Firm firm = await server.NewFirm();
+        string photo = Path.Combine(_van.Path, "plate.jpg");
+        await File.WriteAllBytesAsync(photo, new byte[1000]);
+        Publishing.JobToPublish job = VanFolder.Job(_van.AddWithPhoto("job-1", photo, 1));
+        Enlarge(Directory.GetFiles($"{job.Path}.photos").Single());
+        await using FleetDatabase database = await FleetDatabase.Open(firm.Address("van_01"));
+
+        Publishing.FleetRecordException refused = await Assert.ThrowsAsync<Publishing.FleetRecordException>(() => new Publishing.Publisher(database).Publish(job));
+        await new Publishing.Publisher(database).Publish(VanFolder.Job(_van.Add("job-2", 2)));
+
+        Assert.Matches("^Nothing of the job job-1 was published: /.*[.]jpg is larger than 64 MiB, the most that is read here: .*[.]$", refused.Message);
+        Assert.Equal((1L, 0L), (await firm.Count("job"), await firm.Count("attachment")));
+    }
+
+    [PostgresFact]
+    public async Task The_largest_photo_is_streamed_and_never_held_in_memory()
+    {
+        const long Bytes = 50 << 20;
+        Firm firm = await server.NewFirm();
+        string photo = Path.Combine(_van.Path, "plate.jpg");
+        using (FileStream file = File.Create(photo))
+        {
+            file.SetLength(Bytes);
+        }
+
+        Publishing.JobToPublish job = VanFolder.Job(_van.AddWithPhoto("job-1", photo, 1));
+        await using FleetDatabase database = await FleetDatabase.Open(firm.Address("van_01"));
+        long before = GC.GetTotalAllocatedBytes(precise: true);
+        await new Publishing.Publisher(database).Publish(job);
+        long allocated = GC.GetTotalAllocatedBytes(precise: true) - before;
+
+        Assert.Equal(Bytes, (long)(await firm.Value("select sum(length(content)) from attachment_piece"))!);
+        Assert.True(allocated < Bytes / 4, $"{allocated} bytes were allocated for {Bytes}");
+    }
+
+    /// <summary>The word is kept in the record and told to the database once, wherever the connection breaks in between.</summary>
+    [PostgresFact]
+    public async Task A_word_that_is_fetched_over_a_connection_that_is_cut_at_any_packet_is_kept_once()
+    {
+        Firm firm = await server.NewFirm();
+        _van.Add("job-0");
+        await _van.Publish(firm);
+        ProgramResult given = await _van.Run(["review", "job-0", "--return", "--lead", "L. Ead", "--remark", "measure again", .. firm.Options("--from", "lead_all")]);
+        Assert.Equal(0, given.ExitCode);
+        int cuts = 0;
+        for (int packets = 4; ; packets++)
+        {
+            using CuttingProxy network = new(server.Port) { CutAfter = packets };
+            ProgramResult result = await _van.Publish(firm, port: network.Port);
+            Assert.True(result.ExitCode is 0 or 2, result.Error);
+            if (!network.HasCut)
+            {
+                Assert.Equal(0, result.ExitCode);
+                break;
+            }
+
+            cuts++;
+        }
+
+        Assert.True(cuts > 8, $"only {cuts} cuts");
+        Assert.Single(Storage.Log.StoredJob.Read(_van.File("job-0")).Events.OfType<Procedure.Events.RecordReviewed>());
+        Assert.Equal((1L, 0L), (await firm.Count("word", "settled_at is not null and refusal is null"), await firm.Count("word", "settled_at is null")));
+        await SameBytes.Assert(firm, ("van_01", _van));
     }
 }

@@ -20,6 +20,9 @@ public sealed class FleetReviewTests(PostgresServer server) : IDisposable
 
     Task<ProgramResult> Review(Firm firm, string login, params string[] more) => _south.Run(["review", .. more, .. firm.Options("--from", login)]);
 
+    /// <summary>The office is told when a word was given without the login of a lead.</summary>
+    const string AtTheVan = "van_01/job-0003: accepted at van_01 itself, and not with the login of a lead.\n";
+
     string AsThere(string output) => output.Replace($"{_van.Jobs}/", "van_01/", StringComparison.Ordinal).Replace(".db\n", "\n", StringComparison.Ordinal);
 
     [PostgresFact]
@@ -31,11 +34,11 @@ public sealed class FleetReviewTests(PostgresServer server) : IDisposable
         await _van.Publish(firm);
 
         ProgramResult here = await _van.Run("review"), there = await Review(firm, "lead_all");
-        Assert.Equal((here.ExitCode, AsThere(here.Output), ""), (there.ExitCode, there.Output, there.Error));
+        Assert.Equal((here.ExitCode, $"{AsThere(here.Output)}{AtTheVan}", ""), (there.ExitCode, there.Output, there.Error));
         foreach (string job in _van.Records.Select(path => Path.GetFileNameWithoutExtension(path)))
         {
             ProgramResult one = await _van.Run("review", job, "--plain"), same = await Review(firm, "lead_all", job);
-            Assert.Equal((one.ExitCode, AsThere(one.Output), ""), (same.ExitCode, same.Output, same.Error));
+            Assert.Equal((one.ExitCode, $"{AsThere(one.Output)}{(job == "job-0003" ? AtTheVan : "")}", ""), (same.ExitCode, same.Output, same.Error));
         }
 
         ProgramResult json = await _van.Run("review", "--json"), sameJson = await Review(firm, "lead_all", "--json");
@@ -66,6 +69,48 @@ public sealed class FleetReviewTests(PostgresServer server) : IDisposable
         Assert.Equal(1, await Jobs("--technician", "S. Econd"));
         Assert.Equal((3, 0), (await Jobs("--model", model), await Jobs("--model", "no-such")));
         Assert.Contains("is no day", (await Review(firm, "office_north", "--day", "yesterday")).Error, StringComparison.Ordinal);
+    }
+
+    /// <summary>The two jobs are an hour apart: one begins before midnight in the west, the other after midnight in the east, and by UTC the days are the other way round.</summary>
+    [PostgresFact]
+    public async Task A_day_is_the_one_on_the_wall_of_the_job()
+    {
+        Firm firm = await server.NewFirm();
+        _van.AddAt("job-east", new DateTimeOffset(2026, 3, 10, 0, 30, 0, TimeSpan.FromHours(2)));
+        _van.AddAt("job-west", new DateTimeOffset(2026, 3, 9, 23, 30, 0, TimeSpan.FromHours(-6)), 1);
+        Assert.Equal(0, (await _van.Publish(firm)).ExitCode);
+
+        ProgramResult ninth = await Review(firm, "lead_all", "--day", "2026-03-09"), tenth = await Review(firm, "lead_all", "--day", "2026-03-10"), since = await Review(firm, "lead_all", "--since", "2026-03-10");
+        string pages = Path.Combine(_south.Path, "pages");
+        ProgramResult fleet = await _south.Run(["fleet", "--out", pages, "--day", "2026-03-10", "--days", "1", .. firm.Options("--from", "lead_all")]);
+        string day = await File.ReadAllTextAsync(Path.Combine(pages, "index.html"));
+
+        Assert.All([ninth, tenth, since, fleet], result => Assert.Equal("", result.Error));
+        Assert.Contains("job-west               2026-03-09 23:30 -06:00", ninth.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("job-east", ninth.Output, StringComparison.Ordinal);
+        Assert.All([tenth, since], result => Assert.Contains("job-east               2026-03-10 00:30 +02:00", result.Output, StringComparison.Ordinal));
+        Assert.All([tenth, since], result => Assert.DoesNotContain("job-west", result.Output, StringComparison.Ordinal));
+        Assert.Contains("2026-03-10 00:30 +02:00", day, StringComparison.Ordinal);
+        Assert.DoesNotContain("job-west", day, StringComparison.Ordinal);
+        Assert.Equal("2 sound, 0 wrong.\n", (await _south.Run(["verify", .. firm.Options("--from", "lead_all")])).Output);
+    }
+
+    [PostgresFact]
+    public async Task Hostile_words_of_the_lead_travel_and_are_shown_with_marks()
+    {
+        const string Hostile = "'); drop table word; -- \u001b[31m\u202e <script>";
+        Firm firm = await server.NewFirm();
+        _van.Add("job-a");
+        await _van.Publish(firm);
+
+        ProgramResult given = await Review(firm, "lead_all", "job-a", "--return", "--lead", Hostile, "--remark", Hostile);
+        ProgramResult waiting = await Review(firm, "lead_all"), published = await _van.Publish(firm), after = await Review(firm, "lead_all", "job-a");
+
+        Assert.All([given, waiting, published, after], result => Assert.Equal("", result.Error));
+        Assert.All([given, waiting, published, after], result => Assert.DoesNotContain('\u001b', result.Output));
+        Assert.Contains("drop table word", published.Output, StringComparison.Ordinal);
+        Assert.Contains("returned", after.Output, StringComparison.Ordinal);
+        await SameBytes.Assert(firm, ("van_01", _van));
     }
 
     [PostgresFact]
@@ -106,6 +151,7 @@ public sealed class FleetReviewTests(PostgresServer server) : IDisposable
         Assert.Contains("van_01/job-a: accepted by L. Ead, and waiting for van_01 to publish.", waiting.Output, StringComparison.Ordinal);
         Assert.Contains("accepted  job-a", published.Output, StringComparison.Ordinal);
         Assert.Equal(0, after.ExitCode);
+        Assert.DoesNotContain("login of a lead", after.Output, StringComparison.Ordinal);
         StoredJob stored = StoredJob.Read(_van.File("job-a"));
         Assert.Empty(stored.Verification.Findings);
         Assert.Equal(("L. Ead", ReviewOutcome.Accepted, "seen; Mrs. Quarry called"), stored.Events[^1] is RecordReviewed word ? (word.Lead, word.Outcome, word.Remark) : default);

@@ -29,9 +29,10 @@ public sealed class MigrationTests(PostgresServer server) : IDisposable
         Firm firm = await server.NewEmpty();
         _van.Add("job-a");
         ProgramResult empty = await _van.Publish(firm);
-        await _van.Run(["publish", "--prepare", .. firm.Options("--to", "firm_owner")]);
-        await firm.Administer("delete from migration where number > 1; drop index reading_quantity; drop index result_quantity");
+        await LayOut(firm, 2);
+        await firm.Administer(OldJob);
         ProgramResult older = await _van.Publish(firm), caughtUp = await _van.Run(["publish", "--prepare", .. firm.Options("--to", "firm_owner")]);
+        Assert.Equal("2026-03-09", await firm.Value("select to_char(day, 'YYYY-MM-DD') from job"));
         await firm.Administer("insert into migration (number, name, checksum) values (9999, '9999-later', 'x'); grant handsfree_van to van_01");
         ProgramResult newer = await _van.Publish(firm);
         await firm.Administer("delete from migration where number = 9999; update migration set checksum = 'x' where number = 1");
@@ -39,10 +40,26 @@ public sealed class MigrationTests(PostgresServer server) : IDisposable
 
         Assert.All([empty, older, newer, foreign, prepare], result => Assert.Equal((2, ""), (result.ExitCode, result.Output)));
         Assert.Contains("its owner prepares it by publish --prepare", empty.Error, StringComparison.Ordinal);
-        Assert.Matches("has schema 1, and this program needs [0-9]+: its owner brings it up to date by publish --prepare", older.Error);
+        Assert.Matches("has schema 2, and this program needs [0-9]+: its owner brings it up to date by publish --prepare", older.Error);
         Assert.Equal((0, ""), (caughtUp.ExitCode, caughtUp.Error));
         Assert.Contains("of a newer program", newer.Error, StringComparison.Ordinal);
         Assert.All([foreign, prepare], result => Assert.Contains("another program laid it out. Nothing was changed", result.Error, StringComparison.Ordinal));
+    }
+
+    /// <summary>A job as the second step of the schema kept it.</summary>
+    const string OldJob = """
+        insert into job (van, region, job_id, root, count, head, status, must_look, began, ended, began_exact, ended_exact, technician, model, appliance, rules)
+        values ('van_02', 'north', 'job-old', sha256('a'), 1, sha256('a'), 'signed', false, '2026-03-10 05:30Z', '2026-03-10 06:30Z', '2026-03-09T23:30:00.0000000-06:00', '2026-03-10T00:30:00.0000000-06:00', 'T', 'm', 'a', 'r')
+        """;
+
+    /// <summary>Lays it out as an older program did.</summary>
+    static async Task LayOut(Firm firm, int steps)
+    {
+        await firm.Administer("set role firm_owner; create schema handsfree; create table migration (number integer primary key, name text not null, checksum bytea not null, run_at timestamptz not null default now())");
+        foreach (Schema.Migration step in Schema.Migrations.All.Take(steps))
+        {
+            await firm.Administer(FormattableString.Invariant($"set role firm_owner; {step.Sql}; insert into migration (number, name, checksum) values ({step.Number}, '{step.Name}', '\\x{Convert.ToHexString(step.Checksum)}')"));
+        }
     }
 
     [PostgresFact]

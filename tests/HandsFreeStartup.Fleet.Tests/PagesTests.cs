@@ -1,5 +1,6 @@
 using System.Globalization;
 using HandsFreeStartup.Fleet.Figures;
+using HandsFreeStartup.Fleet.Pages;
 using HandsFreeStartup.Fleet.Tests.Support;
 using HandsFreeStartup.Tests.Support;
 using Parquet;
@@ -56,13 +57,52 @@ public sealed class PagesTests(PostgresServer server) : IDisposable
             string text = await File.ReadAllTextAsync(page);
             Assert.DoesNotMatch("(?i)<script|src=|https?:|@import|url\\(", text);
             Assert.DoesNotContain("Quarry", text, StringComparison.Ordinal);
-            Assert.All(System.Text.RegularExpressions.Regex.Matches(text, "href=\"([^\"#]+)").Select(match => match.Groups[1].Value), link => Assert.True(File.Exists(Path.Combine(Out, link)), link));
         }
 
+        AssertLinksLead();
         string models = await File.ReadAllTextAsync(Path.Combine(Out, "model-1.html"));
         Assert.Contains("class=\"outlier\"", models, StringComparison.Ordinal);
         Assert.Contains("van_02", await File.ReadAllTextAsync(Path.Combine(Out, "instruments.html")), StringComparison.Ordinal);
         Assert.Contains("50 %", await File.ReadAllTextAsync(Path.Combine(Out, "waits.html")), StringComparison.Ordinal);
+    }
+
+    /// <summary>A thousand jobs of one day, with every value beyond its limit: put into the tables themselves, because the pages read nothing else.</summary>
+    [PostgresFact]
+    public async Task However_much_is_wrong_the_pages_stay_bounded_and_say_what_is_left_out()
+    {
+        Firm firm = await server.NewFirm();
+        _van.AddMany(1);
+        Assert.Equal(0, (await _van.Publish(firm)).ExitCode);
+        await firm.Administer(
+            """
+            set session_replication_role = replica;
+            insert into job (van, region, job_id, root, count, head, status, must_look, began, ended, began_exact, ended_exact, technician, model, appliance, rules)
+              select van, region, 'copy-' || number, sha256(number::text::bytea), count, head, status, true, began, ended, began_exact, ended_exact, technician, model, appliance, rules from job, generate_series(1, 1200) as number;
+            insert into result select copy.job, ordinal, at, step, scope, quantity, 1000 + copy.job, shown, unit, uncertainty, lower, 100, limit_source, verdict, formula
+              from result join job original on original.job = result.job and original.job_id = 'job-0000', job copy where copy.job_id like 'copy-%' and quantity = 'co_air_free';
+            """);
+        string day = (string)(await firm.Value("select to_char(max(day), 'YYYY-MM-DD') from job"))!, gravest = $"{await firm.Value("select max(job) from job")}";
+
+        ProgramResult result = await Fleet(firm, day, "--out", Out);
+
+        Assert.Equal((0, ""), (result.ExitCode, result.Error));
+        Assert.InRange(Directory.GetFiles(Out, "job-*.html").Length, 500, 1000);
+        Assert.Equal(7, Directory.GetFiles(Out, "day-*.html").Length + 1);
+        string index = await File.ReadAllTextAsync(Path.Combine(Out, "index.html")), model = await File.ReadAllTextAsync(Path.Combine(Out, "model-1.html"));
+        Assert.Matches("120[01] of 1201 jobs must be looked at. [0-9]+ of them, the least grave, have no page here", index);
+        Assert.Matches("And [0-9]{4} more, less grave; fleet --parquet FILE writes all values[.]", model);
+        Assert.True(model.Split("above its limit</td>").Length <= 1 + FleetPages.MostRows * model.Split("<h2>").Length);
+        Assert.Contains($"href=\"job-{gravest}.html\"", model, StringComparison.Ordinal);
+        AssertLinksLead();
+    }
+
+    void AssertLinksLead()
+    {
+        foreach (string page in Directory.GetFiles(Out, "*.html"))
+        {
+            Assert.All(
+                System.Text.RegularExpressions.Regex.Matches(File.ReadAllText(page), "href=\"([^\"#]+)").Select(match => match.Groups[1].Value).Distinct(), link => Assert.True(File.Exists(Path.Combine(Out, link)), link));
+        }
     }
 
     [PostgresFact]

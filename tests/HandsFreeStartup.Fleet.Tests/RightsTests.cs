@@ -97,6 +97,86 @@ public sealed class RightsTests(PostgresServer server) : IDisposable
             "van_01", FormattableString.Invariant($"insert into finding (job, ordinal, rule, weight, step, text, clips, is_exception) values ({other}, 999, 'x', 0, '', '', '', false)")));
     }
 
+    const string JobColumns = "job_id, root, count, head, status, must_look, began, ended, began_exact, ended_exact, technician, model, appliance, rules";
+    const string JobValues = "'job-x', sha256('x'), 1, sha256('x'), 'signed', false, '2026-03-10 05:30Z', '2026-03-10 06:30Z', '2026-03-10T05:30:00.0000000+00:00', '2026-03-10T06:30:00.0000000+00:00', 'T', 'm', 'a', 'r'";
+    const string Sealed = "sha256('\\x01'::bytea || sha256('b') || int8send(5001) || int8send(0) || int8send(1) || convert_to('x', 'UTF8') || int8send(0))";
+
+    /// <summary>A van of the south against the firm: OWN is its job, OTHER one of the north, with a photo whose hash PHOTO everybody in an office can read.</summary>
+    [PostgresTheory]
+    [InlineData("a job under the name of another van", $"insert into job (van, region, {JobColumns}) values ('van_01', 'north', {JobValues})")]
+    [InlineData("a job in another region", $"insert into job (region, {JobColumns}) values ('north', {JobValues})")]
+    [InlineData("numbers that later jobs would get", $"insert into job (job, {JobColumns}) overriding system value select job + 1, {JobValues} from job")]
+    [InlineData("a job without events, for one whose beginning another van would then be refused", $"insert into job ({JobColumns}) values ({JobValues})")]
+    [InlineData("an acceptance without an event", "update job set status = 'accepted', must_look = false where job = OWN")]
+    [InlineData("a word of the lead", "insert into word (job, head, at, lead, outcome, remark) select job, head, now(), 'L. Ead', 'accepted', '' from job")]
+    [InlineData("another end of its record", "update job set head = sha256('x') where job = OWN")]
+    [InlineData("fewer events than there are", "update job set count = count - 1, head = (select hash from event where job = OWN and sequence = count - 1) where job = OWN")]
+    [InlineData("another day", "update job set began = began + interval '3 days' where job = OWN")]
+    [InlineData("a text that is no time, which would stop the office's pages", "update job set began_exact = 'yesterday' where job = OWN")]
+    [InlineData("an earlier publishing", "update job set published_at = '2001-01-01' where job = OWN")]
+    [InlineData("an event in another record", "insert into event select OTHER, sequence + 1000, recorded_at, kind, body, previous_hash, hash from event limit 1")]
+    [InlineData("a personal part in another record", "insert into personal values (OTHER, 1, 'x', sha256('x'), '')")]
+    [InlineData("a gap, past a table of its own that stands in for the real one",
+        "create temporary table event (like handsfree.event); insert into pg_temp.event values (OWN, 5000, '', 'x', '', sha256('a'), sha256('b'))", $"insert into handsfree.event values (OWN, 5001, '', 'x', '', sha256('b'), {Sealed})")]
+    [InlineData("another van's findings thrown away", "select clear_worked_out(OTHER)")]
+    [InlineData("findings deleted", "delete from finding")]
+    [InlineData("a table locked for everybody", "lock table handsfree.finding in access exclusive mode")]
+    [InlineData("another van's names forgotten", "select forget(OTHER)")]
+    [InlineData("a photo linked by its hash, so that the office of the south can read it", "select link_attachment(OWN, '.photos', 'x.jpg', PHOTO, sha256('x'))")]
+    [InlineData("the same past the function", "insert into job_attachment values (OWN, '.photos', 'x.jpg', PHOTO)")]
+    [InlineData("another content under the hash of a photo to come", "select begin_attachment(sha256('theirs'), 3)", "insert into attachment_piece values (sha256('theirs'), 1, 'bad')")]
+    [InlineData("the hash of a photo to come, without a content", "select begin_attachment(sha256('theirs'), 3)")]
+    [InlineData("a content that fills the disk of who looks at it", "select begin_attachment(sha256('x'), 100000000000)")]
+    [InlineData("a piece added to a photo", "insert into attachment_piece values (PHOTO, 99, 'x')")]
+    [InlineData("the role of a lead", "set role handsfree_lead")]
+    [InlineData("the login of a lead", "set session authorization lead_all")]
+    [InlineData("every region", "insert into member values (session_user, '*')")]
+    [InlineData("triggers off", "alter table event disable trigger all")]
+    [InlineData("checks off", "set session_replication_role = replica")]
+    [InlineData("a function of its own in the firm's schema", "create function handsfree.sees(text) returns boolean language sql as 'select true'")]
+    public async Task A_van_that_attacks_is_refused_and_nothing_has_changed(string wish, params string[] statements)
+    {
+        Firm firm = await server.NewFirm();
+        string photo = Path.Combine(_north.Path, "plate.jpg");
+        await File.WriteAllBytesAsync(photo, [1, 2, 3]);
+        _north.AddWithPhoto("job-n", photo);
+        _south.Add("job-s", 1);
+        await _north.Publish(firm, "van_01");
+        await _south.Publish(firm, "van_03");
+        string own = $"{await firm.Value("select job from job where van = 'van_03'")}", other = $"{await firm.Value("select job from job where van = 'van_01'")}";
+        string before = await Everything(firm);
+
+        PostgresException refused = await Assert.ThrowsAsync<PostgresException>(async () =>
+        {
+            await using FleetDatabase database = await FleetDatabase.Open(firm.Address("van_03"));
+            foreach (string statement in (string[])["begin", .. statements, "commit"])
+            {
+                await using NpgsqlCommand command = new(
+                    statement.Replace("OWN", own, StringComparison.Ordinal).Replace("OTHER", other, StringComparison.Ordinal).Replace("PHOTO", "sha256('\\x010203')", StringComparison.Ordinal), database.Connection);
+                await command.ExecuteNonQueryAsync();
+            }
+        });
+
+        Assert.True(refused.SqlState is PostgresErrorCodes.InsufficientPrivilege or PostgresErrorCodes.RaiseException or PostgresErrorCodes.CheckViolation or PostgresErrorCodes.InvalidTextRepresentation, $"{wish}: {refused.SqlState} {refused.MessageText}");
+        Assert.Equal(before, await Everything(firm));
+        Assert.Equal((0L, 0L), ((long)(await firm.As("van_03", $"select count(*) from personal where job = {other}"))!, (long)(await firm.As("office_south", "select count(*) from attachment_piece"))!));
+    }
+
+    /// <summary>Every row that counts, as one text.</summary>
+    static async Task<string> Everything(Firm firm) => string.Join('\n', await Task.WhenAll(((string[])["job", "event", "personal", "finding", "word", "attachment_piece", "job_attachment", "member"])
+        .Select(async table => $"{table} {await firm.Value($"select md5(string_agg(one::text, ',' order by one::text)) from {table} as one")}")));
+
+    [PostgresFact]
+    public async Task A_van_does_not_settle_the_word_on_the_record_of_another()
+    {
+        Firm firm = await FirmWithTwoJobs();
+        await _north.Run(["review", "van_01/job-n", "--return", "--lead", "L. Ead", "--remark", "again", .. firm.Options("--from", "lead_all")]);
+
+        await firm.As("van_03", "select settle(word, 'never') from generate_series(1, 20) as word");
+
+        Assert.Equal(1, await firm.Count("word", "settled_at is null and refusal is null"));
+    }
+
     [PostgresTheory]
     [InlineData("update event set body = body || ' '::bytea")]
     [InlineData("delete from event")]

@@ -33,7 +33,7 @@ public sealed class VerifyTests(PostgresServer server) : IDisposable
         await firm.Administer("alter table event disable trigger user; alter table event drop constraint event_matches_its_hash; alter table personal disable trigger user");
         string[] bytes = ["event.recorded_at", "event.body", "event.previous_hash", "event.hash", "personal.salt", "personal.content", "attachment_piece.content", "job.head"];
         string[] texts = [
-            "event.kind", "personal.path", "job.job_id", "job.status", "job.technician", "job.model", "job.appliance", "job.began_exact", "reading.step", "reading.quantity", "reading.shown", "reading.unit", "reading.verdict", "reading.state",
+            "event.kind", "personal.path", "job.job_id", "job.status", "job.technician", "job.model", "job.appliance", "reading.step", "reading.quantity", "reading.shown", "reading.unit", "reading.verdict", "reading.state",
             "reading.heard", "result.shown", "result.formula", "finding.text", "finding.at", "finding.rule", "timer.step"];
         string[] numbers = ["reading.value", "result.value", "result.uncertainty", "reading.uncertainty", "timer.planned_seconds", "timer.lasted_seconds", "job.count"];
         string[] changes =
@@ -41,7 +41,8 @@ public sealed class VerifyTests(PostgresServer server) : IDisposable
             .. bytes.Select(column => Change(column, "set_byte({0}, length({0}) / 2, get_byte({0}, length({0}) / 2) # 1)")),
             .. texts.Select(column => Change(column, "overlay({0} placing 'X' from 1 for 1)")),
             .. numbers.Select(column => Change(column, "{0} + 1")),
-            Change("job.must_look", "not {0}"), Change("timer.is_short", "not {0}"), Change("finding.weight", "({0} + 1) % 3"), Change("job.began", "{0} + interval '1 day'"), Change("reading.at", "{0} + interval '1 microsecond'"),
+            Change("job.must_look", "not {0}"), Change("timer.is_short", "not {0}"), Change("finding.weight", "({0} + 1) % 3"), Change("job.began", "{0} + interval '1 day'"), Change("job.began_exact", "overlay({0} placing '09' from 12)"),
+            Change("job.began_exact", "overlay({0} placing '09:00:00.0000000+01:00' from 12)"), Change("job.ended_exact", "overlay({0} placing '9' from 27)"), Change("reading.at", "{0} + interval '1 microsecond'"),
             "delete from event where (job, sequence) in (select job, sequence from event order by 1, 2 desc limit 1)",
             "delete from personal where ctid in (select ctid from personal limit 1)", "delete from reading where ctid in (select ctid from reading limit 1)",
             "delete from finding where ctid in (select ctid from finding limit 1)", "delete from timer where ctid in (select ctid from timer limit 1)",

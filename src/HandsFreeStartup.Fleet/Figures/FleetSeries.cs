@@ -5,7 +5,7 @@ namespace HandsFreeStartup.Fleet.Figures;
 /// <summary>One value of one job.</summary>
 /// <param name="Job">The job's number in the database.</param>
 /// <param name="Van">Whose job it was.</param>
-/// <param name="At">When, UTC.</param>
+/// <param name="At">When, by the clock on the wall of the job.</param>
 /// <param name="Value">The value; null where it cannot be told or was over the range of the instrument.</param>
 /// <param name="Shown">As said or worked out; empty where it cannot be told.</param>
 /// <param name="Uncertainty">Expanded, k = 2; null where none is stated.</param>
@@ -24,12 +24,27 @@ public sealed record FleetSeries(string Model, string Quantity, string Scope, st
     /// <summary>The limits of the values that are numbers.</summary>
     public ControlLimits? Limits => ControlLimits.Of([.. Points.Select(point => point.Value).OfType<double>()]);
 
-    /// <summary>Values that somebody should look at, each with why: no number, outside of the limit that judges it, or outside of what the others are like.</summary>
-    public IEnumerable<(FleetPoint Point, string Why)> Outliers(ControlLimits? limits) => Points
-        .Select(point => (point, point.Value is not { } value ? point.Shown.Length > 0 ? "more than the instrument shows" : "cannot be told"
-            : value < point.Lower ? "below its limit"
-            : value > point.Upper ? "above its limit"
-            : limits?.IsOutside(value) == true ? "unlike the others"
-            : ""))
-        .Where(one => one.Item2.Length > 0);
+    /// <summary>Values that somebody should look at: no number, outside of the limit that judges it, or outside of what the others are like.</summary>
+    public IEnumerable<Outlier> Outliers(ControlLimits? limits) => Points.Select(point => Judged(point, limits)).OfType<Outlier>();
+
+    Outlier? Judged(FleetPoint point, ControlLimits? limits) => point.Value is not { } value ? point.Shown.Length > 0 ? new(point, "more than the instrument shows", double.PositiveInfinity) : new(point, "cannot be told", Outlier.Doubtful)
+        : value < point.Lower ? new(point, "below its limit", Outlier.Limit + Share(point.Lower.Value - value, point.Lower.Value))
+        : value > point.Upper ? new(point, "above its limit", Outlier.Limit + Share(value - point.Upper.Value, point.Upper.Value))
+        : limits?.IsOutside(value) == true ? new(point, "unlike the others", Math.Min(Outlier.Doubtful, Share(Math.Abs(value - limits.Centre), limits.Upper - limits.Centre)))
+        : null;
+
+    static double Share(double distance, double of) => distance / Math.Max(Math.Abs(of), 1e-9);
+}
+
+/// <summary>A value that somebody should look at.</summary>
+/// <param name="Point">Which.</param>
+/// <param name="Why">In words.</param>
+/// <param name="Gravity">A higher one is looked at first: more than can be shown, then by how far it is beyond its limit, then what cannot be told, then what is unlike the others (common practice, no source).</param>
+public sealed record Outlier(FleetPoint Point, string Why, double Gravity)
+{
+    /// <summary>Of a value that cannot be told.</summary>
+    public const double Doubtful = 1e6;
+
+    /// <summary>Of a value at its limit.</summary>
+    public const double Limit = 2e6;
 }

@@ -4,7 +4,7 @@ using HandsFreeStartup.Fleet.Figures;
 
 namespace HandsFreeStartup.Fleet.Pages;
 
-/// <summary>The values of a series over time as a picture within a page: centre and control limits, the limits that judge, and every outlier linked to its job.</summary>
+/// <summary>The values of a series over time as a picture within a page: centre and control limits, the limits that judge, and every outlier linked to its job where that has a page.</summary>
 static class ControlChart
 {
     const int Width = 760;
@@ -21,11 +21,12 @@ static class ControlChart
     /// <param name="series">The values.</param>
     /// <param name="title">What they are.</param>
     /// <param name="id">A word that no other chart of the page has.</param>
-    /// <param name="nameOf">The name of a job.</param>
-    public static string Of(FleetSeries series, string title, string id, Func<FleetPoint, string> nameOf)
+    /// <param name="limits">Their control limits.</param>
+    /// <param name="found">The values to look at.</param>
+    /// <param name="nameOf">The name of a job that has a page, or null.</param>
+    public static string Of(FleetSeries series, string title, string id, ControlLimits? limits, IEnumerable<Outlier> found, Func<FleetPoint, string?> nameOf)
     {
-        ControlLimits? limits = series.Limits;
-        Dictionary<FleetPoint, string> outliers = new(series.Outliers(limits).Select(one => KeyValuePair.Create(one.Point, one.Why)).DistinctBy(one => one.Key));
+        Dictionary<FleetPoint, string> outliers = new(found.Select(one => KeyValuePair.Create(one.Point, one.Why)).DistinctBy(one => one.Key));
         FleetPoint[] shown = [.. series.Points.TakeLast(MostPoints)];
         (double low, double high) = Range(shown, limits);
         StringBuilder svg = new();
@@ -49,13 +50,14 @@ static class ControlChart
             svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{Left - 8}\" y=\"{Y(mark) + 4:0.#}\" text-anchor=\"end\" aria-hidden=\"true\">{Page.Number(mark, 3)}</text>\n");
         }
 
-        svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{Left}\" y=\"{Height - 8}\" aria-hidden=\"true\">{shown[0].At.UtcDateTime:yyyy-MM-dd}</text><text x=\"{Width - Right}\" y=\"{Height - 8}\" text-anchor=\"end\" aria-hidden=\"true\">{shown[^1].At.UtcDateTime:yyyy-MM-dd}</text>\n");
+        svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{Left}\" y=\"{Height - 8}\" aria-hidden=\"true\">{shown[0].At:yyyy-MM-dd}</text><text x=\"{Width - Right}\" y=\"{Height - 8}\" text-anchor=\"end\" aria-hidden=\"true\">{shown[^1].At:yyyy-MM-dd}</text>\n");
         for (int i = 0; i < shown.Length; i++)
         {
             (double x, double y) = (Left + (i + 0.5) * (Width - Left - Right) / shown.Length, Y(shown[i].Value ?? high));
-            svg.Append(outliers.TryGetValue(shown[i], out string? why)
-                ? string.Create(CultureInfo.InvariantCulture, $"<a href=\"job-{shown[i].Job}.html\" aria-label=\"{Page.Text($"{nameOf(shown[i])}, {Said(series, shown[i])}, {why}")}\"><path class=\"outlier\" d=\"M{x:0.#} {y - 7:0.#}l7 7-7 7-7-7z\"/></a>\n")
-                : string.Create(CultureInfo.InvariantCulture, $"<circle class=\"dot\" cx=\"{x:0.#}\" cy=\"{y:0.#}\" r=\"3\"/>\n"));
+            string diamond = string.Create(CultureInfo.InvariantCulture, $"<path class=\"outlier\" d=\"M{x:0.#} {y - 7:0.#}l7 7-7 7-7-7z\"/>");
+            svg.Append(!outliers.TryGetValue(shown[i], out string? why) ? string.Create(CultureInfo.InvariantCulture, $"<circle class=\"dot\" cx=\"{x:0.#}\" cy=\"{y:0.#}\" r=\"3\"/>\n")
+                : nameOf(shown[i]) is { } name ? string.Create(CultureInfo.InvariantCulture, $"<a href=\"job-{shown[i].Job}.html\" aria-label=\"{Page.Text($"{name}, {Said(series, shown[i])}, {why}")}\">{diamond}</a>\n")
+                : $"{diamond}\n");
         }
 
         return svg.Append(CultureInfo.InvariantCulture, $"</svg>\n<figcaption>{Page.Text(Description(series, limits, outliers.Count))}{(series.Points.Length > MostPoints ? FormattableString.Invariant($" Drawn are the last {MostPoints}.") : "")}</figcaption></figure>\n").ToString();

@@ -9,7 +9,7 @@ using HandsFreeStartup.Fleet.Reading;
 namespace HandsFreeStartup.Fleet.Pages;
 
 /// <summary>What the pages show.</summary>
-/// <param name="Day">The day of the overview, UTC.</param>
+/// <param name="Day">The day of the overview, by the clock on the wall of each job.</param>
 /// <param name="Since">First day of charts and habits.</param>
 /// <param name="Jobs">All jobs of these days.</param>
 /// <param name="Charted">Series that are drawn.</param>
@@ -33,15 +33,24 @@ public sealed record FleetPicture(
     }
 }
 
-/// <summary>The pages of a firm: the day, the models, the instruments, the waits, and one page for each job that any of them names.</summary>
+/// <summary>
+/// The pages of a firm: the day, the models, the instruments, the waits, and one page for each of the jobs that are named first. However much is wrong, what is written stays of a size that
+/// somebody can go through; what is left out is counted where it would stand.
+/// </summary>
 /// <param name="picture">What they show.</param>
 public sealed class FleetPages(FleetPicture picture)
 {
+    /// <summary>Jobs on one sheet of the day.</summary>
+    public const int SheetRows = 200;
+
+    /// <summary>Values below one chart, and rows of the other tables.</summary>
+    public const int MostRows = 50;
+
     readonly Dictionary<long, FleetJob> _jobs = picture.Jobs.ToDictionary(job => job.Key);
     readonly ILookup<long, (FleetSeries Series, FleetPoint Point)> _values = picture.Charted.SelectMany(series => series.Points.Select(point => (series, point))).ToLookup(one => one.point.Job);
-    readonly SortedSet<long> _named = [];
+    readonly JobsToShow _shown = JobsToShow.Of(picture);
 
-    string Foot => $"Written {Page.Moment(picture.WrittenAt)} UTC from {picture.Source}. All times are UTC. The record of each job decides; these pages only show it.";
+    string Foot => $"Written {Page.Moment(picture.WrittenAt)} from {picture.Source}. Days and times are those of the clock on the wall of each job. The record of each job decides; these pages only show it.";
 
     string Period => FormattableString.Invariant($"{picture.Since:yyyy-MM-dd} to {picture.Day:yyyy-MM-dd}");
 
@@ -52,8 +61,8 @@ public sealed class FleetPages(FleetPicture picture)
     public int Write(string folder)
     {
         Directory.CreateDirectory(folder);
-        List<(string File, string Text)> pages = [("index.html", Day()), .. Models(), ("instruments.html", Instruments()), ("waits.html", Waits())];
-        pages.AddRange(_named.Select(key => (FormattableString.Invariant($"job-{key}.html"), JobPage.Of(_jobs[key], _values[key], Foot))));
+        List<(string File, string Text)> pages = [.. Day(), .. Models(), ("instruments.html", Instruments()), ("waits.html", Waits())];
+        pages.AddRange(_shown.WithPage.Select(key => (FormattableString.Invariant($"job-{key}.html"), JobPage.Of(_jobs[key], _values[key], Foot))));
         foreach ((string file, string text) in pages)
         {
             WholeFile.WriteText(Path.Combine(folder, file), text, "The page");
@@ -62,48 +71,56 @@ public sealed class FleetPages(FleetPicture picture)
         return pages.Count;
     }
 
-    string Day()
+    IEnumerable<(string File, string Text)> Day()
     {
-        FleetJob[] today = [.. picture.Jobs.Where(job => DateOnly.FromDateTime(job.Began.UtcDateTime) == picture.Day).OrderByDescending(job => job.MustBeLookedAt).ThenByDescending(Gravest).ThenBy(job => job.Began)];
-        int waiting = today.Count(job => job.MustBeLookedAt);
-        string body = Page.Table(
-            "Jobs of the day, those that must be looked at first", ["Job", "Began", "State", "To look at", "Gravest finding", "Technician", "Furnace"],
-            today.Select(job => (string[])[
-                Link(job), Page.Moment(job.Began), Page.Text(Words(job.Status)), job.MustBeLookedAt ? "<span class=\"danger\">yes</span>" : "<span class=\"good\">no</span>",
-                job.Findings.IsEmpty ? "none" : JobPage.Weighed(job.Findings.MaxBy(finding => finding.Weight)!), Page.Text(job.Technician), Page.Text(job.Appliance)]),
-            "No job of this day has been published.");
-        return Page.Of(FormattableString.Invariant($"Start-ups of {picture.Day:yyyy-MM-dd}"), FormattableString.Invariant($"{waiting} of {today.Length} jobs must be looked at."), "index.html", Foot, body);
+        int waiting = _shown.Today.Count(job => job.MustBeLookedAt), without = _shown.Today.Count(job => !_shown.HasPage(job.Key));
+        string lead = FormattableString.Invariant($"{waiting} of {_shown.Today.Length} jobs must be looked at.")
+            + (without == 0 ? "" : FormattableString.Invariant($" {without} of them, the least grave, have no page here: review --from with the name of the job tells everything of it."));
+        FleetJob[][] sheets = [.. _shown.Today.Chunk(SheetRows)];
+        for (int sheet = 0; sheet < Math.Max(1, sheets.Length); sheet++)
+        {
+            string body = Page.Table(
+                "Jobs of the day, those that must be looked at first", ["Job", "Began", "State", "To look at", "Gravest finding", "Technician", "Furnace"],
+                sheets.Length == 0 ? [] : sheets[sheet].Select(job => (string[])[
+                    Link(job), Page.Moment(job.Began), Page.Text(Words(job.Status)), job.MustBeLookedAt ? "<span class=\"danger\">yes</span>" : "<span class=\"good\">no</span>",
+                    job.Findings.IsEmpty ? "none" : JobPage.Weighed(job.Findings.MaxBy(finding => finding.Weight)!), Page.Text(job.Technician), Page.Text(job.Appliance)]),
+                "No job of this day has been published.");
+            yield return (Sheet(sheet), Page.Of(FormattableString.Invariant($"Start-ups of {picture.Day:yyyy-MM-dd}"), lead, "index.html", Foot, body + Sheets(sheet, sheets.Length)));
+        }
     }
 
-    static int Gravest(FleetJob job) => job.Findings.Select(finding => finding.Weight).DefaultIfEmpty(-1).Max();
+    static string Sheet(int index) => index == 0 ? "index.html" : FormattableString.Invariant($"day-{index + 1}.html");
+
+    static string Sheets(int shown, int count) => count < 2 ? ""
+        : $"<nav aria-label=\"Sheets of the day\"><ul>{string.Concat(Enumerable.Range(0, count).Select(i => FormattableString.Invariant($"<li><a href=\"{Sheet(i)}\"{(i == shown ? " aria-current=\"page\"" : "")}>Sheet {i + 1}</a></li>")))}</ul></nav>\n";
 
     IEnumerable<(string File, string Text)> Models()
     {
-        IGrouping<string, FleetSeries>[] models = [.. picture.Charted.GroupBy(series => series.Model)];
-        string Title(string model) => picture.Jobs.LastOrDefault(job => job.Model == model)?.Appliance ?? model;
+        IGrouping<string, JudgedSeries>[] models = [.. _shown.Series.GroupBy(one => one.Series.Model)];
+        ILookup<string, FleetJob> jobs = picture.Jobs.ToLookup(job => job.Model);
+        string Title(string model) => jobs[model].LastOrDefault()?.Appliance ?? model;
         string Name(int index) => FormattableString.Invariant($"model-{index + 1}.html");
         string overview = Page.Table(
             $"Models of furnace, {Period}", ["Model", "#Jobs", "#Values to look at"],
-            models.Select((model, i) => (string[])[
-                $"<a href=\"{Name(i)}\">{Page.Text(Title(model.Key))}</a>", Count(picture.Jobs.Count(job => job.Model == model.Key)), Count(model.Sum(series => series.Outliers(series.Limits).Count()))]),
+            models.Select((model, i) => (string[])[$"<a href=\"{Name(i)}\">{Page.Text(Title(model.Key))}</a>", Count(jobs[model.Key].Count()), Count(model.Sum(one => one.Outliers.Length))]),
             "No values of these days have been published.");
         yield return ("models.html", Page.Of("Models of furnace", "Carbon monoxide air-free, oxygen, input rate and temperature rise of every start-up, by model, stage and time.", "models.html", Foot, overview));
         for (int i = 0; i < models.Length; i++)
         {
-            yield return (Name(i), Page.Of(Title(models[i].Key), $"{Period}. A diamond is a value to look at and leads to its job.", "models.html", Foot, string.Concat(models[i].Select(Chart))));
+            yield return (Name(i), Page.Of(Title(models[i].Key), $"{Period}. A diamond is a value to look at, and leads to its job where that has a page.", "models.html", Foot, string.Concat(models[i].Select(Chart))));
         }
     }
 
-    string Chart(FleetSeries series, int index)
+    string Chart(JudgedSeries judged, int index)
     {
+        FleetSeries series = judged.Series;
         string title = $"{Words(series.Quantity)}{(series.Scope.Length > 0 ? $", {series.Scope}" : "")}";
-        ControlLimits? limits = series.Limits;
-        return $"<h2>{Page.Text(title)}</h2>\n{ControlChart.Of(series, title, FormattableString.Invariant($"c{index}"), point => _jobs.TryGetValue(point.Job, out FleetJob? job) ? Named(job).Name : "a job")}"
+        return $"<h2>{Page.Text(title)}</h2>\n{ControlChart.Of(series, title, FormattableString.Invariant($"c{index}"), judged.Limits, judged.Outliers, point => _shown.HasPage(point.Job) ? _jobs[point.Job].Name : null)}"
             + Page.Table(
-                $"{title}: values to look at", ["Job", "Read", "#Value", "#Lower limit", "#Upper limit", "Why"],
-                series.Outliers(limits).Where(one => _jobs.ContainsKey(one.Point.Job)).Select(one => (string[])[
+                $"{title}: values to look at, the gravest first", ["Job", "Read", "#Value", "#Lower limit", "#Upper limit", "Why"],
+                judged.Outliers.Where(one => _jobs.ContainsKey(one.Point.Job)).Select(one => (string[])[
                     Link(_jobs[one.Point.Job]), Page.Moment(one.Point.At), Page.Text(ControlChart.Said(series, one.Point)), Optional(one.Point.Lower), Optional(one.Point.Upper), Page.Text(one.Why)]),
-                "No value has to be looked at.");
+                "No value has to be looked at.", MostRows, "less grave; fleet --parquet FILE writes all values");
     }
 
     string Instruments() => Page.Of(
@@ -114,7 +131,7 @@ public sealed class FleetPages(FleetPicture picture)
             picture.Instruments.SelectMany(InstrumentDrift.In).OrderByDescending(drift => Math.Abs(drift.Median - drift.Others) / Math.Max(drift.StandardError, 1e-9)).Select(drift => (string[])[
                 Page.Text(drift.Van), Page.Text($"{Words(drift.Series.Quantity)}{(drift.Series.Scope.Length > 0 ? $", {drift.Series.Scope}" : "")}"), Page.Text(drift.Series.Model), Count(drift.Count),
                 Page.Text($"{Page.Number(drift.Median)} {drift.Series.Unit}"), Page.Text($"{Page.Number(drift.Others)} {drift.Series.Unit}"), Page.Text($"{(drift.Median < drift.Others ? "-" : "+")}{Page.Number(Math.Abs(drift.Median - drift.Others))} {drift.Series.Unit}")]),
-            "No instrument reads otherwise than the others."));
+            "No instrument reads otherwise than the others.", MostRows, "that differ less"));
 
     string Waits() => Page.Of(
         "Waits", $"{Period}. A wait is cut short by habit when that happened three times or more and in a quarter of the cases or more (common practice, no source).", "waits.html", Foot,
@@ -123,15 +140,9 @@ public sealed class FleetPages(FleetPicture picture)
             picture.Waits.Where(habit => habit.Short > 0).Select(habit => (string[])[
                 Page.Text(habit.Technician), Page.Text(habit.Step), Count(habit.Count), Count(habit.Short),
                 habit.MedianShare is { } share ? string.Create(CultureInfo.InvariantCulture, $"{100 * share:0} %") : "cannot be told", habit.IsHabit ? "<span class=\"danger\">yes</span>" : "no"]),
-            "No wait was cut short."));
+            "No wait was cut short.", MostRows, "that were cut short less often"));
 
-    FleetJob Named(FleetJob job)
-    {
-        _named.Add(job.Key);
-        return job;
-    }
-
-    string Link(FleetJob job) => string.Create(CultureInfo.InvariantCulture, $"<a href=\"job-{Named(job).Key}.html\">{Page.Text(job.Name)}</a>");
+    string Link(FleetJob job) => _shown.HasPage(job.Key) ? FormattableString.Invariant($"<a href=\"job-{job.Key}.html\">{Page.Text(job.Name)}</a>") : Page.Text(job.Name);
 
     static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
 
@@ -162,7 +173,7 @@ static class JobPage
 
         body.Append("</dl>\n<h2>Findings</h2>\n").Append(Page.Table(
             "What the review has found, gravest first", ["Weight", "At", "Finding"],
-            job.Findings.Select(finding => (string[])[Weight(finding), finding.At is { } at ? at.UtcDateTime.ToString("HH:mm:ss", CultureInfo.InvariantCulture) : "", Page.Text(finding.Text)]), "No findings."));
+            job.Findings.Select(finding => (string[])[Weight(finding), finding.At is { } at ? at.ToString("HH:mm:ss", CultureInfo.InvariantCulture) : "", Page.Text(finding.Text)]), "No findings."));
         body.Append("<h2>Values</h2>\n").Append(Page.Table(
             "Values that are drawn over time", ["Quantity", "Stage", "#Value", "#Lower limit", "#Upper limit"],
             values.Select(one => (string[])[

@@ -15,8 +15,8 @@ static class Page
     /// <summary>Text of a stranger within a page; nothing in it is obeyed.</summary>
     public static string Text(string text) => WebUtility.HtmlEncode(VisibleText.OfLines(text));
 
-    /// <summary>A moment.</summary>
-    public static string Moment(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+    /// <summary>A moment, by the clock that it was told by, and how far that is from UTC.</summary>
+    public static string Moment(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture);
 
     /// <summary>A number with at most four digits that count, or all of its whole ones.</summary>
     public static string Number(double value, int digits = 4) =>
@@ -61,16 +61,24 @@ static class Page
     /// <param name="heads">Names of the columns; one that begins with # holds numbers.</param>
     /// <param name="rows">Cells; the first of each row names the row.</param>
     /// <param name="none">What is said where there are no rows.</param>
-    public static string Table(string caption, string[] heads, IEnumerable<string[]> rows, string none)
+    /// <param name="most">Rows that are shown; the others are counted.</param>
+    /// <param name="others">What the others are.</param>
+    public static string Table(string caption, string[] heads, IEnumerable<string[]> rows, string none, int most = int.MaxValue, string others = "")
     {
         StringBuilder table = new();
+        int count = 0;
         foreach (string[] row in rows)
         {
+            if (++count > most)
+            {
+                continue;
+            }
+
             table.Append("<tr>").AppendJoin("", row.Select((cell, i) => i == 0 ? $"<th scope=\"row\">{cell}</th>" : $"<td{Class(heads[i])}>{cell}</td>")).Append("</tr>\n");
         }
 
         return table.Length == 0 ? $"<p>{Text(none)}</p>\n"
-            : $"<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{Text(caption)}\"><table><caption>{Text(caption)}</caption>\n<thead><tr>{string.Concat(heads.Select(head => $"<th scope=\"col\"{Class(head)}>{Text(head.TrimStart('#'))}</th>"))}</tr></thead>\n<tbody>\n{table}</tbody></table></div>\n";
+            : $"<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{Text(caption)}\"><table><caption>{Text(caption)}</caption>\n<thead><tr>{string.Concat(heads.Select(head => $"<th scope=\"col\"{Class(head)}>{Text(head.TrimStart('#'))}</th>"))}</tr></thead>\n<tbody>\n{table}</tbody></table></div>\n{(count <= most ? "" : string.Create(CultureInfo.InvariantCulture, $"<p>And {count - most} more, {Text(others)}.</p>\n"))}";
     }
 
     static string Class(string head) => head.StartsWith('#') ? " class=\"number\"" : "";

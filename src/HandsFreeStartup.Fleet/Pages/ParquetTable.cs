@@ -11,7 +11,7 @@ public static class ParquetTable
     /// <summary>Rows that are held in memory at a time.</summary>
     const int GroupRows = 50_000;
 
-    static readonly string[] Texts = ["van", "job_id", "technician", "model", "step", "scope", "quantity", "shown", "unit", "limit_source", "verdict", "state", "heard"];
+    static readonly string[] Texts = ["van", "job_id", "began_exact", "technician", "model", "step", "scope", "quantity", "shown", "unit", "limit_source", "verdict", "state", "heard"];
     static readonly string[] Numbers = ["value", "uncertainty", "lower", "upper"];
 
     static readonly DataField<DateTime> At = new("at");
@@ -21,8 +21,8 @@ public static class ParquetTable
     /// <summary>Writes the table.</summary>
     /// <param name="database">From where.</param>
     /// <param name="path">The file; it is replaced only when the new one is whole.</param>
-    /// <param name="since">First day, UTC.</param>
-    /// <param name="until">Last day, UTC.</param>
+    /// <param name="since">First day, by the clock on the wall of each job.</param>
+    /// <param name="until">Last day, by the same clock.</param>
     /// <param name="cancellation">Ends it.</param>
     /// <returns>Number of rows.</returns>
     /// <exception cref="FleetException">The database cannot be asked.</exception>

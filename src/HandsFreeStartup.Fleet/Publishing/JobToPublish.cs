@@ -43,8 +43,8 @@ public sealed record FleetValue(
 /// <param name="JobId">Name of the job.</param>
 /// <param name="Status">signed, out-of-service, accepted or returned.</param>
 /// <param name="MustBeLookedAt">Whether the lead has something to do here.</param>
-/// <param name="Began">First event, UTC.</param>
-/// <param name="Ended">Last event of the start-up, UTC.</param>
+/// <param name="Began">First event, by the clock on the wall of the job.</param>
+/// <param name="Ended">Last event of the start-up, by the same clock.</param>
 /// <param name="Technician">Who worked.</param>
 /// <param name="Model">Id of the appliance sheet.</param>
 /// <param name="Appliance">Title of the appliance sheet.</param>
@@ -80,6 +80,6 @@ public enum PublishOutcome
     Unchanged,
 }
 
-/// <summary>The database holds another record under the same job; the message is a sentence that names it.</summary>
+/// <summary>This one record cannot be published, whatever the database does: another one is there under the same job, or something of it cannot be read. The message is a sentence that names it.</summary>
 /// <param name="message">The sentence.</param>
-public sealed class FleetConflictException(string message) : Exception(message);
+public sealed class FleetRecordException(string message) : Exception(message);

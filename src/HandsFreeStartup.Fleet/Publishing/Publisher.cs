@@ -41,13 +41,13 @@ public sealed class Publisher(FleetDatabase database)
     }, cancellation);
 
     /// <summary>Brings a job there, or what was added to it since.</summary>
-    /// <exception cref="FleetConflictException">The database holds another record under the same job.</exception>
+    /// <exception cref="FleetRecordException">The database holds another record under the same job, or something of this one cannot be sent; the others can.</exception>
     /// <exception cref="FleetException">The database cannot be reached, or refuses; nothing of the job was changed there.</exception>
     public async Task<PublishOutcome> Publish(JobToPublish job, CancellationToken cancellation = default)
     {
         if (!job.Record.Verification.IsSound)
         {
-            throw new FleetException($"The record {job.Path} does not verify and is not published: {job.Record.Verification.Findings[0].Message}");
+            throw new FleetRecordException($"The record {job.Path} does not verify and is not published: {job.Record.Verification.Findings[0].Message}");
         }
 
         // Another program at the same job, or another van with the same photo, is met once in a while; the second try then finds what that one has done.
@@ -64,7 +64,7 @@ public sealed class Publisher(FleetDatabase database)
             }
             catch (FleetException error) when (error.InnerException is PostgresException { ConstraintName: "job_root_key" })
             {
-                throw new FleetConflictException($"Conflict: the record {job.Path} is in the database already, under another van or another name. It was not changed: a record belongs to one van.");
+                throw new FleetRecordException($"Conflict: the record {job.Path} is in the database already, under another van or another name. It was not changed: a record belongs to one van.");
             }
         }
     }
@@ -111,8 +111,8 @@ public sealed class Publisher(FleetDatabase database)
         Found found = new(rows.GetInt64(0), rows.GetInt32(1), rows.GetString(2));
         byte[] same = job.Record.Events[Math.Min(found.Count, job.Count) - 1].Hash;
         bool isSame = rows.GetFieldValue<byte[]>(3).AsSpan().SequenceEqual(job.Record.Events[0].Hash) && !rows.IsDBNull(4) && rows.GetFieldValue<byte[]>(4).AsSpan().SequenceEqual(same);
-        return !isSame ? throw new FleetConflictException($"Conflict: under the job {job.JobId} the database holds another record than {job.Path}. Neither was changed: keep both, and let the lead find out which one is true.")
-            : found.Count > job.Count ? throw new FleetConflictException(FormattableString.Invariant(
+        return !isSame ? throw new FleetRecordException($"Conflict: under the job {job.JobId} the database holds another record than {job.Path}. Neither was changed: keep both, and let the lead find out which one is true.")
+            : found.Count > job.Count ? throw new FleetRecordException(FormattableString.Invariant(
                 $"Conflict: the database holds {found.Count} events of the job {job.JobId}, and {job.Path} only {job.Count} of them: it is an older copy, or its end was cut off. Nothing was changed there."))
             : found;
     }
@@ -149,15 +149,11 @@ public sealed class Publisher(FleetDatabase database)
 
         if (found is not null)
         {
-            foreach (string table in (string[])["reading", "result", "finding", "timer"])
-            {
-                yield return Statement($"delete from {table} where job = $1", key);
-            }
-
+            yield return Statement("select clear_worked_out($1)", key);
             NpgsqlBatchCommand update = Statement(
                 """
                 update job set count = $2, head = $3, status = $4, must_look = $5, began = $6, ended = $7, began_exact = $8, ended_exact = $9, technician = $10, model = $11, appliance = $12,
-                  rules = $13, published_at = now() where job = $1
+                  rules = $13 where job = $1
                 """, key);
             Describe(update.Parameters, job);
             yield return update;
@@ -183,27 +179,44 @@ public sealed class Publisher(FleetDatabase database)
     /// <summary>Sends recordings and photos in the order of their hashes, so that two vans with the same ones wait for each other and never in a circle.</summary>
     async Task SendFiles(JobToPublish job, long key, CancellationToken cancellation)
     {
-        List<(byte[] Hash, CarriedFile File)> files = [];
+        List<(byte[] Hash, byte[] Proof, CarriedFile File)> files = [];
         foreach (CarriedFile file in job.Record.Files(job.Path))
         {
-            await using FileStream content = Opened(file);
-            files.Add((await SHA256.HashDataAsync(content, cancellation), file));
+            await using FileStream content = Opened(job, file);
+            (byte[] hash, byte[] proof) = await Hashed(job.Record.Events[0].Hash, content, cancellation);
+            files.Add((hash, proof, file));
         }
 
-        foreach ((byte[] hash, CarriedFile file) in files.OrderBy(one => Convert.ToHexString(one.Hash), StringComparer.Ordinal))
+        foreach ((byte[] hash, byte[] proof, CarriedFile file) in files.OrderBy(one => Convert.ToHexString(one.Hash), StringComparer.Ordinal))
         {
-            await using FileStream content = Opened(file);
+            await using FileStream content = Opened(job, file);
             await Send(hash, content, cancellation);
-            await using NpgsqlCommand link = new("insert into job_attachment (job, folder, name, hash) values ($1, $2, $3, $4) on conflict do nothing", _connection);
-            link.Parameters.Add(new() { Value = key });
-            link.Parameters.Add(new() { Value = file.Folder });
-            link.Parameters.Add(new() { Value = file.Name });
-            link.Parameters.Add(new() { Value = hash });
+            await using NpgsqlCommand link = new("select link_attachment($1, $2, $3, $4, $5)", _connection);
+            foreach (object value in (object[])[key, file.Folder, file.Name, hash, proof])
+            {
+                link.Parameters.Add(new() { Value = value });
+            }
+
             await link.ExecuteNonQueryAsync(cancellation);
         }
     }
 
-    static FileStream Opened(CarriedFile file)
+    /// <summary>The hash of a content, and the proof that this van has it: the hash of the beginning of its record and the content.</summary>
+    static async Task<(byte[] Hash, byte[] Proof)> Hashed(byte[] root, Stream content, CancellationToken cancellation)
+    {
+        using IncrementalHash hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256), proof = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        proof.AppendData(root);
+        byte[] piece = new byte[PieceBytes];
+        while (await content.ReadAsync(piece, cancellation) is var read and > 0)
+        {
+            hash.AppendData(piece, 0, read);
+            proof.AppendData(piece, 0, read);
+        }
+
+        return (hash.GetHashAndReset(), proof.GetHashAndReset());
+    }
+
+    static FileStream Opened(JobToPublish job, CarriedFile file)
     {
         try
         {
@@ -211,7 +224,7 @@ public sealed class Publisher(FleetDatabase database)
         }
         catch (Exception error) when (FileTrouble.Is(error))
         {
-            throw new FleetException(FileTrouble.Sentence(error, $"The recording or photo {file.Path} cannot be read, and nothing of its job was published", "run verify on the job"), cause: error);
+            throw new FleetRecordException($"Nothing of the job {job.JobId} was published: {FileTrouble.Sentence(error, $"the recording or photo {file.Path} cannot be read", "run verify on the job")}");
         }
     }
 
@@ -242,7 +255,7 @@ public sealed class Publisher(FleetDatabase database)
 
         if (!sent.GetHashAndReset().AsSpan().SequenceEqual(hash))
         {
-            throw new FleetException("A recording or photo was exchanged while it was sent: nothing of this job was published. Run verify on it.");
+            throw new FleetRecordException("A recording or photo was exchanged while it was sent: nothing of this job was published. Run verify on it.");
         }
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Fleet.Figures;
 using Npgsql;
@@ -16,7 +17,7 @@ public sealed class FigureReader(FleetDatabase database)
     /// <summary>What an instrument shows by itself.</summary>
     public static ImmutableArray<string> Instruments { get; } = [FieldId.Oxygen, FieldId.CarbonDioxide, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.Draft, FieldId.InletPressure, FieldId.ManifoldPressure, FieldId.SupplyTemperature, FieldId.ReturnTemperature];
 
-    const string Days = "began >= $2::date::timestamp at time zone 'UTC' and began < ($3::date + 1)::timestamp at time zone 'UTC'";
+    const string Days = "day between $2 and $3";
 
     /// <summary>The values that count of some quantities, over some days, by model, quantity and stage.</summary>
     /// <exception cref="FleetException">The database cannot be asked.</exception>
@@ -24,7 +25,7 @@ public sealed class FigureReader(FleetDatabase database)
     {
         await using NpgsqlCommand command = Command(
             $"""
-            select model, quantity, scope, unit, job, van, at, value, shown, uncertainty, lower, upper from (
+            select model, quantity, scope, unit, job, van, at, value, shown, uncertainty, lower, upper, right(began_exact, 6) from (
               select job, at, quantity, scope, unit, value, shown, uncertainty, lower, upper from result where quantity = any ($1)
               union all select job, at, quantity, scope, unit, value, shown, uncertainty, lower, upper from reading where quantity = any ($1) and state = 'final') as one
             join job using (job) where {Days} order by model, array_position($1, quantity), scope, unit, at, job
@@ -42,7 +43,7 @@ public sealed class FigureReader(FleetDatabase database)
             }
 
             key = next;
-            points.Add(new FleetPoint(rows.GetInt64(4), rows.GetString(5), rows.GetFieldValue<DateTimeOffset>(6), Number(rows, 7), rows.GetString(8), Number(rows, 9), Number(rows, 10), Number(rows, 11)));
+            points.Add(new FleetPoint(rows.GetInt64(4), rows.GetString(5), rows.GetFieldValue<DateTimeOffset>(6).ToOffset(Offset(rows.GetString(12))), Number(rows, 7), rows.GetString(8), Number(rows, 9), Number(rows, 10), Number(rows, 11)));
         }
 
         if (key is { } last)
@@ -76,8 +77,8 @@ public sealed class FigureReader(FleetDatabase database)
     /// <summary>All readings and results of some days, one after the other; they are never held in memory together.</summary>
     /// <param name="texts">Columns of text.</param>
     /// <param name="numbers">Columns of numbers.</param>
-    /// <param name="since">First day, UTC.</param>
-    /// <param name="until">Last day, UTC.</param>
+    /// <param name="since">First day, by the clock on the wall of each job.</param>
+    /// <param name="until">Last day, by the same clock.</param>
     /// <param name="cancellation">Ends it.</param>
     /// <exception cref="FleetException">The database cannot be asked.</exception>
     internal async IAsyncEnumerable<FleetRow> Rows(
@@ -106,6 +107,11 @@ public sealed class FigureReader(FleetDatabase database)
         command.Parameters.Add(new() { Value = until });
         return command;
     }
+
+    /// <summary>How far the clock on a wall is from UTC, written like +01:00.</summary>
+    static TimeSpan Offset(string text) => TimeSpan.TryParseExact(text.AsSpan(1), @"hh\:mm", CultureInfo.InvariantCulture, out TimeSpan offset) && offset <= TimeSpan.FromHours(14)
+        ? text[0] == '-' ? -offset : offset
+        : TimeSpan.Zero;
 
     static double? Number(NpgsqlDataReader rows, int column) => rows.IsDBNull(column) ? null : rows.GetDouble(column);
 }

@@ -4,8 +4,8 @@ using HandsFreeStartup.Fleet.Publishing;
 namespace HandsFreeStartup.Fleet.Reading;
 
 /// <summary>Which jobs are meant; null is every one.</summary>
-/// <param name="Since">First day on which they began, UTC.</param>
-/// <param name="Until">Last day on which they began, UTC.</param>
+/// <param name="Since">First day on which they began, by the clock on the wall of each.</param>
+/// <param name="Until">Last day on which they began, by the same clock.</param>
 /// <param name="Van">Crew: the login of their van.</param>
 /// <param name="Technician">Who worked.</param>
 /// <param name="Model">Id of the appliance sheet.</param>
@@ -28,8 +28,8 @@ public sealed record FleetWord(long Word, byte[] Head, DateTimeOffset At, string
 /// <param name="JobId">Its name.</param>
 /// <param name="Status">signed, out-of-service, accepted or returned.</param>
 /// <param name="MustBeLookedAt">Whether the lead has something to do here.</param>
-/// <param name="Began">First event, UTC.</param>
-/// <param name="Ended">Last event of the start-up, UTC.</param>
+/// <param name="Began">First event, by the clock on the wall of the job.</param>
+/// <param name="Ended">Last event of the start-up, by the same clock.</param>
 /// <param name="Technician">Who worked.</param>
 /// <param name="Model">Id of the appliance sheet.</param>
 /// <param name="Appliance">Its title.</param>
@@ -37,11 +37,12 @@ public sealed record FleetWord(long Word, byte[] Head, DateTimeOffset At, string
 /// <param name="Head">Hash of the last one.</param>
 /// <param name="Rules">By which rules the findings were worked out.</param>
 /// <param name="IsInRegion">Whether this login may read what is personal in it.</param>
+/// <param name="IsWithoutLead">Whether it was accepted or returned at the van, and not with the login of a lead; false where this login cannot tell.</param>
 /// <param name="Findings">In the order of the review.</param>
 /// <param name="Word">The last word of the lead that is not part of the record, or null.</param>
 public sealed record FleetJob(
     long Key, string Van, string JobId, string Status, bool MustBeLookedAt, DateTimeOffset Began, DateTimeOffset Ended, string Technician, string Model, string Appliance, int Count,
-    byte[] Head, string Rules, bool IsInRegion, ImmutableArray<FleetFinding> Findings, FleetWord? Word)
+    byte[] Head, string Rules, bool IsInRegion, bool IsWithoutLead, ImmutableArray<FleetFinding> Findings, FleetWord? Word)
 {
     /// <summary>As it is named: the van, and the job there.</summary>
     public string Name => $"{Van}/{JobId}";

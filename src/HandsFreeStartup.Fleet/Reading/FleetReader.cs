@@ -14,8 +14,15 @@ namespace HandsFreeStartup.Fleet.Reading;
 public sealed class FleetReader(FleetDatabase database)
 {
     const string Selection = """
-        ($1::date is null or began >= $1::date::timestamp at time zone 'UTC') and ($2::date is null or began < ($2::date + 1)::timestamp at time zone 'UTC')
+        ($1::date is null or day >= $1) and ($2::date is null or day <= $2)
         and ($3::text is null or van = $3) and ($4::text is null or technician = $4) and ($5::text is null or model = $5) and ($6::text is null or job_id = $6)
+        """;
+
+    /// <summary>The event that accepts or returns the job is not the word of a lead's login: somebody gave it at the van. Only who sees the words of a region can tell.</summary>
+    const string WithoutLead = """
+        status in ('accepted', 'returned') and coalesce((select my_region()) in (region, '*'), false) and not exists (
+          select from word where word.job = job.job and outcome = status and refusal is null and word.head =
+            (select previous_hash from event where event.job = job.job and kind = 'record-reviewed' order by sequence desc limit 1))
         """;
 
     /// <summary>Jobs with their findings, by time.</summary>
@@ -28,8 +35,8 @@ public sealed class FleetReader(FleetDatabase database)
         Dictionary<long, FleetWord> words = await Words(filter, cancellation);
         await using NpgsqlCommand command = Command(
             $"""
-            select job, van, job_id, status, must_look, began_exact, ended_exact, technician, model, appliance, count, head, rules, coalesce((select my_region()) in (region, '*'), false)
-            from job where {Selection} order by began, van, job_id
+            select job, van, job_id, status, must_look, began_exact, ended_exact, technician, model, appliance, count, head, rules, coalesce((select my_region()) in (region, '*'), false),
+              {WithoutLead} from job where {Selection} order by began, van, job_id
             """, filter);
         await using NpgsqlDataReader rows = await command.ExecuteReaderAsync(cancellation);
         List<FleetJob> jobs = [];
@@ -38,7 +45,7 @@ public sealed class FleetReader(FleetDatabase database)
             long key = rows.GetInt64(0);
             jobs.Add(new FleetJob(
                 key, rows.GetString(1), rows.GetString(2), rows.GetString(3), rows.GetBoolean(4), Exact(rows, 5), Exact(rows, 6), rows.GetString(7), rows.GetString(8), rows.GetString(9),
-                rows.GetInt32(10), rows.GetFieldValue<byte[]>(11), rows.GetString(12), rows.GetBoolean(13),
+                rows.GetInt32(10), rows.GetFieldValue<byte[]>(11), rows.GetString(12), rows.GetBoolean(13), rows.GetBoolean(14),
                 findings.TryGetValue(key, out ImmutableArray<FleetFinding>.Builder? found) ? found.DrainToImmutable() : [], words.GetValueOrDefault(key)));
         }
 

@@ -58,7 +58,7 @@ public sealed class FleetVerifier(FleetDatabase database)
         ("The last hash", job.Head.AsSpan().SequenceEqual(expected.Head)),
         ("The name", job.JobId == VisibleText.Of(expected.JobId)),
         ("The status", job.Rules != expected.Rules || (job.Status == expected.Status && job.MustBeLookedAt == expected.MustBeLookedAt)),
-        ("The time", job.Began == expected.Began && job.Ended == expected.Ended && isDayRight),
+        ("The time", job.Began.EqualsExact(expected.Began) && job.Ended.EqualsExact(expected.Ended) && isDayRight),
         ("The technician", job.Technician == VisibleText.Of(expected.Technician)),
         ("The appliance", job.Model == VisibleText.Of(expected.Model) && job.Appliance == VisibleText.Of(expected.Appliance)),
     ];

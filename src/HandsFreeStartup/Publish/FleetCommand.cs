@@ -35,7 +35,7 @@ public static class FleetCommand
             throw new WrongUseException("Say where to: --out DIR for pages, --parquet FILE for a table, or both.");
         }
 
-        DateOnly day = FleetSelection.DayOf(parsed, FleetSelection.Day) ?? DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
+        DateOnly day = FleetSelection.DayOf(parsed, FleetSelection.Day) ?? DateOnly.FromDateTime(clock.GetLocalNow().DateTime);
         int days = parsed.GetValue(Days) ?? 90;
         await using FleetDatabase database = await FleetDatabase.Open(FleetOptions.Address(parsed, address), cancellation);
         TextWriter output = parsed.InvocationConfiguration.Output;

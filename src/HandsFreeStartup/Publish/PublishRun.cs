@@ -14,7 +14,7 @@ namespace HandsFreeStartup.Publish;
 /// <param name="Continued">Were there, and have grown or were worked out anew.</param>
 /// <param name="There">Were there already.</param>
 /// <param name="NotYet">Unfinished, under way, or demonstrations.</param>
-/// <param name="Refused">Do not verify, or another record is there under the same job.</param>
+/// <param name="Refused">Do not verify, or another record is there under the same job, or a recording cannot be sent.</param>
 sealed record PublishCount(int Sent, int Continued, int There, int NotYet, int Refused)
 {
     /// <summary>In one line.</summary>
@@ -118,9 +118,9 @@ sealed class PublishRun(DataFolder data, Action<string> tell, TimeProvider clock
                 _ => count with { There = count.There + 1 },
             };
         }
-        catch (FleetConflictException conflict)
+        catch (FleetRecordException refusal)
         {
-            tell($"{"refused",-10}{conflict.Message}");
+            tell($"{"refused",-10}{refusal.Message}");
             return count with { Refused = count.Refused + 1 };
         }
     }

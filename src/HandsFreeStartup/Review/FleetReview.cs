@@ -26,14 +26,14 @@ sealed class FleetReview(ParseResult parsed, FleetDatabase database)
         FolderEntry[] entries = [.. jobs.Select(Entry)];
         if (isJson)
         {
-            _output.Write($"{ReviewJson.Of(entries)}\n");
+            ReviewJson.Write(entries, _output);
         }
         else
         {
             ReviewText.Write(entries, _output);
-            foreach (FleetJob job in jobs.Where(job => job.Word is not null))
+            foreach (string told in jobs.SelectMany(Told))
             {
-                _output.WriteLine(Told(job));
+                _output.WriteLine(told);
             }
         }
 
@@ -47,14 +47,14 @@ sealed class FleetReview(ParseResult parsed, FleetDatabase database)
         ReviewedRecord record = await Record(job, cancellation);
         if (isJson)
         {
-            _output.Write($"{ReviewJson.Of([new FolderEntry(record.Path, record.Review, record.Checkpoint)])}\n");
+            ReviewJson.Write([new FolderEntry(record.Path, record.Review, record.Checkpoint)], _output);
         }
         else
         {
             ReviewText.Write(record, _output);
-            if (job.Word is not null)
+            foreach (string told in Told(job))
             {
-                _output.WriteLine(Told(job));
+                _output.WriteLine(told);
             }
         }
 
@@ -118,7 +118,18 @@ sealed class FleetReview(ParseResult parsed, FleetDatabase database)
         IsException = finding.IsException,
     };
 
-    static string Told(FleetJob job) => job.Word is { Refusal: { } refusal } refused
-        ? $"{job.Name}: the word of {refused.Lead} did not become part of the record: {refusal}"
-        : $"{job.Name}: {(job.Word!.IsAcceptance ? "accepted" : "returned")} by {job.Word.Lead}, and waiting for {job.Van} to publish.";
+    /// <summary>What stands in the database of the lead's word and not in the record itself.</summary>
+    static IEnumerable<string> Told(FleetJob job)
+    {
+        if (job.IsWithoutLead)
+        {
+            yield return $"{job.Name}: {job.Status} at {job.Van} itself, and not with the login of a lead.";
+        }
+
+        if (job.Word is { } word)
+        {
+            yield return word.Refusal is { } refusal ? $"{job.Name}: the word of {word.Lead} did not become part of the record: {refusal}"
+                : $"{job.Name}: {(word.IsAcceptance ? "accepted" : "returned")} by {word.Lead}, and waiting for {job.Van} to publish.";
+        }
+    }
 }

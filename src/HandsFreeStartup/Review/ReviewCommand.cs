@@ -87,7 +87,7 @@ public static class ReviewCommand
         IReadOnlyList<FolderEntry> entries = ReviewedFolder.Read(folder, data, parsed.GetValue(Fresh));
         if (parsed.GetValue(Json))
         {
-            output.Write($"{ReviewJson.Of(entries)}\n");
+            ReviewJson.Write(entries, output);
         }
         else
         {
@@ -108,7 +108,7 @@ public static class ReviewCommand
         ReviewedRecord record = ReviewedRecord.Read(path);
         if (parsed.GetValue(Json))
         {
-            output.Write($"{ReviewJson.Of([new FolderEntry(record.Path, record.Review, record.Checkpoint)])}\n");
+            ReviewJson.Write([new FolderEntry(record.Path, record.Review, record.Checkpoint)], output);
         }
         else if (parsed.GetValue(Plain) || Console.IsOutputRedirected || Console.IsInputRedirected)
         {

@@ -20,16 +20,29 @@ static class ReviewJson
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
     };
 
-    /// <summary>The document of these jobs.</summary>
-    public static string Of(IEnumerable<FolderEntry> entries)
+    /// <summary>Writes the document of these jobs, one after the other.</summary>
+    public static void Write(IReadOnlyList<FolderEntry> entries, TextWriter output)
     {
-        ImmutableArray<JobPart> jobs = [.. entries.Select(Part)];
-        return Escaped(JsonSerializer.Serialize(new Document("review/1", jobs.Count(job => job.MustBeLookedAt), jobs), Options));
+        Pieces text = new(output);
+        text.Add($"{{\n  \"format\": \"review/1\",\n  \"must_be_looked_at\": {entries.Count(entry => entry.Review.MustBeLookedAt).ToString(CultureInfo.InvariantCulture)},\n  \"jobs\": [");
+        for (int i = 0; i < entries.Count; i++)
+        {
+            // No text within it holds a line break of its own, so every one of them is of the layout.
+            text.Add($"{(i == 0 ? "" : ",")}\n    {Escaped(JsonSerializer.Serialize(Part(entries[i]), Options)).Replace("\n", "\n    ", StringComparison.Ordinal)}");
+        }
+
+        text.Add(entries.Count == 0 ? "]\n}\n" : "\n  ]\n}\n");
+        text.HandOn();
     }
 
     /// <summary>What a terminal would obey is written as its number, so that the document stays what it was and is harmless where it is shown.</summary>
     static string Escaped(string json)
     {
+        if (json.All(letter => letter is '\n' or >= ' ' and <= '~'))
+        {
+            return json;
+        }
+
         StringBuilder escaped = new(json.Length);
         foreach (Rune rune in json.EnumerateRunes())
         {
@@ -52,8 +65,6 @@ static class ReviewJson
     static JobPart Part(FolderEntry entry) => new(
         entry.Path, entry.Review.JobId, entry.Review.Status, entry.Review.MustBeLookedAt, entry.Review.IsDemonstration, entry.Review.Began, entry.Review.Ended,
         entry.Review.Technician, entry.Review.Appliance, entry.Checkpoint, entry.Review.Findings);
-
-    sealed record Document(string Format, int MustBeLookedAt, ImmutableArray<JobPart> Jobs);
 
     sealed record JobPart(
         string File, string JobId, JobStatus Status, bool MustBeLookedAt, bool IsDemonstration, DateTimeOffset? Began, DateTimeOffset? Ended,

@@ -10,22 +10,25 @@ static class ReviewText
     public static void Write(IReadOnlyList<FolderEntry> entries, TextWriter output)
     {
         int pending = entries.Count(entry => entry.Review.MustBeLookedAt);
-        output.WriteLine(FormattableString.Invariant($"{pending} of {entries.Count} jobs must be looked at."));
-        output.WriteLine();
+        Pieces text = new(output);
+        text.Line(FormattableString.Invariant($"{pending} of {entries.Count} jobs must be looked at."));
+        text.Line();
         foreach (FolderEntry entry in entries)
         {
-            output.WriteLine(Line(entry.Review));
+            text.Line(Line(entry.Review));
         }
 
         foreach (FolderEntry entry in entries.Where(entry => entry.Review.MustBeLookedAt))
         {
-            output.WriteLine();
-            output.WriteLine(entry.Path);
+            text.Line();
+            text.Line(entry.Path);
             foreach (ReviewFinding finding in entry.Review.Findings.Where(finding => finding.Weight > Weight.Note))
             {
-                output.WriteLine($"  {Of(finding.Weight),-7} {finding.Text}");
+                text.Line($"  {Of(finding.Weight),-7} {finding.Text}");
             }
         }
+
+        text.HandOn();
     }
 
     /// <summary>Of one job: every finding with what was dictated about it and where it can be heard.</summary>

@@ -38,6 +38,30 @@ public sealed class VanFolder : IDisposable
         return File(jobId);
     }
 
+    /// <summary>Writes a signed job that began at another moment, by another clock.</summary>
+    public string AddAt(string jobId, DateTimeOffset begins, int seed = 0)
+    {
+        IReadOnlyList<StartupEvent> events = Led.GetOrAdd(seed, FixtureJob.Events);
+        StartupBegan began = (StartupBegan)events[0];
+        TimeSpan later = begins - began.At;
+        using StartupLog log = StartupLog.Create(File(jobId));
+        log.Append([.. events.Select(happened => happened == began ? began with { Job = began.Job with { JobId = jobId, UtcOffset = begins.Offset } } : happened).Select(happened => happened with { At = happened.At + later })]);
+        return File(jobId);
+    }
+
+    /// <summary>Writes a signed job whose readings name a recording.</summary>
+    public string AddWithClip(string jobId, int seed = 0)
+    {
+        string clip = new ClipStore(File(jobId)).Keep(new float[1600]);
+        IReadOnlyList<StartupEvent> events = Led.GetOrAdd(seed, FixtureJob.Events);
+        StartupBegan began = (StartupBegan)events[0];
+        using StartupLog log = StartupLog.Create(File(jobId));
+        log.Append([
+            began with { Job = began.Job with { JobId = jobId } },
+            .. events.Skip(1).Select(happened => happened is ReadingEntered entered ? entered with { Reading = entered.Reading with { Evidence = entered.Reading.Evidence with { Clip = clip } } } : happened)]);
+        return File(jobId);
+    }
+
     /// <summary>Writes a signed job with a photo.</summary>
     public string AddWithPhoto(string jobId, string photo, int seed = 0)
     {

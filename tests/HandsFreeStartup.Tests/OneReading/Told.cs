@@ -17,7 +17,8 @@ sealed record Told(string Summary, IReadOnlyDictionary<string, string> Copies, s
     {
         CopySource source = new(plan, events, "9 events, ends 0123 4567 89AB CDEF", $"9 events, ends {new string('0', 64)}", []);
         JobReview review = JobReview.Of(plan, events, RecordState.Sound);
-        StringWriter text = new();
+        StringWriter text = new(), json = new();
+        ReviewJson.Write([new FolderEntry("job.db", review, null)], json);
         ReviewText.Write(new ReviewedRecord("job.db", review, null, null, plan), text);
         return new Told(
             Joined(StartupSummary.Of(plan, events, null)),
@@ -27,7 +28,7 @@ sealed record Told(string Summary, IReadOnlyDictionary<string, string> Copies, s
                 ["customer copy"] = TextOf(StartupCopies.Customer(source, Paper.A4)),
                 ["office copy"] = TextOf(StartupCopies.Office(source, Paper.Letter)),
             },
-            Joined(NarrowCopy.Of(source, 48)), Joined(text.ToString()), ReviewJson.Of([new FolderEntry("job.db", review, null)]), ReadingRow.Of(plan, events), review);
+            Joined(NarrowCopy.Of(source, 48)), Joined(text.ToString()), json.ToString(), ReadingRow.Of(plan, events), review);
     }
 
     /// <summary>What the screen showed of each value at the moment when it was entered or worked out.</summary>
