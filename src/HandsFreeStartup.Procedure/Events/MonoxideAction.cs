@@ -14,7 +14,7 @@ public enum MonoxideAction
 {
     /// <summary>Carry on.</summary>
     CarryOn,
-    /// <summary>Look for the source before going on.</summary>
+    /// <summary>Look for the source before continuing.</summary>
     FindSource,
     /// <summary>Shut the furnace off.</summary>
     ShutOff,

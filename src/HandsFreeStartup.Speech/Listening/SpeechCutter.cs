@@ -146,7 +146,7 @@ public sealed class SpeechCutter
         return noticed;
     }
 
-    /// <summary>The source has ended: speech that was still going on is refused.</summary>
+    /// <summary>The source has ended: speech that was still under way is refused.</summary>
     public IReadOnlyList<SpeechEvent> Finish()
     {
         List<SpeechEvent> noticed = [];

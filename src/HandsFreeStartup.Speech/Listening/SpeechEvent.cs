@@ -18,7 +18,7 @@ public enum Refusal
     TooShort,
     /// <summary>Longer than the recogniser's window. It is not cut, because a number without its end is a wrong number.</summary>
     TooLong,
-    /// <summary>Its beginning was not heard: speech was already going on when hearing began.</summary>
+    /// <summary>Its beginning was not heard: speech was already under way when hearing began.</summary>
     BeginningLost,
     /// <summary>The tool began to speak over it.</summary>
     SpokenOver,

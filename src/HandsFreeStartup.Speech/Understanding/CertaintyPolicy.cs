@@ -9,7 +9,8 @@ namespace HandsFreeStartup.Speech.Understanding;
 /// <param name="WorseRatio">Log-probability beside that of the free reading of the same sound, of the ear where it is lower.</param>
 /// <param name="Margin">Distance to the second best meaning, of all ears together.</param>
 /// <param name="Ratio">The ratio of the ear where it is higher.</param>
-public sealed record Measured(double Mean, double WorseMean, double WorseLowest, double WorseRatio, double Margin, double Ratio);
+/// <param name="HasTwinWithZero">Whether an ear came across the same words with a zero more, which may have been lost.</param>
+public sealed record Measured(double Mean, double WorseMean, double WorseLowest, double WorseRatio, double Margin, double Ratio, bool HasTwinWithZero);
 
 /// <summary>What a phrase must reach, each by itself.</summary>
 /// <param name="Mean">See <see cref="Measured.Mean"/>.</param>

@@ -42,7 +42,10 @@ public static class PhraseReader
         return weighing is null ? Refuse(utterance, null, "It was nothing that can be said now.") : Classify(utterance, weighing, policy);
     }
 
-    /// <summary>Whether the other ear should listen before a decision: where the first is not sure, and for carbon monoxide always.</summary>
+    /// <summary>
+    /// Whether the other ear should listen before a decision: where the first is not sure, and always for carbon monoxide and where a zero said fast and lost would leave another legal value
+    /// ("ten point oh nine" as 10.9).
+    /// </summary>
     /// <param name="alone">The evidence of the first ear.</param>
     /// <param name="expectation">What could be said.</param>
     /// <param name="policy">Thresholds.</param>
@@ -50,9 +53,11 @@ public static class PhraseReader
         !expectation.Dictation && Read(alone, expectation, policy) switch
         {
             Phrase.NotUnderstood => true,
-            Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion,
+            Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion || MayHaveLostAZero(reading),
             _ => false,
         };
+
+    static bool MayHaveLostAZero(Phrase.Reading reading) => reading.Value.Scale > 0 && reading.Value.Scale < reading.Field.MostDecimals;
 
     static bool IsSeveralWords(Candidate? candidate) => candidate?.Words.Contains(' ') ?? false;
 
@@ -121,6 +126,11 @@ public static class PhraseReader
         foreach (string missing in Missing(weighing.Measured, needed))
         {
             yield return missing;
+        }
+
+        if (weighing.Measured.HasTwinWithZero)
+        {
+            yield return "A zero may have been lost.";
         }
 
         if (weighing.Best.Ending.PointImplied)

@@ -33,11 +33,18 @@ sealed record Weighing(Candidate Best, bool Agree, Measured Measured)
             isHeardByAll ? backing.Min(entry => entry.Candidate.Lowest) : double.NegativeInfinity,
             isHeardByAll ? backing.Min(Ratio) : double.NegativeInfinity,
             ranking.Length > 1 ? ranking[0].Sum - ranking[1].Sum : heard.Length * EarEvidence.NotFound,
-            backing.Max(Ratio));
+            backing.Max(Ratio),
+            backing.Any(entry => IsTwinWithoutZero(entry.Ear, entry.Candidate)));
         return new Weighing(backing[0].Candidate, heard.Count(ear => ear.Best!.Meaning == winner) == utterance.Ears.Length, measured);
     }
 
     static double Ratio((EarEvidence Ear, Candidate Candidate) backing) => backing.Ear.RatioOf(backing.Candidate);
+
+    /// <summary>A zero said fast leaves a phrase that is as clear without it: "ten point oh nine".</summary>
+    static bool IsTwinWithoutZero(EarEvidence ear, Candidate candidate) => ear.Candidates.Any(other =>
+        other.Meaning != candidate.Meaning && other.Words.Length > candidate.Words.Length && WithoutZeros(other).SequenceEqual(WithoutZeros(candidate)));
+
+    static IEnumerable<string> WithoutZeros(Candidate candidate) => candidate.Words.Split(' ').Where(word => word is not ("oh" or "zero"));
 
     static double Weight(EarEvidence ear, Meaning meaning) =>
         ear.Candidates.FirstOrDefault(candidate => candidate.Meaning == meaning)?.Weight ?? ear.Best!.Weight - EarEvidence.NotFound;

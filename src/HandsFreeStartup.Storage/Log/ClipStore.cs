@@ -38,7 +38,7 @@ public sealed class ClipStore(string jobPath)
         }
         catch (Exception error) when (FileTrouble.Is(error))
         {
-            throw new LogException(FileTrouble.Sentence(error, $"The recording cannot be kept in {FolderOf(jobPath)}", "put it right and go on with start --resume"), error);
+            throw new LogException(FileTrouble.Sentence(error, $"The recording cannot be kept in {FolderOf(jobPath)}", "put it right and continue with start --resume"), error);
         }
     }
 

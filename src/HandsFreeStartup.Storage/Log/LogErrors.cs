@@ -41,7 +41,7 @@ static class LogErrors
             _ => $"{error.Message.TrimEnd('.')}. Put it right",
         };
         return new LogException(FormattableString.Invariant(
-            $"Event {sequence} could not be recorded: {cause} and go on with start --resume. The {sequence - 1} events before it are safe in {path}."), error);
+            $"Event {sequence} could not be recorded: {cause} and continue with start --resume. The {sequence - 1} events before it are safe in {path}."), error);
     }
 
     public static string InUse(string path) => $"The record {path} is in use by another running start-up. End that one first.";

@@ -50,7 +50,7 @@ public sealed class StartupLog : IDisposable
         try
         {
             return File.Exists(path)
-                ? throw new LogException($"The record {path} exists already. Go on with it by start --resume, or choose another name.")
+                ? throw new LogException($"The record {path} exists already. Resume it with start --resume, or choose another name.")
                 : Begin(path, jobLock, clock ?? TimeProvider.System, isNew: true);
         }
         catch
@@ -60,7 +60,7 @@ public sealed class StartupLog : IDisposable
         }
     }
 
-    /// <summary>Opens the record of a job to go on with it.</summary>
+    /// <summary>Opens the record of a job to resume it.</summary>
     /// <exception cref="LogException">It is missing, in use, read-only, newer than this program, damaged or changed.</exception>
     public static StartupLog Open(string path, TimeProvider? clock = null)
     {
@@ -93,7 +93,7 @@ public sealed class StartupLog : IDisposable
 
         if (_hasFailed)
         {
-            throw new LogException($"The record {Path} takes no further event, because one before could not be recorded. Go on with start --resume.");
+            throw new LogException($"The record {Path} takes no further event, because one before could not be recorded. Continue with start --resume.");
         }
 
         (long count, byte[] lastHash) = (_count, _lastHash);

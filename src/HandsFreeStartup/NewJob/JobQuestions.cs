@@ -60,7 +60,7 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
         }
 
         conversation.Tell("Not finished yet:");
-        return conversation.Choose("Go on with one", names) is { } index ? names[index] : null;
+        return conversation.Choose("Resume one", names) is { } index ? names[index] : null;
     }
 
     string Place(string instruments)

@@ -71,7 +71,7 @@ static class LeadsWord
         IReadOnlyList<StartupEvent> reviewed = procedure.Review(lead, outcome, remark, at);
         if (reviewed.Count == 0)
         {
-            throw new WrongUseException($"The start-up {began.Job.JobId} is neither signed nor ended, so there is nothing to accept or return yet. Go on with it by start --resume.");
+            throw new WrongUseException($"The start-up {began.Job.JobId} is neither signed nor ended, so there is nothing to accept or return yet. Resume it with start --resume.");
         }
 
         foreach (StartupEvent happened in reviewed)

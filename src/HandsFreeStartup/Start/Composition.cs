@@ -39,7 +39,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         CheckUse();
         using CancellationTokenSource stop = new();
 
-        // A screen whose terminal is gone may never end by itself. Each event is kept before it is shown, so that nothing is lost by ending without it.
+        // A screen whose terminal takes nothing any more may never end by itself. Each event is kept before it is shown, so that nothing is lost by ending without it.
         using ITimer end = clock.CreateTimer(_ => Environment.Exit(ExitCode.WrongUse), null, System.Threading.Timeout.InfiniteTimeSpan, System.Threading.Timeout.InfiniteTimeSpan);
         void Leave(PosixSignalContext signal)
         {
@@ -62,7 +62,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         await queued.Finish(LongestFarewell, clock);
         if (queued.Gone is not null)
         {
-            error.WriteLine($"Standard output is gone. Go on with 'start --resume {Path.GetFileNameWithoutExtension(job.Path)}': the start-up was stopped as by Ctrl+C, and everything so far is kept in {job.Path}.");
+            error.WriteLine($"Standard output is gone. Continue with 'start --resume {Path.GetFileNameWithoutExtension(job.Path)}': the start-up was stopped as by Ctrl+C, and everything so far is kept in {job.Path}.");
         }
 
         return hasSummary && queued.Gone is null ? ExitCode.Done : ExitCode.WrongUse;
@@ -78,7 +78,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
         if (options is { Resume: true } and not { Checklist: null, Appliance: null, Site: null, Occasion: null, Settings: null, Technician: null, Quick: false })
         {
-            throw new WrongUseException("A job goes on with the files, times and name that it began with: leave out --checklist, --appliance, --site, --occasion, --settings, --technician and --quick, or begin a new one.");
+            throw new WrongUseException("A job is resumed with the files, times and name that it began with: leave out --checklist, --appliance, --site, --occasion, --settings, --technician and --quick, or begin a new one.");
         }
 
         if (options.Keys && (options.Demo || !options.Wav.IsEmpty))
@@ -103,7 +103,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
         catch (Exception e) when (e is ModelFileException or RecogniserUnavailableException && !options.Demo && options.Wav.IsEmpty)
         {
-            error.WriteLine($"{e.Message} The start-up goes on by keys.");
+            error.WriteLine($"{e.Message} The start-up continues by keys.");
             return null;
         }
         catch (Exception e) when (e is ModelFileException or RecogniserUnavailableException)
@@ -132,7 +132,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector, SoundPump.Settings);
         StartupSession? session = null;
         IVoice voice = Voice(sound, cutter, speaks => session?.Post(new Input.Voice(speaks)));
-        using IApplication app = Application.Create().Init();
+        IApplication app = Application.Create().Init();
         app.Keyboard.KeyBindings.Remove(Key.Esc);
         using StartupWindow window = new(input => Post(session!, input), stop.Cancel, Looks.FromEnvironment(options.IsLight));
         app.Keyboard.KeyDown += (_, key) => key.Handled = ReferenceEquals(app.TopRunnableView, window) && window.Take(key);
@@ -151,11 +151,15 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             }
         });
         app.Run(window);
+        Close(app);
         stop.Cancel();
         SessionEnd end = running.GetAwaiter().GetResult();
         voice.DisposeAsync().AsTask().Wait();
         return end;
     }
+
+    /// <summary>The library waits for its reader of keys, which never ends where the terminal is gone; the session ends without it.</summary>
+    static void Close(IApplication app) => Task.Run(app.Dispose).Wait(LongestFarewell);
 
     async Task<SessionEnd> Run(StartupSession session, OpenJob job, ListeningEar? ear, LiveSound sound, SpeechCutter? cutter, CancellationTokenSource stop)
     {
@@ -304,7 +308,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
         if (end != SessionEnd.Finished && stage is null)
         {
-            lines.WriteLine($"Not finished. Go on with: start --resume {Path.GetFileNameWithoutExtension(job.Path)}");
+            lines.WriteLine($"Not finished. Resume it with: start --resume {Path.GetFileNameWithoutExtension(job.Path)}");
         }
 
         return hasSummary;

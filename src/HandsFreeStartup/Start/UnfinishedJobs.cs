@@ -18,7 +18,7 @@ static class UnfinishedJobs
         return All(data).ToArray() switch
         {
             [var only] => only,
-            [] => throw new WrongUseException($"There is no unfinished record to go on with in {data.Jobs}."),
+            [] => throw new WrongUseException($"There is no unfinished record to resume in {data.Jobs}."),
             var several => throw new WrongUseException(
                 $"{several.Length} records are unfinished. Say which: start --resume NAME, one of {string.Join(", ", several.Select(Path.GetFileNameWithoutExtension))}."),
         };

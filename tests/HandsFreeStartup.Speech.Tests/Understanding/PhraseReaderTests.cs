@@ -52,6 +52,26 @@ public sealed class PhraseReaderTests
         Assert.False(WantsOtherEars(Said(Ear(Heard("done", -0.001)))));
     }
 
+    [Fact]
+    public void A_value_whose_zero_may_have_been_lost_is_asked_of_both_ears()
+    {
+        Assert.True(WantsOtherEars(Said(Ear(Heard("manifold ten point nine", -0.001)))));
+        Assert.False(WantsOtherEars(Said(Ear(Heard("manifold ten point oh nine", -0.001)))));
+        Assert.False(WantsOtherEars(Said(Ear(Heard("oxygen seven point six", -0.001)))));
+    }
+
+    [Theory]
+    [InlineData("manifold ten point nine", "manifold ten point oh nine")]
+    [InlineData("draft minus point oh five", "draft minus point oh oh five")]
+    public void A_value_is_asked_where_an_ear_comes_across_the_same_words_with_a_zero_more(string heard, string longer)
+    {
+        EarEvidence sure = Ear(Heard(heard, -0.001)), other = Ear(Heard(heard, -0.02), Heard(longer, -0.5));
+
+        Assert.Equal(Certainty.Green, CertaintyOf(Said(sure, sure)));
+        Assert.Equal(Certainty.Amber, CertaintyOf(Said(sure, other)));
+        Assert.Contains("A zero may have been lost.", WhyOf(Said(sure, other)), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("C O one seven", Certainty.Amber)]
     [InlineData("room C O seventeen", Certainty.Amber)]

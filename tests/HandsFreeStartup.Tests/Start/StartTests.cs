@@ -6,7 +6,7 @@ using HandsFreeStartup.Tests.Support;
 
 namespace HandsFreeStartup.Tests.Start;
 
-/// <summary>The command start as a process: keys, breaking off, going on, and what can be wrong.</summary>
+/// <summary>The command start as a process: keys, interrupting, resuming, and what can be wrong.</summary>
 public sealed partial class StartTests
 {
     static readonly string Checklists = Folder("checklists");
@@ -168,7 +168,7 @@ public sealed partial class StartTests
     [LibraryImport("libc", EntryPoint = "kill", SetLastError = true)]
     private static partial int Kill(int process, int signal);
 
-    static string Folder(string name)
+    internal static string Folder(string name)
     {
         DirectoryInfo? above = new(AppContext.BaseDirectory);
         while (above is not null && !File.Exists(Path.Combine(above.FullName, name, "two-stage-natural-gas.yaml")))

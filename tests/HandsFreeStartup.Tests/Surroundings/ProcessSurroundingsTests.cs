@@ -31,9 +31,9 @@ public sealed class ProcessSurroundingsTests : IDisposable
     [InlineData("$P compute isa --in readings.csv >/dev/full", 2, "No space left")]
     [InlineData("$P forget job --keep-readings --by L --data data --help >/dev/full", 2, "No space left")]
     [InlineData("$P checklist new-appliance new.yaml >&-", 2, "Standard output takes nothing more")]
-    [InlineData(Start + " >&-", 2, "Go on with 'start --resume")]
-    [InlineData(Start + " >/dev/full", 2, "Go on with 'start --resume")]
-    [InlineData("yes no 2>/dev/null | head -400 2>/dev/null | " + Start + " | (exec <&-; sleep 3); exit ${PIPESTATUS[2]}", 2, "Standard output is gone. Go on with 'start --resume")]
+    [InlineData(Start + " >&-", 2, "Continue with 'start --resume")]
+    [InlineData(Start + " >/dev/full", 2, "Continue with 'start --resume")]
+    [InlineData("yes no 2>/dev/null | head -400 2>/dev/null | " + Start + " | (exec <&-; sleep 3); exit ${PIPESTATUS[2]}", 2, "Standard output is gone. Continue with 'start --resume")]
     // Standard error is closed or full: what is said is lost, and nothing else.
     [InlineData("$P checklist nowhere.yaml 2>&-", 2, "")]
     [InlineData("$P checklist nowhere.yaml 2>/dev/full", 2, "")]
@@ -51,7 +51,7 @@ public sealed class ProcessSurroundingsTests : IDisposable
     [InlineData(Limited + " 0; $P review data/jobs --csv out/table.csv --data data", 2, "it would grow larger than this disk or account allows")]
     [InlineData(Limited + " 0; $P review --data data", 1, "")]
     [InlineData(Limited + " 0; $P forget job --keep-readings --by L --data data", 2, "job.db")]
-    [InlineData(Limited + " 40; (echo no; yes what is open) 2>/dev/null | head -3000 2>/dev/null | " + Start, 2, "go on with start --resume")]
+    [InlineData(Limited + " 40; (echo no; yes what is open) 2>/dev/null | head -3000 2>/dev/null | " + Start, 2, "continue with start --resume")]
     // Folders and variables that are missing.
     [InlineData("env -u HOME -u XDG_DATA_HOME $P checklist checklist.yaml", 0, "")]
     [InlineData("XDG_DATA_HOME=/proc/none $P start --keys --plain --mute --appliance appliance.yaml --site site.yaml", 2, "name another one with --data DIR")]
