@@ -175,8 +175,8 @@ public sealed class NothingUnsafeIsSignedTests
         job.Wait(TimeSpan.FromMinutes(10));
         AssertRefused(job.Say(AnswerWord.Yes), "measure the room");
         job.Say("room_co", 20m);
-        AssertRefused(job.Say(AnswerWord.Yes), "measure the room");
-        job.Say("room_co", 1m).Say(AnswerWord.Yes).Choose("fire-service");
+        AssertRefused(job.Say("room_co", 1m), "10:00 left");
+        job.Wait(TimeSpan.FromMinutes(10)).Say("room_co", 1m).Say(AnswerWord.Yes).Choose("fire-service");
         job.Give(new Phrase.Dictation(new Evidence("mumble", Channel.Voice, Certainty.Green)));
         Assert.Equal(Phase.ReadingBack, job.Procedure.Phase);
         Assert.DoesNotContain(job.Log, happened => happened is StartupResumed);
@@ -299,6 +299,35 @@ public sealed class NothingUnsafeIsSignedTests
         Assert.Contains("spill-switch", entered);
         Assert.DoesNotContain("pressure-switch", entered);
         Assert.NotEqual("draft-by", job.Step);
+    }
+
+    [Theory]
+    [InlineData("pull-spill-switch")]
+    [InlineData("spill-switch")]
+    [InlineData("spill-switch-back")]
+    public void What_one_branch_opened_is_closed_though_the_other_branch_is_chosen_later(string leftAt)
+    {
+        StartupPlan plan = ShippedPlans.Plan("gas-furnace", "demo-furnace", "demo-site", "seasonal");
+        Walker walker = At("draft-by", plan);
+        walker.Job.Choose("natural");
+        walker.GoTo(step => step.Id == leftAt);
+        if (leftAt == "pull-spill-switch")
+        {
+            walker.Job.Say(CommandWord.Done);
+        }
+
+        while (walker.Job.Step != "draft-by")
+        {
+            walker.Job.Say(CommandWord.GoBack);
+        }
+
+        walker.Job.Choose("fan");
+        walker.GoTo(_ => false);
+
+        Assert.True(walker.Job.Procedure.IsSigned, walker.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason);
+        Assert.Empty(walker.Job.View.Open);
+        Assert.Contains(walker.Job.Log, happened => happened is ThingClosed { Name: "blocked-vent switch circuit" });
+        Assert.Contains(walker.Job.Log, happened => happened is StepDone { StepId: "pressure-switch" });
     }
 
     [Fact]

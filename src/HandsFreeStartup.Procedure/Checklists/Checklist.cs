@@ -31,6 +31,12 @@ public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, 
         ResultId.CoAirFree, FieldId.FlueCo, FieldId.RoomCo, FieldId.Draft, FieldId.InletPressure, FieldId.ManifoldPressure, ResultId.ReplaceValve, ResultId.InputRate, ResultId.TemperatureRise, FieldId.FlueTemperature, FieldId.SupplyTemperature,
     ];
 
+    /// <summary>Carbon monoxide is never compared as it stands, whoever states its limit.</summary>
+    static readonly ImmutableArray<string> AlwaysSafety = [ResultId.CoAirFree, FieldId.FlueCo, FieldId.RoomCo];
+
+    /// <summary>Whether a value that is not proven to be inside must not pass; always so for carbon monoxide.</summary>
+    public bool IsSafety { get; init; } = IsSafety || AlwaysSafety.Contains(Name.Split('/')[0]);
+
     /// <summary>The weight as written; null where the source decides.</summary>
     public LimitWeight? Weight { get; init; }
 

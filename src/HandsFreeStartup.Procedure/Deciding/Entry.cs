@@ -53,11 +53,18 @@ sealed class Entry(StartupState state, Now now)
             ];
     }
 
-    /// <summary>A room that is measured before a stopped start-up goes on; it belongs to no step.</summary>
+    /// <summary>A room that is measured before a stopped start-up goes on; it belongs to no step. Air that is not clear is waited for again.</summary>
     public IReadOnlyList<StartupEvent> EnterOnTheWayBack(Phrase.Reading reading)
     {
         EnteredReading entered = _meaning.Judge(reading, new ReadingDemand(FieldId.RoomCo, null), OnTheWayBack) with { IsEarly = false };
-        return [new ReadingEntered(now, state.Step.Id, entered), .. Monoxide(entered, [])];
+        ImmutableArray<StartupEvent> judged = [.. Monoxide(entered, [])];
+        bool isBadAir = judged.OfType<MonoxideJudged>().Any(one => one is { Counts: true, Action: not MonoxideAction.Evacuate });
+        return
+        [
+            new ReadingEntered(now, state.Step.Id, entered),
+            .. judged,
+            .. isBadAir ? [new Halt(state, now).StartOf(SafetyWait.After(StopCause.CarbonMonoxide)!)] : Array.Empty<StartupEvent>(),
+        ];
     }
 
     /// <summary>The scope of a reading that is taken before a stopped start-up goes on.</summary>
@@ -79,7 +86,7 @@ sealed class Entry(StartupState state, Now now)
             .. Corrected(entered),
             .. Series(entered),
             .. Pair(entered),
-            .. Monoxide(entered, results),
+            .. Monoxide(entered, entered.IsEarly ? _meaning.Results(entered with { IsEarly = false }) : results),
         ];
     }
 
@@ -149,18 +156,18 @@ sealed class Entry(StartupState state, Now now)
         CarbonMonoxideTier? free = airFree is null ? null : CarbonMonoxideTier.Of(MonoxidePlace.Flue, airFree.Value!.Value, airFree.ExpandedUncertainty ?? 0);
         // Of two tiers the graver one is told; of the same one the air-free value, which is what the tiers are about.
         return free is not null && free.From >= (asRead?.From ?? 0) && !entered.IsOver
-            ? Judge(free, entered, airFree!.Value!.Value, isAirFree: true)
-            : asRead is null ? [] : Judge(asRead, entered, (double)entered.Value, isAirFree: false);
+            ? Judge(free, entered, airFree!.Value!.Value, isAirFree: true, airFree.IsOver)
+            : asRead is null ? [] : Judge(asRead, entered, (double)entered.Value, isAirFree: false, entered.IsOver);
     }
 
-    IEnumerable<StartupEvent> Judge(CarbonMonoxideTier tier, EnteredReading entered, double ppm, bool isAirFree)
+    IEnumerable<StartupEvent> Judge(CarbonMonoxideTier tier, EnteredReading entered, double ppm, bool isAirFree, bool isOver)
     {
         if (tier.Action == MonoxideAction.CarryOn)
         {
             return [];
         }
 
-        MonoxideJudged judged = Judged(tier, entered.Key, ppm, isAirFree, entered.IsOver);
+        MonoxideJudged judged = Judged(tier, entered.Key, ppm, isAirFree, isOver);
         if (tier.Action == MonoxideAction.Evacuate)
         {
             return [judged, .. new Halt(state, now).Stop(StopCause.CarbonMonoxide, entered.Evidence)];
@@ -168,9 +175,11 @@ sealed class Entry(StartupState state, Now now)
 
         int number = entered.Key.FieldId == FieldId.Oxygen ? state.MonoxideNumber(tier.Place, entered.Key.Scope) : 0;
         bool ends = !state.IsStopped && judged.Counts && tier.UnsafeAfter <= state.Excesses(tier.Place, entered.Key.Scope, number) + 1;
+        TimerStarted[] again = tier.Action == MonoxideAction.ShutOff && judged.Counts && !state.IsStopped
+            ? [new TimerStarted(now, MonoxideAgain.IdOf(state.Step.Id), MonoxideAgain.Duration * state.Plan.TimerFactor, now.Steady)] : [];
         return ends
-            ? [judged, new UnsafeAsked(now, state.Step.Id, $"CO {(tier.Place == MonoxidePlace.Room ? "in the room" : isAirFree ? "in the flue, air-free," : "in the flue")} is {Text(ppm, entered.IsOver)} ppm again, {Numbers.Text(tier.From, 0)} ppm or more", entered.Key)]
-            : [judged];
+            ? [judged, .. again, new UnsafeAsked(now, state.Step.Id, $"CO {(tier.Place == MonoxidePlace.Room ? "in the room" : isAirFree ? "in the flue, air-free," : "in the flue")} is {Text(ppm, isOver)} ppm again, {Numbers.Text(tier.From, 0)} ppm or more", entered.Key)]
+            : [judged, .. again];
     }
 
     MonoxideJudged Judged(CarbonMonoxideTier tier, ReadingKey key, double ppm, bool isAirFree, bool isOver) =>

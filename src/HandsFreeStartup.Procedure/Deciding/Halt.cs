@@ -10,10 +10,10 @@ namespace HandsFreeStartup.Procedure.Deciding;
 /// <summary>How a start-up is stopped, is led back deliberately, or ends because the furnace is unsafe.</summary>
 sealed class Halt(StartupState state, Now now)
 {
-    /// <summary>Stops. Everything that is waited for stops with the burner; the wait of the alarm begins anew.</summary>
+    /// <summary>Stops. Everything that is waited for stops with the burner, but not what clears the air; the wait of the alarm begins anew.</summary>
     public IReadOnlyList<StartupEvent> Stop(StopCause cause, Evidence evidence, bool isFire = false) =>
     [
-        .. state.Timers.Where(timer => !timer.Value.IsEnded && SafetyWait.Find(timer.Key) is null).Select(timer => new TimerStopped(now, timer.Key)),
+        .. state.Timers.Where(timer => !timer.Value.IsEnded && SafetyWait.Find(timer.Key) is null && MonoxideAgain.StepOf(timer.Key) is null).Select(timer => new TimerStopped(now, timer.Key)),
         new StartupStopped(now, cause, evidence, isFire),
         .. SafetyWait.After(cause) is { } wait ? [StartOf(wait)] : Array.Empty<StartupEvent>(),
     ];
@@ -112,7 +112,7 @@ sealed class Halt(StartupState state, Now now)
         : reading.Evidence.Certainty != Certainty.Green ? Refuse(reading.Evidence.Words, "That was not clear. Say room monoxide and the number again.")
         : new Entry(state, now).EnterOnTheWayBack(reading);
 
-    TimerStarted StartOf(SafetyWait wait) => new(now, wait.Id, wait.Duration * state.Plan.TimerFactor, now.Steady);
+    public TimerStarted StartOf(SafetyWait wait) => new(now, wait.Id, wait.Duration * state.Plan.TimerFactor, now.Steady);
 
     IReadOnlyList<StartupEvent> Refuse(string said, string reason) => [new CommandRefused(now, said, reason)];
 }

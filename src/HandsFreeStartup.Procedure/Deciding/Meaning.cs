@@ -16,7 +16,7 @@ sealed class Meaning(StartupState state)
     /// <summary>The reading with its uncertainty, limit and verdict.</summary>
     public EnteredReading Judge(Phrase.Reading reading, ReadingDemand demand, string? scope)
     {
-        bool isEarly = state.IsEarly(state.Step);
+        bool isEarly = state.WaitBefore(state.Step, reading.Field.Id) is not null;
         DeclaredLimit? limit = isEarly ? null : state.Limit(demand.LimitName, scope)?.In(reading.Field.Unit);
         decimal? expanded = ExpandedUncertainty(reading.Field, reading.Value);
         return new EnteredReading(
@@ -55,19 +55,30 @@ sealed class Meaning(StartupState state)
     IEnumerable<CalculatedResult> Result(ResultRule rule, ImmutableSortedDictionary<string, EnteredReading> readings, string scope)
     {
         ImmutableSortedDictionary<string, decimal> inputs = rule.Needs.ToImmutableSortedDictionary(id => id, id => readings[id].Value, StringComparer.Ordinal);
+        bool isStated = rule.Needs.All(id => readings[id].ExpandedUncertainty is not null);
+        ImmutableArray<string> over = [.. rule.Needs.Where(id => readings[id].IsOver)];
         foreach (Calculated calculated in rule.Calculate(new ResultInputs(readings, state.Plan)))
         {
             (Unit? unit, string symbol, int decimals) = calculated.Kind.Under(state.Plan.Settings);
             DeclaredLimit? limit = state.Limit(calculated.Kind.Id, scope)?.In(unit, calculated.Kind.IsDifference);
+            CalculatedResult result = new(calculated.Kind.Id, calculated.Kind.Label, null, null, symbol, decimals, rule.Formula, inputs, limit, limit is null ? null : Calculations.Judgement.Verdict.CannotTell, calculated.Remark) { Over = over };
             Estimate shown = InUnit(calculated, unit);
-            yield return new CalculatedResult(
-                calculated.Kind.Id, calculated.Kind.Label,
-                shown.IsKnown ? shown.Value : null, shown.IsKnown ? shown.ExpandedUncertainty : null,
-                symbol, decimals, rule.Formula, inputs, limit,
-                limit is null ? null : shown.IsKnown ? Verdict(shown.Value, shown.ExpandedUncertainty, limit) : Calculations.Judgement.Verdict.CannotTell,
-                shown.IsKnown && calculated.Kind.Id == ResultId.InputRate ? Adjusting.Firing.Of(shown.Value, limit) : calculated.Remark);
+            yield return !over.IsEmpty ? MoreThan(result, readings[over[0]])
+                : !shown.IsKnown ? result
+                : result with
+                {
+                    Value = shown.Value,
+                    ExpandedUncertainty = shown.ExpandedUncertainty,
+                    Verdict = limit is null ? null : Verdict(shown.Value, isStated ? shown.ExpandedUncertainty : null, limit),
+                    Remark = calculated.Kind.Id == ResultId.InputRate ? Adjusting.Firing.Of(shown.Value, limit) : calculated.Remark,
+                };
         }
     }
+
+    /// <summary>From a reading over its range nothing can be worked out, but that air-free carbon monoxide is never less than the measured one.</summary>
+    static CalculatedResult MoreThan(CalculatedResult result, EnteredReading over) => result.Id == ResultId.CoAirFree
+        ? result with { Value = (double)over.Value, Verdict = result.Limit is { Upper: { } upper } && over.Value >= upper ? Calculations.Judgement.Verdict.Fail : result.Verdict, Remark = "" }
+        : result with { Remark = $"{Fields.Find(over.Key.FieldId)!.Label} is {ShownValue.Of(over).Plain}" };
 
     static Estimate InUnit(Calculated calculated, Unit? unit) =>
         unit is null || Unit.Find(calculated.Kind.UnitSymbol) is not { } own || own == unit ? calculated.Estimate : new Estimate(

@@ -15,9 +15,6 @@ sealed record PlateQuestion(string Name, string Label, Field Limited)
     /// <summary>Who says so, as kept with the limit.</summary>
     public const string Source = "from rating plate, spoken";
 
-    /// <summary>What can kill is judged for safety, whoever states the limit.</summary>
-    static readonly ImmutableArray<string> ForSafety = [FieldId.FlueCo, FieldId.RoomCo, ResultId.CoAirFree, FieldId.Draft];
-
     /// <summary>The question of the current step, or null where nothing is missing.</summary>
     public static PlateQuestion? Of(StartupState state)
     {
@@ -50,6 +47,6 @@ sealed record PlateQuestion(string Name, string Label, Field Limited)
     public DeclaredLimit? Said(StartupState state)
     {
         decimal?[] bounds = [.. Fields.PlateBounds.Select(bound => state.Reading(bound.Id, Name) is { Counts: true } kept ? kept.Reading.Value : (decimal?)null)];
-        return bounds is [null, null] ? null : new DeclaredLimit(Name, bounds[0], bounds[1], Limited.Unit.Symbol, Source, ForSafety.Contains(Limited.Id));
+        return bounds is [null, null] ? null : new DeclaredLimit(Name, bounds[0], bounds[1], Limited.Unit.Symbol, Source, IsSafety: Limited.Id == FieldId.Draft);
     }
 }

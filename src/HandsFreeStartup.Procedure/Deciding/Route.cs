@@ -4,6 +4,7 @@ using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Procedure.Wording;
 
@@ -257,13 +258,12 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
 
     string? WhyIncomplete(Step step)
     {
-        ImmutableArray<string> missing = [.. step.Readings
-            .Where(demand => !state.Counts(demand.FieldId, step.Scope))
-            .Select(demand => Fields.Find(demand.FieldId)!.Label.ToLowerInvariant())];
+        ImmutableArray<string> missing = [.. step.Readings.Select(demand => demand.FieldId).Where(id => !state.Counts(id, step.Scope))];
         if (!missing.IsEmpty)
         {
-            string early = state.IsEarly(step) ? $" Wait for the time of '{state.Plan.Steps[state.Plan.IndexOf(step.After!)].Title}'; what is said before is not judged." : "";
-            return $"Still missing: {string.Join(", ", missing)}.{early}";
+            string early = missing.Select(id => state.WaitBefore(step, id)).OfType<string>().FirstOrDefault() is { } wait
+                ? $" Wait for the time of '{StepTitles.Of(state.Plan, wait)}'; what is said before is not judged." : "";
+            return $"Still missing: {string.Join(", ", missing.Select(id => Fields.Find(id)!.Label.ToLowerInvariant()))}.{early}";
         }
 
         if (step.Kind == StepKind.Adjust && !step.Readings.All(demand => IsWithin(demand, step)))
@@ -350,7 +350,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             EnteredReading reading = state.Reading(demand.FieldId, step.Scope)!.Reading;
             if (reading.Limit is { IsSafety: true } && reading.Verdict != Verdict.Pass)
             {
-                yield return $"{label}{where} is not proven to be {reading.Limit.Text}";
+                yield return $"{label}{where} is not proven to be {reading.Limit.Text}{Unstated(reading.ExpandedUncertainty is null ? [label] : [])}";
             }
 
             if (state.IsMoving(reading.Key))
@@ -363,10 +363,14 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
         {
             if (result.Limit is { IsSafety: true } && result.Verdict != Verdict.Pass && step.Readings.Any(demand => result.Inputs.ContainsKey(demand.FieldId)))
             {
-                yield return $"{result.Label}{(step.Scope is null ? "" : $" ({step.Scope})")} is not proven to be {result.Limit.Text}";
+                yield return $"{result.Label}{(step.Scope is null ? "" : $" ({step.Scope})")} is not proven to be {result.Limit.Text}{Unstated(
+                    result.Inputs.Keys.Where(id => state.Reading(id, step.Scope) is { Reading.ExpandedUncertainty: null }).Select(id => Fields.Find(id)!.Label.ToLowerInvariant()))}";
             }
         }
     }
+
+    static string Unstated(IEnumerable<string> labels) =>
+        string.Join(" and ", labels) is { Length: > 0 } which ? $", because the site file states no uncertainty of the instrument for {which}" : "";
 }
 
 /// <summary>A value outside of its limit.</summary>

@@ -185,8 +185,11 @@ sealed partial class StartupState(StartupPlan plan)
     public DeclaredLimit? Limit(string? name, string? scope) =>
         Plan.Limit(name, scope) ?? (name is null ? null : _stated.GetValueOrDefault(scope is null ? name : $"{name}/{scope}"));
 
-    /// <summary>Whether the readings of <paramref name="step"/> would be early now.</summary>
-    public bool IsEarly(Step step) => step.After is { } wait && Timers.GetValueOrDefault(wait) is not { IsEnded: true };
+    /// <summary>The wait that must be over before a reading of <paramref name="step"/> proves anything; null where it would not be early now.</summary>
+    public string? WaitBefore(Step step, string fieldId) =>
+        step.After is { } wait && Timers.GetValueOrDefault(wait) is not { IsEnded: true } ? wait
+        : fieldId is FieldId.RoomCo or FieldId.FlueCo && Timers.GetValueOrDefault(MonoxideAgain.IdOf(step.Id)) is { IsEnded: false } ? MonoxideAgain.IdOf(step.Id)
+        : null;
 
     /// <summary>How often the step was answered otherwise than it should.</summary>
     public int ImproperAnswers(string stepId) => _improperAnswers.GetValueOrDefault(stepId);

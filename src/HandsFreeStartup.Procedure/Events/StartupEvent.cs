@@ -87,7 +87,15 @@ public sealed record EnteredReading(
 /// <param name="Remark">Why it cannot be told, or another plain remark; empty if there is none.</param>
 public sealed record CalculatedResult(
     string Id, string Label, double? Value, double? ExpandedUncertainty, string UnitSymbol, int Decimals, string Formula,
-    ImmutableSortedDictionary<string, decimal> Inputs, DeclaredLimit? Limit, Verdict? Verdict, string Remark);
+    ImmutableSortedDictionary<string, decimal> Inputs, DeclaredLimit? Limit, Verdict? Verdict, string Remark)
+{
+    /// <summary>The inputs that were more than the range of their field: field ids. Their values are then the ends of the ranges.</summary>
+    public ImmutableArray<string> Over { get; init; } = [];
+
+    /// <summary>Whether it is more than <see cref="Value"/>, and nobody knows how much more.</summary>
+    [JsonIgnore]
+    public bool IsOver => Value is not null && !Over.IsEmpty;
+}
 
 /// <summary>How the procedure came to a step.</summary>
 public enum Arrival

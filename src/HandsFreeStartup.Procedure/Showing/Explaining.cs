@@ -38,11 +38,11 @@ static class Explaining
     static IEnumerable<Announcement> Of(StartupState state, CalculatedResult result) => Derive(state, state.LastEntered?.Scope ?? "", result) is { } derivation
         ? Lines(derivation.Sentence(), [.. derivation.Lines().Select(Message.FromString)])
         : Lines((Message)$"{result.Label} {ResultWords.Told(result)}.",
-            [(Message)$"{result.Label} {ResultWords.Told(result)}", $"from {string.Join("; ", result.Inputs.Select(input => $"{Fields.Find(input.Key)?.Label ?? input.Key} {Numbers.Text(input.Value)}"))}", $"by {result.Formula}"]);
+            [(Message)$"{result.Label} {ResultWords.Told(result)}", $"from {string.Join("; ", result.Inputs.Select(input => $"{Fields.Find(input.Key)?.Label ?? input.Key} {ResultWords.Input(result, input.Key)}"))}", $"by {result.Formula}"]);
 
     static Derivation? Derive(StartupState state, string scope, CalculatedResult result)
     {
-        if (result.Value is null)
+        if (result.Value is null || result.IsOver)
         {
             return null;
         }
@@ -63,7 +63,7 @@ static class Explaining
         ShownValue shown = ShownValue.Of(reading);
         Message value = $"{Fields.Find(reading.Key.FieldId)!} {shown}";
         Message heard = $"{value}, {EvidenceWords.Of(reading.Evidence, wasConfirmed: false)}";
-        Message doubt = shown.Uncertainty.Length > 0 ? $"The instrument may be off by {shown.Uncertainty} {reading.UnitSymbol} (k = 2)." : "The site file states no uncertainty of the instrument.";
+        Message doubt = reading.IsOver ? "More than the instrument shows, and nobody knows how much more." : shown.Uncertainty.Length > 0 ? $"The instrument may be off by {shown.Uncertainty} {reading.UnitSymbol} (k = 2)." : "The site file states no uncertainty of the instrument.";
         if (reading.Limit is not { } limit || reading.Verdict is null)
         {
             return Lines((Message)$"{value}. No limit judges it{(reading.IsEarly ? " yet: it was said early" : "")}.", [heard, doubt, "No limit judges it."]);
@@ -71,7 +71,8 @@ static class Explaining
 
         Estimate estimate = new((double)reading.Value, (double)(reading.ExpandedUncertainty ?? 0) / Estimate.CoverageFactor);
         Message verdict = Announcer.InWords(reading.Verdict, limit);
-        return Lines((Message)$"{value}.{verdict}", [heard, doubt, (Message)$"{GuardBandBar.Of(estimate, limit.ToJudge())} {verdict} Source: {limit.Source}."]);
+        string bar = reading.IsOver ? "" : $"{GuardBandBar.Of(estimate, limit.ToJudge())} ";
+        return Lines((Message)$"{value}.{verdict}", [heard, doubt, (Message)$"{bar}{verdict} Source: {limit.Source}."]);
     }
 
     static IEnumerable<Announcement> Lines(Message sentence, IReadOnlyList<Message> lines) =>

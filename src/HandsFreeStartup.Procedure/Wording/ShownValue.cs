@@ -35,6 +35,11 @@ public sealed record ShownValue(string Number, string Uncertainty, string Highes
             return new ShownValue("", "", "", result.UnitSymbol);
         }
 
+        if (result.IsOver)
+        {
+            return Alone((decimal)value, result.UnitSymbol, isOver: true);
+        }
+
         int decimals = Math.Max(result.Decimals, RoundedUncertainty.Of(result.ExpandedUncertainty) is { } rounded ? RoundedUncertainty.Decimals(rounded) : 0);
         return Of(Math.Round((decimal)value, Math.Min(decimals, 15), MidpointRounding.AwayFromZero), decimals, result.ExpandedUncertainty, result.UnitSymbol);
     }

@@ -102,7 +102,7 @@ sealed class ReadingGroups
     ShownNumber? WorstOf(ResultFate[] fates, ResultFate? found, ResultFate? left)
     {
         ResultFate? worst = fates.Where(fate => fate.Result.Value is not null && IsOfMeasured(fate))
-            .Select(fate => (Fate: fate, Gravity: Gravity.Of(fate.Result.Id, fate.Result.Value!.Value, false, fate.Result.Limit, fate.Result.Verdict)))
+            .Select(fate => (Fate: fate, Gravity: Gravity.Of(fate.Result.Id, fate.Result.Value!.Value, fate.Result.IsOver, fate.Result.Limit, fate.Result.Verdict)))
             .Where(one => one.Gravity is not null).OrderByDescending(one => one.Gravity).Select(one => one.Fate).FirstOrDefault();
         return worst is null || (left is not null && ShownValue.Of(left.Result).Number == ShownValue.Of(worst.Result).Number) || (found is not null && ShownValue.Of(found.Result).Number == ShownValue.Of(worst.Result).Number)
             ? null : Shown(worst);

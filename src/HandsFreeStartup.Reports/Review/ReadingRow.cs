@@ -56,7 +56,7 @@ public sealed record ReadingRow(
         ShownValue.Of(fate.Result).Uncertainty, Text(fate.Result.Limit?.Lower), Text(fate.Result.Limit?.Upper), fate.Result.Limit?.Source ?? "", Word(fate.Result.Verdict),
         "result", fate.Result.Formula, "", "")
     {
-        Unrounded = Text(fate.Result.Value),
+        Unrounded = fate.Result.IsOver ? "" : Text(fate.Result.Value),
     };
 
     static string Text(IFormattable? number) => number?.ToString(null, System.Globalization.CultureInfo.InvariantCulture) ?? "";

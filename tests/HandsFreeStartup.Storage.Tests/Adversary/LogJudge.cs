@@ -241,6 +241,7 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
         if (Has("flue_co") && Value("oxygen") is { } oxygen && Value("flue_co") is { } ppm)
         {
             Check(oxygen < 17, $"oxygen ({step.Id}) {oxygen} dilutes too much to judge CO");
+            Check(new[] { "oxygen", "flue_co" }.All(id => plan.Site.Instruments.Any(instrument => instrument.FieldId == id)), $"air-free CO ({step.Id}) is proven by an instrument without a stated uncertainty");
             Judge("co_air_free", ppm * 20.9m / Math.Max(0.1m, 20.9m - oxygen), 0);
         }
     }
@@ -301,9 +302,22 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
             TimeSpan least = stopped.Cause switch { StopCause.GasSmell => TimeSpan.FromMinutes(5), StopCause.CarbonMonoxide => TimeSpan.FromMinutes(10), _ => TimeSpan.Zero };
             Check(times[resumed] - times[stop] >= least - Rounding, $"after {stopped.Cause} it went on after {times[resumed] - times[stop]}");
             Check(stopped.Cause != StopCause.GasSmell || between.OfType<FreshSmellAnswered>().LastOrDefault() is { Smells: false }, "gas was not smelled for afresh");
-            Check(stopped.Cause != StopCause.CarbonMonoxide || between.OfType<ReadingEntered>().Any(one => one.Reading.Key.FieldId == "room_co" && one.Reading.Value < 9), "the room was not measured clear");
+            if (stopped.Cause == StopCause.CarbonMonoxide)
+            {
+                ClearAir(stop, resumed);
+            }
+
             Again(stop, resumed, stopped.Cause == StopCause.GasSmell ? [Procedure.Checklists.Again.Stop, Procedure.Checklists.Again.Smell] : [Procedure.Checklists.Again.Stop], "a stop");
         }
+    }
+
+    /// <summary>The room was measured clear last, and long enough after it was measured bad.</summary>
+    void ClearAir(int stop, int resumed)
+    {
+        int[] measured = [.. Enumerable.Range(stop, resumed - stop).Where(at => log[at] is ReadingEntered { Reading.Key.FieldId: "room_co" })];
+        bool IsClear(int at) => ((ReadingEntered)log[at]).Reading is { IsOver: false, Value: < 9 };
+        Check(measured.Length > 0 && IsClear(measured[^1]), "the room was not measured clear");
+        Check(!measured.Any(at => !IsClear(at) && times[measured[^1]] - times[at] < TimeSpan.FromMinutes(10) - Rounding), "the room was measured clear right after it was not");
     }
 
     void Changes()
@@ -359,6 +373,15 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
         Check(unproven.Count == 0, $"not checked for leaks: {string.Join(", ", unproven)}");
     }
 
+    /// <summary>What asked to shut the furnace off is not followed at once by the value that passes.</summary>
+    void ClearAfter(int bad, ReadingKey key)
+    {
+        if (Standing(key) is ({ } index, _) && index > bad)
+        {
+            Check(times[index] - times[bad] >= TimeSpan.FromMinutes(5) - Rounding, $"{key.FieldId} passed {times[index] - times[bad]} after it asked to shut off");
+        }
+    }
+
     /// <summary>Each value that was heard had its tier told at once, and none of the grave ones is the last.</summary>
     void Monoxide()
     {
@@ -379,6 +402,11 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
                 (false, >= 100) => MonoxideAction.FindSource,
                 _ => MonoxideAction.CarryOn,
             };
+            if (least == MonoxideAction.ShutOff)
+            {
+                ClearAfter(at, reading.Key);
+            }
+
             StartupEvent[] told = [.. log.Skip(at).Take(20)];
             Check(least == MonoxideAction.CarryOn || told.OfType<MonoxideJudged>().Any(judged => judged.Key == reading.Key && judged.Action >= least && judged.Ppm > 0),
                 $"{reading.Key.FieldId} {reading.Value} was not told as {least}");

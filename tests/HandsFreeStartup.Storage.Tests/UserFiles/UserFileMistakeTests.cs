@@ -147,12 +147,19 @@ public sealed class UserFileMistakeTests
     [InlineData("name: oxygen/low", "name: oxygen/lo", "oxygen/lo,", "No step has the stage 'lo', so this limit would never judge anything. Expected one of low, high, basement, upper bedroom.")]
     [InlineData("  - { name: manifold_pressure/low", "  - { name: room_co, upper: 30, unit: ppm, safety: true, source: invented }\n  - { name: manifold_pressure/low", "30, unit",
         "The checklist's safety limit is at most 9 ppm (common practice, no source); a sheet may only be stricter. Write 9 or less as 'upper'")]
-    [InlineData("  - { name: manifold_pressure/low", "  - { name: room_co, upper: 5, unit: ppm, source: invented }\n  - { name: manifold_pressure/low", "room_co, upper",
-        "'room_co' is a safety limit in the checklist and stays one. Add 'safety: true'.")]
     [InlineData("  - { name: manifold_pressure/low", "  - { name: room_co/basement, lower: 1, unit: ppm, safety: true, source: invented }\n  - { name: manifold_pressure/low", "room_co/basement",
         "Write 9 or less as 'upper', or remove this limit.")]
     public void Files_that_do_not_fit_together_are_refused(string sound, string wrong, string? at, string message) =>
         AssertFound(Fixture.Appliance, sound, wrong, at, message, file => UserFile.ReadTogether(Fixture.Checklist, file, Fixture.Site));
+
+    [Fact]
+    public void What_is_a_safety_limit_in_the_checklist_stays_one_in_the_sheet()
+    {
+        FileCopy checklist = Changed(Fixture.Checklist, "unit: \"\", source", "unit: \"\", safety: true, source");
+
+        AssertFound(Fixture.Appliance, "  - { name: manifold_pressure/low", "  - { name: fuel_factor, lower: 1.7, upper: 1.8, unit: \"\", source: invented }\n  - { name: manifold_pressure/low", "fuel_factor, lower",
+            "'fuel_factor' is a safety limit in the checklist and stays one. Add 'safety: true'.", file => UserFile.ReadTogether(checklist, file, Fixture.Site));
+    }
 
     [Fact]
     public void Every_mistake_of_every_file_is_told_at_once()

@@ -57,7 +57,7 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
         $"{fate.Result.Label}{Labels.In(fate.Scope)}",
         new Cell($"{(fate.Counts ? "" : "(")}{ResultWords.Of(fate.Result)}{(fate.Counts ? "" : ")")}", fate.Counts ? Standing : Gone),
         Fate(fate.Counts, fate.Counts ? "stands" : $"DOES NOT COUNT: {fate.NoLonger}", Judgement(fate.Result.Verdict, fate.Result.Limit)),
-        $"{fate.Result.Formula}: {string.Join(", ", fate.Result.Inputs.Select(input => FormattableString.Invariant($"{Labels.Of(new ReadingKey(input.Key, ""))} {input.Value}")))}",
+        $"{fate.Result.Formula}: {string.Join(", ", fate.Result.Inputs.Select(input => $"{Labels.Of(new ReadingKey(input.Key, ""))} {ResultWords.Input(fate.Result, input.Key)}"))}",
         Limit(fate.Result.Limit),
     ];
 
