@@ -1,3 +1,5 @@
+using System.Diagnostics;
+using System.Text;
 using HandsFreeStartup.Fleet.Tests.Support;
 using HandsFreeStartup.Tests.Support;
 
@@ -100,6 +102,22 @@ public sealed class ConnectionTests(PostgresServer server) : IDisposable
             server.UseCertificate("server");
             await server.Restart();
         }
+    }
+
+    [PostgresFact]
+    public async Task The_password_of_the_environment_is_taken_and_lies_in_no_file_afterwards()
+    {
+        Firm firm = await server.NewFirm();
+        _van.Add("job-a");
+        string[] arguments = ["--data", _van.Path, "--to", firm.Url("van_01"), "--trust", server.Trust];
+        using Process process = ProgramProcess.Start(["publish", .. arguments], start => start.Environment["PGPASSWORD"] = PostgresServer.Password);
+
+        ProgramResult result = await ProgramProcess.Ended(process, process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
+
+        Assert.Equal((0, ""), (result.ExitCode, result.Error));
+        Assert.DoesNotContain(PostgresServer.Password, result.Output, StringComparison.Ordinal);
+        Assert.All(Directory.GetFiles(_van.Path, "*", SearchOption.AllDirectories), file => Assert.DoesNotContain(PostgresServer.Password, Encoding.Latin1.GetString(File.ReadAllBytes(file)), StringComparison.Ordinal));
+        Assert.Equal(1, await firm.Count("job"));
     }
 
     [PostgresFact]

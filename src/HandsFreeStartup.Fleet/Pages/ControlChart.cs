@@ -81,7 +81,8 @@ static class ControlChart
         double[] all = [.. shown.Select(point => point.Value).OfType<double>(), .. limits is null ? [] : (double[])[limits.Centre, limits.Upper, Math.Max(limits.Lower, Math.Min(0, shown.Min(point => point.Value) ?? 0))],
             .. shown.SelectMany(point => new[] { point.Lower, point.Upper }).OfType<double>()];
         (double low, double high) = all.Length == 0 ? (0, 1) : (all.Min(), all.Max());
-        double room = high > low ? (high - low) * 0.05 : Math.Max(1, Math.Abs(high) * 0.05);
+        // Values that are all alike differ by what the machine rounds.
+        double room = high - low > 1e-6 * Math.Abs(high) ? (high - low) * 0.05 : Math.Max(1, Math.Abs(high) * 0.05);
         return (low - (low == 0 ? 0 : room), high + room);
     }
 }

@@ -10,7 +10,9 @@ public static class ProgramProcess
 {
     static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
 
-    public static Process Start(params IEnumerable<string> arguments)
+    public static Process Start(params IEnumerable<string> arguments) => Start(arguments, _ => { });
+
+    public static Process Start(IEnumerable<string> arguments, Action<ProcessStartInfo> change)
     {
         ProcessStartInfo start = new("dotnet", ["exec", typeof(CommandLine).Assembly.Location, .. arguments])
         {
@@ -18,6 +20,7 @@ public static class ProgramProcess
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
+        change(start);
         return Process.Start(start) ?? throw new InvalidOperationException("The program did not start.");
     }
 
