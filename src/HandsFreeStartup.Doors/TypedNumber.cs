@@ -35,8 +35,19 @@ public static class TypedNumber
     }
 
     /// <summary>The same number as a double, which may have more digits than a decimal.</summary>
-    public static double? ReadDouble(string text, out string reason, string example = "12.3") =>
-        Plain(text, out reason, example) is { } plain ? double.Parse(plain, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture) : null;
+    public static double? ReadDouble(ReadOnlySpan<char> text, out string reason, string example = "12.3")
+    {
+        ReadOnlySpan<char> body = Unsigned(text.Trim(), out bool isNegative);
+        if (IsPlain(body))
+        {
+            reason = "";
+            double value = double.Parse(body, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
+            return isNegative ? -value : value;
+        }
+
+        Plain(text.ToString(), out reason, example);
+        return null;
+    }
 
     /// <summary>The same number where only a whole one will do, from <paramref name="lowest"/> to <paramref name="highest"/>.</summary>
     public static int? ReadWhole(string text, int lowest, int highest, out string reason)
@@ -79,23 +90,28 @@ public static class TypedNumber
             return null;
         }
 
-        bool isSigned = Minuses.Contains(trimmed[0], StringComparison.Ordinal) || trimmed[0] == '+';
-        string body = isSigned ? trimmed[1..].TrimStart() : trimmed;
+        string body = Unsigned(trimmed, out bool isNegative).ToString();
         if (IsPlain(body))
         {
             reason = "";
-            return isSigned && trimmed[0] != '+' ? $"-{body}" : body;
+            return isNegative ? $"-{body}" : body;
         }
 
         reason = $"{Quoted(trimmed)} {WhatIsWrong(body, trimmed)}, such as {example}";
         return null;
     }
 
-    static bool IsPlain(string body)
+    static ReadOnlySpan<char> Unsigned(ReadOnlySpan<char> trimmed, out bool isNegative)
     {
-        int point = body.IndexOf('.', StringComparison.Ordinal);
-        ReadOnlySpan<char> whole = point < 0 ? body : body.AsSpan(0, point);
-        ReadOnlySpan<char> decimals = point < 0 ? default : body.AsSpan(point + 1);
+        isNegative = trimmed.Length > 0 && Minuses.Contains(trimmed[0], StringComparison.Ordinal);
+        return isNegative || trimmed is ['+', ..] ? trimmed[1..].TrimStart() : trimmed;
+    }
+
+    static bool IsPlain(ReadOnlySpan<char> body)
+    {
+        int point = body.IndexOf('.');
+        ReadOnlySpan<char> whole = point < 0 ? body : body[..point];
+        ReadOnlySpan<char> decimals = point < 0 ? default : body[(point + 1)..];
         bool hasLeadingZero = whole.Length > 1 && whole[0] == '0';
         return body.Length is > 0 and <= MostLetters && !hasLeadingZero && AreDigits(whole) && AreDigits(decimals) && (point < 0 ? whole.Length > 0 : decimals.Length > 0);
     }

@@ -80,7 +80,7 @@ public sealed class UnitTests
         Unit[][] alike = [[Unit.InchesOfWater, Unit.Pascals, Unit.Millibars], [Unit.Fahrenheit, Unit.Celsius]];
         foreach (Field field in Fields.All)
         {
-            foreach (Unit unit in alike.FirstOrDefault(units => units.Contains(field.Unit)) ?? [field.Unit])
+            foreach (Unit unit in alike.FirstOrDefault(units => units[0] == field.Unit) ?? [field.Unit])
             {
                 Field other = FieldUnits.In(field, unit);
                 Assert.True(other.Lowest < other.Highest && other.UsualLowest < other.UsualHighest);

@@ -28,13 +28,13 @@ static class AirExplanations
                 sheet.Input("supply", "supply static", "in. w.c.", given[FieldId.SupplyStatic]), sheet.Input("return", "return static", "in. w.c.", given[FieldId.ReturnStatic]));
             return sheet.Close(new(ResultId.ExternalStatic, "TESP", "total external static pressure", "in. w.c.", 2, "common practice, no source", CannotBeNegative: false), total, limit);
         }),
-        new("depressurization", [new("zone_worst", "Pa"), new("zone_baseline", "Pa")], (given, limit) =>
+        new(ResultId.Depressurization, [new(FieldId.ZoneWorst, "Pa"), new(FieldId.ZoneBaseline, "Pa")], (given, limit) =>
         {
             Worksheet sheet = new();
             Term net = Depressurization.Formula(
-                sheet.Input("worst", "zone against outdoors in the worst case", "Pa", given["zone_worst"]),
-                sheet.Input("baseline", "zone against outdoors with everything off", "Pa", given["zone_baseline"]));
-            return sheet.Close(new("depressurization", "Net", "net depressurization of the combustion zone", "Pa", 1,
+                sheet.Input("worst", "zone against outdoors in the worst case", "Pa", given[FieldId.ZoneWorst]),
+                sheet.Input("baseline", "zone against outdoors with everything off", "Pa", given[FieldId.ZoneBaseline]));
+            return sheet.Close(new(ResultId.Depressurization, "Net", "net depressurization of the combustion zone", "Pa", 1,
                 "building-performance guides; the guide values by vent are legacy and informational", CannotBeNegative: false), net, limit);
         }),
     ];

@@ -54,6 +54,9 @@ public sealed record Derivation(
         }
     }
 
+    /// <summary>The verdict with what is allowed and who says so; empty without a limit.</summary>
+    public string LimitLine => Limit is { } limit && Verdict is { } verdict ? DerivationText.LimitLine(this, limit, verdict) : "";
+
     /// <summary>At most six lines: what it is, formula, numbers, where they came from, uncertainty, limit.</summary>
     public ImmutableArray<string> Lines() => DerivationText.Lines(this);
 

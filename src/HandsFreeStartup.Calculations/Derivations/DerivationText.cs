@@ -20,7 +20,7 @@ static class DerivationText
         lines.Add($"= {derivation.Numbers} = {derivation.TextWithUncertainty}{Budget(derivation)}");
         if (derivation.Limit is { } limit && derivation.Verdict is { } verdict)
         {
-            lines.Add($"{GuardBandBar.Of(derivation.Result, limit)}  {Said(verdict, limit)}: {Allowed(derivation, limit)} ({limit.Source})");
+            lines.Add($"{GuardBandBar.Of(derivation.Result, limit)}  {LimitLine(derivation, limit, verdict)}");
         }
 
         return lines.ToImmutable();
@@ -35,7 +35,7 @@ static class DerivationText
         $"    = {derivation.Numbers} = {derivation.TextWithUncertainty}",
         .. derivation.Budget.Length > 0 ? [$"  Uncertainty (k = 2){Budget(derivation)}"] : Array.Empty<string>(),
         .. derivation is { Limit: { } limit, Verdict: { } verdict }
-            ? [$"  {GuardBandBar.Of(derivation.Result, limit)}", $"  {Said(verdict, limit)}: {Allowed(derivation, limit)} ({limit.Source})"] : Array.Empty<string>(),
+            ? [$"  {GuardBandBar.Of(derivation.Result, limit)}", $"  {LimitLine(derivation, limit, verdict)}"] : Array.Empty<string>(),
         $"  Source: {derivation.Head.Source}",
     ];
 
@@ -49,6 +49,8 @@ static class DerivationText
         string why = derivation is { Limit: { } limit, Verdict: { } verdict } ? $"; {Said(verdict, limit)}, because {Allowed(derivation, limit)}" : "";
         return $"{derivation.Head.What} is {measured}{mostly}{why}.";
     }
+
+    public static string LimitLine(Derivation derivation, Limit limit, Verdict verdict) => $"{Said(verdict, limit)}: {Allowed(derivation, limit)} ({limit.Source})";
 
     static string Budget(Derivation derivation) => derivation.Budget.Length == 0 ? ""
         : ", made of " + string.Join(", ", derivation.Budget.Where(part => Math.Abs(part.Share) >= 0.005)
@@ -74,7 +76,7 @@ static class DerivationText
     static string Name(Derivation derivation, string symbol) =>
         derivation.Inputs.FirstOrDefault(input => input.Symbol == symbol)?.Name ?? symbol;
 
-    static string Spread(DerivationInput input) => input.StandardUncertainty == 0 ? ""
+    public static string Spread(DerivationInput input) => input.StandardUncertainty == 0 ? ""
         : $" ± {Two(2 * input.StandardUncertainty)}";
 
     // Two digits, without an exponent.

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Uncertainties;
+using HandsFreeStartup.Calculations.Vocabulary;
 
 namespace HandsFreeStartup.Calculations.Derivations;
 
@@ -73,7 +74,7 @@ public sealed record Explanation(string Id, ImmutableArray<NeededInput> Needs, F
     }
 
     /// <summary>The same formula drawn, as a check of the first-order uncertainty; null where a draw leaves what the calculation accepts.</summary>
-    /// <remarks>Inputs independent and normal; what cannot be negative is cut at zero, as its interval is.</remarks>
+    /// <remarks>Inputs normal; two cells of one analyzer correlated as the inputs say, all else independent; what cannot be negative is cut at zero, as its interval is.</remarks>
     /// <param name="inputs">The numbers of the job.</param>
     /// <param name="seed">Any number.</param>
     /// <param name="draws">At least 1000.</param>
@@ -86,6 +87,8 @@ public sealed record Explanation(string Id, ImmutableArray<NeededInput> Needs, F
 
         string[] names = [.. Needs.Select(need => need.Name)];
         Given[] given = [.. Needs.Select(need => inputs.Has(need.Name) ? inputs[need.Name] : need.Default!.Value)];
+        (int oxygen, int partner) = (Array.IndexOf(names, FieldId.Oxygen), Array.FindIndex(names, name => Cells.Contains(name)));
+        double pull = oxygen >= 0 && partner >= 0 && given[oxygen].StandardUncertainty > 0 ? inputs.AnalyzerCorrelation : 0;
         RandomInput[] random = [.. given.Select(one => new RandomInput(one.Value, one.StandardUncertainty, Distribution.Normal))];
         PropagatedDistribution drawn = MonteCarlo.Propagate(
             values =>
@@ -93,7 +96,8 @@ public sealed record Explanation(string Id, ImmutableArray<NeededInput> Needs, F
                 KeyValuePair<string, Given>[] draw = new KeyValuePair<string, Given>[names.Length];
                 for (int i = 0; i < draw.Length; i++)
                 {
-                    double value = given[i].Value >= 0 ? Math.Max(0, values[i]) : values[i];
+                    double drawn = i == partner && pull != 0 ? Together(values, given, oxygen, partner, pull) : values[i];
+                    double value = given[i].Value >= 0 ? Math.Max(0, drawn) : drawn;
                     draw[i] = KeyValuePair.Create(names[i], new Given(value, 0, ""));
                 }
                 double result = Work(new GivenInputs(draw, inputs.Fuel), null)?.Result.Value ?? double.NaN;
@@ -102,4 +106,13 @@ public sealed record Explanation(string Id, ImmutableArray<NeededInput> Needs, F
             random, seed, draws);
         return double.IsFinite(drawn.Mean) ? drawn : null;
     }
+
+    /// <summary>Cells that can err together with that of the oxygen; the first one that a result needs is its partner, as in the derivation.</summary>
+    static ImmutableArray<string> Cells { get; } = [FieldId.CarbonDioxide, FieldId.FlueCo, FieldId.Nox];
+
+    /// <summary>The draw of a cell that follows that of the oxygen: r z(O2) + √(1 − r²) z, of its own u.</summary>
+    static double Together(ReadOnlySpan<double> values, Given[] given, int oxygen, int partner, double correlation) =>
+        given[partner].Value
+        + correlation * given[partner].StandardUncertainty / given[oxygen].StandardUncertainty * (values[oxygen] - given[oxygen].Value)
+        + Math.Sqrt(1 - correlation * correlation) * (values[partner] - given[partner].Value);
 }

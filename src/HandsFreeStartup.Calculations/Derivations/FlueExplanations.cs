@@ -9,7 +9,10 @@ namespace HandsFreeStartup.Calculations.Derivations;
 /// <summary>What the flue gas says: CO air-free, excess air, CO2, dew point, efficiency, fuel factor, NOx.</summary>
 static class FlueExplanations
 {
-    static readonly NeededInput Oxygen = new(FieldId.Oxygen, "%"), Monoxide = new(FieldId.FlueCo, "ppm"), Dioxide = new(FieldId.CarbonDioxide, "%"), Nitrogen = new("nox", "ppm");
+    static readonly NeededInput Oxygen = new(FieldId.Oxygen, "%"), Monoxide = new(FieldId.FlueCo, "ppm"), Dioxide = new(FieldId.CarbonDioxide, "%"), Nitrogen = new(FieldId.Nox, "ppm");
+
+    /// <summary>Fuels for which 40 CFR 60, Method 19 names Fd; for others it is worked out from the composition.</summary>
+    static ImmutableArray<string> Regulated { get; } = ["natural-gas", "propane", "n-butane"];
 
     public static ImmutableArray<Explanation> All { get; } =
     [
@@ -37,8 +40,8 @@ static class FlueExplanations
         Efficiency(ResultId.Efficiency, "efficiency above combustion air, of the higher heating value: the trade's combustion efficiency", heat => heat.AboveAir(), higher: true),
         Efficiency(ResultId.EfficiencyNet, "efficiency above combustion air, of the lower heating value: for comparison with makers who state net values", heat => heat.AboveAir(), higher: false),
         Efficiency(ResultId.EfficiencyFirstLaw, "efficiency by the first law, of the higher heating value: for heat balances, fuel at 25 °C", heat => heat.FirstLaw(), higher: true),
-        new("nox_reference", [Oxygen, Nitrogen], NitrogenAtThree),
-        new("nox_per_heat", [Oxygen, Nitrogen], NitrogenPerHeat),
+        new(ResultId.NoxReference, [Oxygen, Nitrogen], NitrogenAtThree),
+        new(ResultId.NoxPerHeat, [Oxygen, Nitrogen], NitrogenPerHeat),
     ];
 
     static Explanation Efficiency(string id, string what, Func<FlueHeat, Term> heat, bool higher) => new(
@@ -85,23 +88,26 @@ static class FlueExplanations
     static Derivation? NitrogenAtThree(GivenInputs given, Limit? limit)
     {
         Worksheet sheet = new();
-        Term nitrogen = sheet.Input("NOx", "the NOx", "ppm", given["nox"]);
+        Term nitrogen = sheet.Input("NOx", "the NOx", "ppm", given[FieldId.Nox]);
         Term oxygen = sheet.Input("O2", "the O2", "%", given[FieldId.Oxygen]);
         sheet.Correlate("NOx", "O2", given.AnalyzerCorrelation);
         return given[FieldId.Oxygen].Value > EmissionRate.LargestOxygenPercent ? null : sheet.Close(
-            new("nox_reference", "NOx3", "NOx at the reference of 3 % O2", "ppm", 1, "O2 correction of US rules, 20.9 % air"),
+            new(ResultId.NoxReference, "NOx3", "NOx at the reference of 3 % O2", "ppm", 1, "O2 correction of US rules, 20.9 % air"),
             OxygenCorrection.Formula(nitrogen, oxygen, 3, OxygenCorrection.UnitedStates), limit);
     }
 
     static Derivation? NitrogenPerHeat(GivenInputs given, Limit? limit)
     {
         Worksheet sheet = new();
-        Term nitrogen = sheet.Input("NOx", "the NOx", "ppm", given["nox"]);
+        Term nitrogen = sheet.Input("NOx", "the NOx", "ppm", given[FieldId.Nox]);
         Term oxygen = sheet.Input("O2", "the O2", "%", given[FieldId.Oxygen]);
         sheet.Correlate("NOx", "O2", given.AnalyzerCorrelation);
-        double factor = Pollutant.NitrogenOxides.PoundsPerCubicFootPerPpm * FuelFFactors.NaturalGas.Dry * EmissionRate.NanogramsPerJoule * EmissionRate.MilligramsPerKilowattHour;
+        bool isNamed = Regulated.Contains(given.Fuel.Id);
+        double dry = isNamed ? FuelFFactors.NaturalGas.Dry : FuelFFactors.Of(given.Fuel).Dry;
+        string source = FormattableString.Invariant($"EPA Method 19 with Fd {dry:0} dscf per million Btu{(isNamed ? "" : " from the fuel's composition")}, K 1.194e-7");
+        double factor = Pollutant.NitrogenOxides.PoundsPerCubicFootPerPpm * dry * EmissionRate.NanogramsPerJoule * EmissionRate.MilligramsPerKilowattHour;
         return given[FieldId.Oxygen].Value > EmissionRate.LargestOxygenPercent ? null : sheet.Close(
-            new("nox_per_heat", "NOx", "NOx as NO2 for each kWh of gas burned, gross", "mg/kWh", 1, "EPA Method 19 with Fd 8710 dscf per million Btu, K 1.194e-7"),
+            new(ResultId.NoxPerHeat, "NOx", "NOx as NO2 for each kWh of gas burned, gross", "mg/kWh", 1, source),
             EmissionRate.DryOxygenFormula(factor, nitrogen, oxygen), limit);
     }
 }

@@ -14,7 +14,11 @@ public readonly record struct Given(double Value, double StandardUncertainty, st
 /// <param name="Unit">Its unit; empty for a pure number.</param>
 /// <param name="Origin">Where it came from.</param>
 /// <param name="StandardUncertainty">u, in its unit.</param>
-public sealed record DerivationInput(string Symbol, string Name, string Text, string Unit, string Origin, double StandardUncertainty);
+public sealed record DerivationInput(string Symbol, string Name, string Text, string Unit, string Origin, double StandardUncertainty)
+{
+    /// <summary>" ± U" with two digits; empty for what is exact.</summary>
+    public string Spread => DerivationText.Spread(this);
+}
 
 /// <summary>A line on the way to the result.</summary>
 /// <param name="Symbol">What it is called in the lines below it.</param>

@@ -29,7 +29,7 @@ public sealed record InstrumentError(double Limit, double RelativeLimit, double 
     public static InstrumentError? OfClass(string field) => field switch
     {
         FieldId.Oxygen or FieldId.CarbonDioxide => new(0.3, 0, 0.1, 0, Class),
-        FieldId.FlueCo or "nox" => new(20, 0.05, 1, 0, Class),
+        FieldId.FlueCo or FieldId.Nox => new(20, 0.05, 1, 0, Class),
         FieldId.FlueTemperature => new(3.6, 0.015, 1, 0, Class),
         FieldId.AirTemperature or FieldId.SupplyTemperature or FieldId.ReturnTemperature => new(1.8, 0, 1, 0, Class),
         FieldId.MeterTime => HandTiming,

@@ -15,6 +15,9 @@ public static class FieldId
     /// <summary>Carbon monoxide in a room, ppm.</summary>
     public const string RoomCo = "room_co";
 
+    /// <summary>Oxides of nitrogen in the flue as read, ppm dry.</summary>
+    public const string Nox = "nox";
+
     /// <summary>Temperature of the flue gas.</summary>
     public const string FlueTemperature = "flue_temperature";
 
@@ -23,6 +26,12 @@ public static class FieldId
 
     /// <summary>Draft.</summary>
     public const string Draft = "draft";
+
+    /// <summary>Pressure of the combustion zone against outdoors with everything off.</summary>
+    public const string ZoneBaseline = "zone_baseline";
+
+    /// <summary>Pressure of the combustion zone against outdoors in the worst case.</summary>
+    public const string ZoneWorst = "zone_worst";
 
     /// <summary>Gas pressure at the inlet of the valve.</summary>
     public const string InletPressure = "inlet_pressure";

@@ -42,6 +42,24 @@ public static class ResultId
     /// <summary>Gas in an hour of burning.</summary>
     public const string GasPerHour = "gas_per_hour";
 
+    /// <summary>Gas in a year at the owner's hours.</summary>
+    public const string GasPerYear = "gas_per_year";
+
+    /// <summary>High over low input.</summary>
+    public const string Turndown = "turndown";
+
+    /// <summary>Largest input that the altitude leaves.</summary>
+    public const string AltitudeInput = "altitude_input";
+
+    /// <summary>NOx at the reference of 3 % oxygen.</summary>
+    public const string NoxReference = "nox_reference";
+
+    /// <summary>NOx for each kWh of gas burned.</summary>
+    public const string NoxPerHeat = "nox_per_heat";
+
+    /// <summary>How far the worst case pulls the combustion zone below its baseline.</summary>
+    public const string Depressurization = "depressurization";
+
     /// <summary>External static pressure.</summary>
     public const string ExternalStatic = "external_static";
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Serialization;
 using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Calculations.Uncertainties;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
 
@@ -139,7 +140,35 @@ public sealed record ApplianceSheet(
 /// <param name="Expanded">Expanded uncertainty (k = 2), in the field's unit.</param>
 /// <param name="ExpandedPercent">Expanded uncertainty in percent of the reading; the larger of both counts.</param>
 /// <param name="Source">Who says so.</param>
-public sealed record InstrumentUncertainty(string FieldId, decimal Expanded, decimal ExpandedPercent, string Source);
+public sealed record InstrumentUncertainty(string FieldId, decimal Expanded, decimal ExpandedPercent, string Source)
+{
+    /// <summary>Step of the display, in the field's unit; 0 where the expanded uncertainty holds it already.</summary>
+    public decimal Resolution { get; init; }
+
+    /// <summary>Largest change in a year since the calibration, in the field's unit; 0 where the expanded uncertainty holds it already.</summary>
+    public decimal DriftPerYear { get; init; }
+
+    /// <summary>Day of the last calibration; null where the drift does not ask for it.</summary>
+    public DateOnly? Calibrated { get; init; }
+
+    /// <summary>Expanded uncertainty (k = 2) of a reading, in the field's unit: data sheet, display and drift together.</summary>
+    /// <remarks>A display that shows steps of d adds d/√12; a drift of at most a adds a/√3 (JCGM 100:2008, 4.3.7 and F.2.2.1; values from memory).</remarks>
+    /// <param name="value">The reading, in the field's unit.</param>
+    /// <param name="day">When it was read.</param>
+    public decimal ExpandedOf(decimal value, DateOnly? day)
+    {
+        decimal stated = Math.Max(Expanded, Math.Abs(value) * ExpandedPercent / 100);
+        if (Resolution == 0 && DriftPerYear == 0)
+        {
+            return stated;
+        }
+
+        double years = day is { } today && Calibrated is { } calibrated ? Math.Max(0, today.DayNumber - calibrated.DayNumber) / 365.25 : 0;
+        double sheet = (double)stated / Estimate.CoverageFactor;
+        double rest = new InstrumentError(0, 0, (double)Resolution, (double)DriftPerYear, Source).StandardUncertainty((double)value, years);
+        return Math.Round((decimal)(Estimate.CoverageFactor * Math.Sqrt(sheet * sheet + rest * rest)), 6);
+    }
+}
 
 /// <summary>Where, for whom and with which instruments.</summary>
 /// <param name="Id">Stable name.</param>
@@ -161,4 +190,7 @@ public sealed record Site(
 
     /// <summary>Expanded uncertainty (k = 2) of the heating value in percent; where the site does not state it, 2 (common practice, no source).</summary>
     public decimal HeatingValuePercent { get; init; } = 2;
+
+    /// <summary>Hours in a year for which the owner reckons that the burner burns; null where nobody asked.</summary>
+    public decimal? BurningHours { get; init; }
 }

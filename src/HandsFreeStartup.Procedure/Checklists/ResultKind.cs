@@ -19,6 +19,9 @@ public sealed record ResultKind(string Id, string Label, string UnitSymbol, int 
     [
         new(ResultId.InputRate, "Input rate", "Btu/h", 0, 5_000, 1_000_000),
         new(ResultId.GasPerHour, "Gas in an hour", "ft³/h", 1, 5, 1_000, IsQuiet: true),
+        new(ResultId.GasPerYear, "Gas in a year", "therms/year", 0, 1, 100_000, IsQuiet: true),
+        new(ResultId.AltitudeInput, "Largest input here", "Btu/h", 0, 5_000, 1_000_000, IsQuiet: true),
+        new(ResultId.Turndown, "Turndown", "", 1, 1, 20, IsQuiet: true) { SpansStages = true },
         new(ResultId.CoAirFree, "CO air-free", "ppm", 0, 0, 4_000),
         new(ResultId.ExcessAir, "Excess air", "%", 0, 0, 1_000),
         new(ResultId.Efficiency, "Efficiency, gross", "%", 1, 30, 110),
@@ -27,11 +30,17 @@ public sealed record ResultKind(string Id, string Label, string UnitSymbol, int 
         new(ResultId.CarbonDioxideCalculated, "CO2 from O2", "%", 1, 0, 15, IsQuiet: true),
         new(ResultId.DewPoint, "Dew point", "°F", 0, 30, 212, IsQuiet: true),
         new(ResultId.FuelFactor, "Fuel factor", "", 3, 1, 2),
+        new(ResultId.NoxReference, "NOx at 3 % O2", "ppm", 1, 0, 1_000, IsQuiet: true),
+        new(ResultId.NoxPerHeat, "NOx per heat", "mg/kWh", 1, 0, 5_000, IsQuiet: true),
         new(ResultId.OxygenExpected, "Oxygen expected", "%", 1, 0, 20.9m),
         new(ResultId.TemperatureRise, "Temperature rise", "°F", 0, 5, 150),
         new(ResultId.AirFlow, "Air flow", "cfm", 0, 100, 10_000, IsQuiet: true),
         new(ResultId.ExternalStatic, "External static", "in. w.c.", 2, 0, 3),
+        new(ResultId.Depressurization, "Depressurization", "Pa", 1, -100, 50),
     ];
+
+    /// <summary>Whether readings of several stages go in, so that it stands once for the furnace and falls with any of them.</summary>
+    public bool SpansStages { get; init; }
 
     /// <summary>Whether it is a difference, so that another unit of temperature moves no zero.</summary>
     public bool IsDifference => Id == ResultId.TemperatureRise;

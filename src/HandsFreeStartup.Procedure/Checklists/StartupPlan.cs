@@ -19,7 +19,7 @@ public sealed class StartupPlan
         TimerFactor = timerFactor;
         Occasion = checklist.Occasions.FirstOrDefault(known => occasion is null || known.Id == occasion);
         Branch branch = appliance.Branch with { Occasion = Occasion?.Id };
-        ImmutableArray<Step> steps = [.. InOrder(checklist.Steps.Where(step => step.OnlyFor.Holds(branch)), settings.StageOrder)];
+        ImmutableArray<Step> steps = [.. InOrder(checklist.Steps.Where(step => step.OnlyFor.Holds(branch)).Select(Measurable).OfType<Step>(), settings.StageOrder)];
         ILookup<string, string> walks = steps.Where(step => step.Kind == StepKind.Walk)
             .SelectMany(walk => RoomByRoom(walk, site).Select(room => (walk.Id, Room: room.Id)))
             .ToLookup(room => room.Id, room => room.Room);
@@ -132,6 +132,14 @@ public sealed class StartupPlan
                 blocks.Add(step);
             }
         }
+    }
+
+    /// <summary>The step without readings that no instrument of the site gives; null where nothing of it is left to read.</summary>
+    Step? Measurable(Step step)
+    {
+        ImmutableArray<ReadingDemand> given = [.. step.Readings.Where(demand =>
+            Fields.Find(demand.FieldId) is not { NeedsInstrument: true } || Site.Instruments.Any(instrument => instrument.FieldId == demand.FieldId))];
+        return given.IsEmpty && !step.Readings.IsEmpty ? null : step with { Readings = given };
     }
 
     Step Ready(Step step) => step with

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Derivations;
+using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Uncertainties;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
@@ -27,6 +28,9 @@ static class JobNumbers
         [
             .. inputs.Readings.Keys.Where(id => Fields.Find(id) is not null).Select(id => KeyValuePair.Create(id, Said(inputs, id))),
             .. OfSite(inputs.Plan.Site),
+            .. OfPlate(inputs.Plan.Appliance),
+            .. Stage(inputs, "high", "input_high"),
+            .. Stage(inputs, "low", "input_low"),
         ];
         GivenInputs first = new(measured, inputs.Plan.Fuel);
         return new GivenInputs([.. measured, .. WorkedOut.SelectMany(id => Result(id, first))], inputs.Plan.Fuel);
@@ -42,11 +46,44 @@ static class JobNumbers
     static IEnumerable<KeyValuePair<string, Given>> OfSite(Site site)
     {
         yield return KeyValuePair.Create("altitude", new Given((double)site.AltitudeFeet, 0, SiteFile, Numbers.Text(site.AltitudeFeet)));
+        if (site.BurningHours is { } hours)
+        {
+            yield return KeyValuePair.Create("burning_hours", new Given((double)hours, 0, "owner, in the site file", Numbers.Text(hours)));
+        }
+
         if (site is { MeterDialCubicFeet: { } dial, HeatingValue: { } heating })
         {
             yield return KeyValuePair.Create("meter_dial", new Given((double)dial, 0, SiteFile, Numbers.Text(dial)));
             yield return KeyValuePair.Create("heating_value", new Given(
                 (double)heating, (double)(heating * site.HeatingValuePercent) / 100 / Estimate.CoverageFactor, SiteFile, Numbers.Text(heating)));
+        }
+    }
+
+    /// <summary>What the altitude leaves of the plate, by the rule for this furnace.</summary>
+    static IEnumerable<KeyValuePair<string, Given>> OfPlate(ApplianceSheet appliance)
+    {
+        if (appliance.SeaLevelInput is { } rated)
+        {
+            AltitudeDerate rule = Derating.Rule(appliance);
+            yield return KeyValuePair.Create("rated_input", new Given((double)rated, 0, "appliance sheet", Numbers.Text(rated)));
+            yield return KeyValuePair.Create("derate_threshold", new Given(rule.Threshold.Feet, 0, rule.Source));
+            yield return KeyValuePair.Create("derate_share", new Given(rule.SharePer1000Feet, 0, rule.Source));
+        }
+    }
+
+    /// <summary>The input of a stage, to be compared with that of another: both burn the same gas, whose heating value does not blur their ratio.</summary>
+    static IEnumerable<KeyValuePair<string, Given>> Stage(ResultInputs inputs, string stage, string name)
+    {
+        if (!inputs.Stages.TryGetValue(stage, out ImmutableSortedDictionary<string, EnteredReading>? readings) || !readings.ContainsKey(FieldId.MeterTime))
+        {
+            yield break;
+        }
+
+        GivenInputs measured = new(
+            OfSite(inputs.Plan.Site with { HeatingValuePercent = 0 }).Append(KeyValuePair.Create(FieldId.MeterTime, Said(inputs with { Readings = readings }, FieldId.MeterTime))), inputs.Plan.Fuel);
+        if (Explanation.Find(ResultId.InputRate)!.Derive(measured) is { } derivation)
+        {
+            yield return KeyValuePair.Create(name, new Given(derivation.Result.Value, derivation.Result.StandardUncertainty, "by the meter, the same gas in both"));
         }
     }
 

@@ -46,7 +46,7 @@ sealed class Meaning(StartupState state)
         return
         [
             .. ResultRule.All
-                .Where(rule => rule.Needs.Contains(entered.Key.FieldId) && rule.Needs.All(readings.ContainsKey))
+                .Where(rule => rule.FollowsFrom(entered.Key.FieldId) && rule.Needs.All(readings.ContainsKey))
                 .SelectMany(rule => Result(rule, readings, scope)),
             .. Expected(entered),
         ];
@@ -57,7 +57,7 @@ sealed class Meaning(StartupState state)
         ImmutableSortedDictionary<string, decimal> inputs = rule.Needs.ToImmutableSortedDictionary(id => id, id => readings[id].Value, StringComparer.Ordinal);
         bool isStated = rule.Needs.All(id => readings[id].ExpandedUncertainty is not null);
         ImmutableArray<string> over = [.. rule.Needs.Where(id => readings[id].IsOver)];
-        foreach (Calculated calculated in rule.Calculate(new ResultInputs(readings, state.Plan)))
+        foreach (Calculated calculated in rule.Calculate(new ResultInputs(readings, state.Plan) { Scope = scope, Stages = state.Stages.SetItem(scope, readings) }))
         {
             (Unit? unit, string symbol, int decimals) = calculated.Kind.Under(state.Plan.Settings);
             DeclaredLimit? limit = state.Limit(calculated.Kind.Id, scope)?.In(unit, calculated.Kind.IsDifference);
@@ -116,10 +116,12 @@ sealed class Meaning(StartupState state)
     /// <summary>In the unit of the field; the instruments' sheet states it in the unit of the table.</summary>
     decimal? ExpandedUncertainty(Field field, decimal value) =>
         state.Plan.Site.Instruments.FirstOrDefault(instrument => instrument.FieldId == field.Id) is { } instrument
-            ? Math.Max(
-                Fields.Find(field.Id)!.Unit.Convert(instrument.Expanded, field.Unit, isDifference: true),
-                Math.Abs(value) * instrument.ExpandedPercent / 100)
+            ? instrument.Resolution == 0 && instrument.DriftPerYear == 0
+                ? Math.Max(Own(field).Convert(instrument.Expanded, field.Unit, isDifference: true), Math.Abs(value) * instrument.ExpandedPercent / 100)
+                : Own(field).Convert(instrument.ExpandedOf(field.Unit.Convert(value, Own(field)), state.Day), field.Unit, isDifference: true)
             : null;
+
+    static Unit Own(Field field) => Fields.Find(field.Id)!.Unit;
 
     /// <summary>Without a stated uncertainty nothing can be proven about a safety limit; other limits are then compared as they stand.</summary>
     static Verdict Verdict(double value, double? expanded, DeclaredLimit limit) => (expanded, limit.IsSafety) switch

@@ -14,6 +14,13 @@ namespace HandsFreeStartup.Procedure.Deciding;
 /// <summary>What a rule works with: the readings of one stage by field id, and the plan.</summary>
 sealed record ResultInputs(ImmutableSortedDictionary<string, EnteredReading> Readings, StartupPlan Plan)
 {
+    /// <summary>The stage or room; empty for none.</summary>
+    public string Scope { get; init; } = "";
+
+    /// <summary>By stage or room: what counts there.</summary>
+    public ImmutableDictionary<string, ImmutableSortedDictionary<string, EnteredReading>> Stages { get; init; } =
+        ImmutableDictionary<string, ImmutableSortedDictionary<string, EnteredReading>>.Empty;
+
     /// <summary>Where each reading came from, by field id, where that is to be told.</summary>
     public ImmutableDictionary<string, string> Origins { get; init; } = ImmutableDictionary<string, string>.Empty;
 
@@ -52,9 +59,16 @@ sealed record Calculated(ResultKind Kind, Estimate Estimate, string Remark = "")
 /// <param name="Formula">Id and version, kept with each result.</param>
 /// <param name="Needs">Field ids.</param>
 /// <param name="Yields">Ids of the results.</param>
-/// <param name="Calculate">From the readings to the results, in the units shown.</param>
-sealed record ResultRule(string Formula, ImmutableArray<string> Needs, ImmutableArray<string> Yields, Func<ResultInputs, IEnumerable<Calculated>> Calculate)
+/// <param name="Calculate">From the readings to the results, in the units shown; nothing where the files do not state what it takes.</param>
+/// <param name="With">The reading with which it is worked out though it does not go in; null where <paramref name="Needs"/> tells.</param>
+sealed record ResultRule(
+    string Formula, ImmutableArray<string> Needs, ImmutableArray<string> Yields, Func<ResultInputs, IEnumerable<Calculated>> Calculate, string? With = null)
 {
+    const string Low = "low", High = "high";
+
+    /// <summary>Whether that reading brings it about, as soon as everything else is there.</summary>
+    public bool FollowsFrom(string fieldId) => Needs.Contains(fieldId) || With == fieldId;
+
     public static ImmutableArray<ResultRule> All { get; } =
     [
         new("co-air-free/1", [FieldId.Oxygen, FieldId.FlueCo], [ResultId.CoAirFree], AirFreeMonoxide),
@@ -67,9 +81,25 @@ sealed record ResultRule(string Formula, ImmutableArray<string> Needs, Immutable
         new("external-static/1", [FieldId.SupplyStatic, FieldId.ReturnStatic], [ResultId.ExternalStatic], inputs =>
             [new(ResultId.ExternalStatic, ExternalStatic.Total(inputs.Input(FieldId.SupplyStatic, 0), inputs.Input(FieldId.ReturnStatic, 1)).Estimate)]),
         new("input-rate-by-meter/1", [FieldId.MeterTime], [ResultId.InputRate, ResultId.GasPerHour], InputRate),
+        new("gas-per-year/1", [FieldId.MeterTime], [ResultId.GasPerYear], inputs => inputs.Scope == Low ? [] : Explained(inputs, ResultId.GasPerYear)),
+        new("largest-input-at-altitude/1", [], [ResultId.AltitudeInput], inputs => inputs.Scope == Low ? [] : Explained(inputs, ResultId.AltitudeInput), With: FieldId.MeterTime),
+        new("turndown/1", [FieldId.MeterTime], [ResultId.Turndown], inputs =>
+            inputs.Plan.Appliance.IsModulating && inputs.Scope is Low or High ? Explained(inputs, ResultId.Turndown) : []),
+        new("nox-by-oxygen/1", [FieldId.Oxygen, FieldId.Nox], [ResultId.NoxReference, ResultId.NoxPerHeat], inputs =>
+            [OrUnknown(inputs, ResultId.NoxReference, TooDilute), OrUnknown(inputs, ResultId.NoxPerHeat, TooDilute)]),
+        new("depressurization/1", [FieldId.ZoneWorst, FieldId.ZoneBaseline], [ResultId.Depressurization], inputs => Explained(inputs, ResultId.Depressurization)),
         new("air-flow-by-rise/1", [FieldId.MeterTime, FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature, FieldId.SupplyTemperature, FieldId.ReturnTemperature], [ResultId.AirFlow], inputs =>
             [new(ResultId.AirFlow, JobNumbers.Explain(inputs, ResultId.AirFlow)?.Result ?? Estimate.Unknown, "it takes an input by the meter and a rise above zero")]),
     ];
+
+    static string TooDilute => FormattableString.Invariant($"oxygen above {Calculations.Emissions.EmissionRate.LargestOxygenPercent} % dilutes too much");
+
+    /// <summary>What explains itself, or nothing.</summary>
+    static IEnumerable<Calculated> Explained(ResultInputs inputs, string id) =>
+        JobNumbers.Explain(inputs, id) is { } derivation ? [new(id, derivation.Result)] : [];
+
+    static Calculated OrUnknown(ResultInputs inputs, string id, string why) =>
+        JobNumbers.Explain(inputs, id) is { } derivation ? new(id, derivation.Result) : new(id, Estimate.Unknown, why);
 
     static IEnumerable<Calculated> AirFreeMonoxide(ResultInputs inputs)
     {

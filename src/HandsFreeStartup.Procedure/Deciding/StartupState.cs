@@ -89,6 +89,14 @@ sealed partial class StartupState(StartupPlan plan)
     /// <summary>The readings that were entered last and not disregarded, whether they stand or not.</summary>
     public IEnumerable<ReadingKey> Keys => _record.Keys;
 
+    /// <summary>The day on which the job began; null before.</summary>
+    public DateOnly? Day => _record.Began is { } began ? DateOnly.FromDateTime(began.UtcDateTime) : null;
+
+    /// <summary>By stage or room: the readings that count.</summary>
+    public ImmutableDictionary<string, ImmutableSortedDictionary<string, EnteredReading>> Stages => Keys.Select(key => Reading(key)!).Where(kept => kept.Counts)
+        .GroupBy(kept => kept.Reading.Key.Scope)
+        .ToImmutableDictionary(stage => stage.Key, stage => stage.ToImmutableSortedDictionary(kept => kept.Reading.Key.FieldId, kept => kept.Reading, StringComparer.Ordinal));
+
     /// <summary>The stages and rooms that have results that still count.</summary>
     public IEnumerable<string> ScopesOfResults => _record.Results.Select(fate => fate.Scope).Distinct();
 

@@ -30,9 +30,9 @@ public sealed record Expectation(
     /// <summary>What may be chosen; empty unless the tool has offered it.</summary>
     public ImmutableArray<SpokenChoice> Choices { get; init; } = [];
 
-    /// <summary>All fields and commands, no answers: the context <c>open</c> of a measuring manifest.</summary>
+    /// <summary>All fields that every kit reads and all commands, no answers: the context <c>open</c> of a measuring manifest.</summary>
     public static Expectation Open { get; } =
-        new([.. Fields.All.Select(ExpectedReading.Of)], [.. Hearing.Commands.All.Select(command => command.Word)], []);
+        new([.. Fields.All.Where(field => !field.NeedsInstrument).Select(ExpectedReading.Of)], [.. Hearing.Commands.All.Select(command => command.Word)], []);
 
     /// <summary>Equal for expectations that allow the same phrases; compiled tries are kept under it.</summary>
     public string Key => string.Join(';',

@@ -28,6 +28,9 @@ public sealed record Field(
     /// <summary>Whether a value above <see cref="Highest"/> is entered as "over" instead of being refused: what is too much for the field is too much for people.</summary>
     public bool MayBeOver { get; init; }
 
+    /// <summary>Whether it is asked only where the site names an instrument for it: not every kit has one.</summary>
+    public bool NeedsInstrument { get; init; }
+
     /// <summary>Whether <paramref name="value"/> is physically possible for this field.</summary>
     public bool IsPossible(decimal value) => value >= Lowest && value <= Highest;
 

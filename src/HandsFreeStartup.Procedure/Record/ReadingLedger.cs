@@ -1,3 +1,4 @@
+using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 
 namespace HandsFreeStartup.Procedure.Record;
@@ -77,13 +78,15 @@ sealed class ReadingLedger
 
     public void Compute(ResultsComputed computed)
     {
-        Discard("a later one took its place", old => old.Scope == computed.Scope && computed.Results.Any(result => result.Id == old.Result.Id));
+        Discard("a later one took its place", old => (old.Scope == computed.Scope || SpansStages(old)) && computed.Results.Any(result => result.Id == old.Result.Id));
         _results.AddRange(computed.Results.Select(result => new ResultFate(computed.At, computed.StepId, computed.Scope, result)));
     }
 
     /// <summary>A result does not outlive a reading that went into it.</summary>
     void Forget(ReadingKey key) =>
-        Discard("a reading behind it no longer counts", fate => fate.Scope == key.Scope && fate.Result.Inputs.ContainsKey(key.FieldId));
+        Discard("a reading behind it no longer counts", fate => (fate.Scope == key.Scope || SpansStages(fate)) && fate.Result.Inputs.ContainsKey(key.FieldId));
+
+    static bool SpansStages(ResultFate fate) => ResultKind.Find(fate.Result.Id) is { SpansStages: true };
 
     void Discard(string because, Predicate<ResultFate> which)
     {

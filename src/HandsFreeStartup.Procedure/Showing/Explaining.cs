@@ -51,6 +51,8 @@ static class Explaining
         ImmutableArray<KeptReading> standing = [.. state.Keys.Where(key => key.Scope == scope).Select(key => state.Reading(key)).OfType<KeptReading>().Where(kept => kept.Counts)];
         ResultInputs inputs = new(standing.ToImmutableSortedDictionary(kept => kept.Reading.Key.FieldId, kept => kept.Reading, StringComparer.Ordinal), state.Plan)
         {
+            Scope = scope,
+            Stages = state.Stages,
             Origins = standing.ToImmutableDictionary(
                 kept => kept.Reading.Key.FieldId, kept => $"{(kept.Reading.Evidence.Channel == Channel.Voice ? "said" : "typed")} at {times.Time(kept.At)}"),
         };

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Derivations;
+using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Record;
@@ -60,6 +62,18 @@ sealed class CopyFacts
     public string JobId => Facts.Job?.JobId ?? "unknown job";
 
     public bool IsDemonstration => Facts.Job is { IsDemonstration: true };
+
+    /// <summary>How each standing result came about, by its stage: the calculation itself, worked out once more from the record.</summary>
+    public IEnumerable<(string Scope, Derivation Derivation)> Derivations()
+    {
+        StartupProcedure procedure = new(Plan);
+        foreach (StartupEvent happened in Events)
+        {
+            procedure.Apply(happened);
+        }
+
+        return procedure.Derivations();
+    }
 
     /// <summary>What must be said on every page of every copy, in large letters first; empty for a sound and signed record.</summary>
     public IReadOnlyList<(string Large, string Small)> Banners =>

@@ -19,7 +19,10 @@ public static class StartupCopies
     }
 
     /// <summary>The copy in plain language for the customer.</summary>
-    public static byte[] Customer(CopySource source, Paper paper)
+    /// <param name="source">The job.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="withDerivations">Whether an appendix says how each result came about.</param>
+    public static byte[] Customer(CopySource source, Paper paper, bool withDerivations = false)
     {
         CopyFacts copy = new(source);
         Ruler ruler = new();
@@ -27,6 +30,7 @@ public static class StartupCopies
         PdfBook book = Whole(size => First(copy, paper, "Customer copy", "for the people in the house", size, advice.Emergency()));
         book.Pages.BreakPage();
         book.Pages.Add(advice.Pages());
+        Derivations(book.Pages, copy, paper, withDerivations);
         return book.Document();
     }
 
@@ -34,7 +38,8 @@ public static class StartupCopies
     /// <param name="source">The job.</param>
     /// <param name="paper">The paper.</param>
     /// <param name="withCharts">Whether every reading that was entered more than once is drawn over time.</param>
-    public static byte[] Office(CopySource source, Paper paper, bool withCharts = false)
+    /// <param name="withDerivations">Whether an appendix says how each result came about.</param>
+    public static byte[] Office(CopySource source, Paper paper, bool withCharts = false, bool withDerivations = false)
     {
         CopyFacts copy = new(source);
         PdfBook book = Whole(size => First(copy, paper, "Office copy", "for the files of the contractor", size));
@@ -44,7 +49,17 @@ public static class StartupCopies
             Charts(book.Pages, copy, paper.TextWidth());
         }
         book.Pages.Add(new OfficePages(new Ruler(), copy, paper.TextWidth()).Pages());
+        Derivations(book.Pages, copy, paper, withDerivations);
         return book.Document();
+    }
+
+    static void Derivations(Pagination pages, CopyFacts copy, Paper paper, bool isWanted)
+    {
+        if (isWanted)
+        {
+            pages.BreakPage();
+            pages.Add(new DerivationPages(new Ruler(), copy, paper.TextWidth()).Pages());
+        }
     }
 
     static void Charts(Pagination pages, CopyFacts copy, double width)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
@@ -16,7 +17,7 @@ static class SiteReader
         }
 
         EntryReader file = new(map, findings, "a site", "id", "title", "customer", "address", "altitude_feet",
-            "meter_dial", "heating_value", "heating_value_percent", "rooms", "instruments");
+            "meter_dial", "heating_value", "heating_value_percent", "burning_hours", "rooms", "instruments");
         return new Site(
             file.Id("id"),
             file.Text("title"),
@@ -29,6 +30,7 @@ static class SiteReader
             MeterDialCubicFeet = file.Has("meter_dial") ? file.Number("meter_dial", 0.1m, 100) : null,
             HeatingValue = file.Has("heating_value") ? file.Number("heating_value", 300, 3500) : null,
             HeatingValuePercent = file.Has("heating_value_percent") ? file.Number("heating_value_percent", 0.1m, 10) : 2,
+            BurningHours = file.Has("burning_hours") ? file.Number("burning_hours", 1, 8784) : null,
         };
     }
 
@@ -61,7 +63,7 @@ static class SiteReader
         HashSet<string> fields = [];
         return file.Each("instruments", false, value =>
         {
-            EntryReader entry = new(value, findings, "an instrument", "field", "expanded", "expanded_percent", "source");
+            EntryReader entry = new(value, findings, "an instrument", "field", "expanded", "expanded_percent", "resolution", "drift_per_year", "calibrated", "source");
             string field = entry.Choice("field", [.. Fields.All.Select(one => one.Id)]);
             if (field.Length > 0 && !fields.Add(field))
             {
@@ -76,8 +78,35 @@ static class SiteReader
             // An instrument that reads worse than the whole range of its field reads nothing.
             decimal most = Fields.Find(field) is { } known ? known.Highest - known.Lowest : decimal.MaxValue;
             return new InstrumentUncertainty(field, Uncertainty(entry, "expanded", most), Uncertainty(entry, "expanded_percent", 100),
-                entry.Text("source", " Say who states the uncertainty: the data sheet, the calibration certificate or a standard's class."));
+                entry.Text("source", " Say who states the uncertainty: the data sheet, the calibration certificate or a standard's class."))
+            {
+                Resolution = Uncertainty(entry, "resolution", most),
+                DriftPerYear = Uncertainty(entry, "drift_per_year", most),
+                Calibrated = Calibrated(entry),
+            };
         });
+    }
+
+    /// <summary>The day from which a drift is counted, which has to be stated with it.</summary>
+    static DateOnly? Calibrated(EntryReader entry)
+    {
+        if (!entry.Has("calibrated"))
+        {
+            if (entry.IsMap && entry.Has("drift_per_year"))
+            {
+                entry.Report("drift_per_year", "A drift counts from the last calibration. Add 'calibrated' with its day, such as 2026-03-14.");
+            }
+
+            return null;
+        }
+
+        if (DateOnly.TryParseExact(entry.Text("calibrated"), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
+        {
+            return day;
+        }
+
+        entry.Report("calibrated", "That is no day. Write year, month and day, such as 2026-03-14.");
+        return null;
     }
 
     static decimal Uncertainty(EntryReader entry, string key, decimal most)

@@ -33,7 +33,7 @@ public static class ComputeCommand
         TableRun run = new(table, fuels, parsed.InvocationConfiguration.Error, TimeProvider.System);
         if (parsed.GetValue(Out) is not { } output)
         {
-            return run.Over(input, parsed.InvocationConfiguration.Output, cancellation);
+            return run.Over(input, text => parsed.InvocationConfiguration.Output.Write(Encoding.UTF8.GetString(text)), cancellation);
         }
         if (FileStatus.AreSame(input, output))
         {
@@ -42,11 +42,7 @@ public static class ComputeCommand
         // The header is read first, so that a wrong input file does not cost an old output file.
         CsvRows.Open(input, table.Inputs).Dispose();
         int code = ExitCode.Done;
-        WholeFile.Write(output, file =>
-        {
-            using StreamWriter writer = new(file, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
-            code = run.Over(input, writer, cancellation);
-        }, "The table");
+        WholeFile.Write(output, file => code = run.Over(input, file.Write, cancellation), "The table");
         return code;
     }
 }

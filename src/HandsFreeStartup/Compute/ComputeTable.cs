@@ -1,4 +1,4 @@
-using System.Text;
+using System.Buffers;
 
 namespace HandsFreeStartup.Compute;
 
@@ -15,7 +15,7 @@ abstract class ComputeTable(string name, string[] inputs)
     public abstract IEnumerable<string> Outputs { get; }
 
     /// <summary>Adds the output cells of one row to its line, each after a comma; empty ones when the row has problems.</summary>
-    public abstract void Append(RowInputs inputs, StringBuilder line);
+    public abstract void Append(RowInputs inputs, ArrayBufferWriter<byte> line);
 }
 
 /// <summary>A table whose outputs are read off one evaluated row.</summary>
@@ -29,18 +29,13 @@ sealed class ComputeTable<T>(string name, string[] inputs, Func<RowInputs, T> ev
 {
     public override IEnumerable<string> Outputs => outputs.Select(output => output.Column);
 
-    public override void Append(RowInputs inputs, StringBuilder line)
+    public override void Append(RowInputs inputs, ArrayBufferWriter<byte> line)
     {
         T row = evaluate(inputs);
-        if (inputs.Problems.Count > 0)
-        {
-            line.Append(',', outputs.Length);
-            return;
-        }
+        bool isGood = inputs.Problems.Count == 0;
         foreach ((_, Func<T, Cell> value) in outputs)
         {
-            line.Append(',');
-            value(row).AppendTo(line);
+            (isGood ? value(row) : double.NaN).AppendTo(line);
         }
     }
 }

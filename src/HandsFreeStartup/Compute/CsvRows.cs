@@ -25,9 +25,6 @@ sealed class CsvRows : IDisposable
         _places = places;
     }
 
-    /// <summary>Line of the file on which the present row ends, from 1.</summary>
-    public int Line => _plain?.Line ?? _csv!.Parser.RawRow;
-
     /// <exception cref="WrongUseException">The file cannot be opened, or a column is missing or twice there.</exception>
     public static CsvRows Open(string file, IEnumerable<string> columns)
     {
@@ -65,23 +62,29 @@ sealed class CsvRows : IDisposable
         }
     }
 
-    /// <summary>The next row in the order of the columns asked for, or null at the end. A cell that a short row lacks is empty.</summary>
-    public string[]? Next()
+    /// <summary>Adds the next row in the order of the columns asked for; false at the end. A cell that a short row lacks is empty.</summary>
+    public bool Next(RowBatch batch)
     {
         if (_plain is not null)
         {
-            return _plain.Next(out ReadOnlySpan<char> line) ? PlainLines.Cells(line, _places) : null;
+            if (!_plain.Next(out ReadOnlySpan<char> line))
+            {
+                return false;
+            }
+            batch.Begin(_plain.Line);
+            PlainLines.AddCells(line, _places, batch);
+            return true;
         }
         if (!Read(_csv!, _file))
         {
-            return null;
+            return false;
         }
-        string[] cells = new string[_places.Length];
-        for (int i = 0; i < cells.Length; i++)
+        batch.Begin(_csv!.Parser.RawRow);
+        foreach (int place in _places)
         {
-            cells[i] = _csv!.TryGetField(_places[i], out string? cell) && cell is not null ? cell : "";
+            batch.Add(_csv.TryGetField(place, out string? cell) ? cell : "");
         }
-        return cells;
+        return true;
     }
 
     public void Dispose()

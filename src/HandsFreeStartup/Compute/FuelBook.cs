@@ -38,7 +38,8 @@ sealed class FuelBook
     }
 
     /// <summary>The fuel or gas of that name, or null. Presets may be written with _ for -.</summary>
-    public Fuel? Find(string name) => _known.GetValueOrDefault(name) ?? _known.GetValueOrDefault(name.Replace('_', '-'));
+    public Fuel? Find(ReadOnlySpan<char> name) =>
+        _known.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(name, out Fuel? fuel) ? fuel : _known.GetValueOrDefault(name.ToString().Replace('_', '-'));
 
     static bool Burns(Species species) => species.Atoms.Carbon + species.Atoms.Hydrogen > 0 && species != Species.CarbonDioxide;
 
@@ -46,11 +47,12 @@ sealed class FuelBook
     {
         Dictionary<string, List<FuelComponent>> compositions = [];
         using CsvRows rows = CsvRows.Open(file, Columns);
-        while (rows.Next() is { } cells)
+        RowBatch row = new(Columns.Length);
+        for (RowInputs inputs = new(Columns, row, this); rows.Next(row); row.Clear())
         {
-            RowInputs inputs = new(Columns, cells, this);
-            string name = inputs.Text("fuel").Trim();
-            Species? species = Species.Find(inputs.Text("component").Trim());
+            inputs.GoTo(0);
+            string name = inputs.Text("fuel").ToString();
+            Species? species = Species.Find(inputs.Text("component").ToString());
             double fraction = inputs.Number("mole_fraction", 0, 1);
             if (species is null)
             {
@@ -58,7 +60,7 @@ sealed class FuelBook
             }
             if (inputs.Problems is [var (column, reason), ..])
             {
-                throw new WrongUseException($"{file}, line {rows.Line}, column {column}: {reason}.");
+                throw new WrongUseException($"{file}, line {row.Line(0)}, column {column}: {reason}.");
             }
             if (!compositions.TryGetValue(name, out List<FuelComponent>? components))
             {

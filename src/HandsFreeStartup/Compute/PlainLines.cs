@@ -4,6 +4,8 @@ namespace HandsFreeStartup.Compute;
 /// <param name="text">Read with its own buffer.</param>
 sealed class PlainLines(TextReader text) : IDisposable
 {
+    const int MostCells = 64;
+
     char[] _buffer = new char[1 << 16];
     int _start;
     int _end;
@@ -26,24 +28,20 @@ sealed class PlainLines(TextReader text) : IDisposable
         return false;
     }
 
-    /// <summary>The cells of a line at some places; a cell that a short line lacks is empty.</summary>
-    public static string[] Cells(ReadOnlySpan<char> line, int[] places)
+    /// <summary>Adds the cells of a line at some places; a cell that a short line lacks is empty.</summary>
+    public static void AddCells(ReadOnlySpan<char> line, int[] places, RowBatch batch)
     {
-        string[] cells = new string[places.Length];
-        Array.Fill(cells, "");
-        int column = 0;
-        foreach (Range range in line.Split(','))
+        Span<Range> cells = stackalloc Range[MostCells];
+        int last = places.Max();
+        if (last >= MostCells - 1)
         {
-            for (int i = 0; i < places.Length; i++)
-            {
-                if (places[i] == column)
-                {
-                    cells[i] = new(line[range]);
-                }
-            }
-            column++;
+            cells = new Range[last + 2];
         }
-        return cells;
+        int count = line.Split(cells[..(last + 2)], ',');
+        foreach (int place in places)
+        {
+            batch.Add(place < count ? line[cells[place]] : "");
+        }
     }
 
     public void Dispose() => text.Dispose();

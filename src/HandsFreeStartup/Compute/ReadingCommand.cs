@@ -27,7 +27,7 @@ static class ReadingCommand
         Describe(Oxygen, "PERCENT", "Dry O2, %.");
         Describe(CarbonDioxide, "PERCENT", "Dry CO2, %, instead of the O2 or to check it.");
         Describe(Monoxide, "PPM", "Dry CO, ppm.");
-        Describe(Humidity, "PERCENT", "Relative humidity of the combustion air, %; dry air if left out.");
+        Describe(Humidity, "PERCENT", "Relative humidity of the combustion air, %; half saturated is assumed, and said, if left out.");
         Monoxide.Required = true;
         Command command = new("reading", "One combustion reading as a sheet, with uncertainties.")
         {
@@ -58,9 +58,12 @@ static class ReadingCommand
         Temperature flue = TemperatureOf("--flue", parsed.GetValue(Flue)!);
         FlueReading reading = new(OxygenOf(parsed, fuel, monoxide), monoxide, flue, TemperatureOf("--air", parsed.GetValue(Air)!))
         {
-            AirRelativeHumidity = Fraction.FromPercent(parsed.GetValue(Humidity) ?? 0),
+            AirRelativeHumidity = parsed.GetValue(Humidity) is { } humidity ? Fraction.FromPercent(humidity) : FlueReading.AssumedHumidity,
             Pressure = StandardAtmosphere.Pressure(AltitudeOf(parsed.GetValue(Height))),
-            Uncertainty = FlueUncertainty.OfErrorLimits(monoxide, flue),
+            Uncertainty = FlueUncertainty.OfErrorLimits(monoxide, flue) with
+            {
+                AirRelativeHumidity = parsed.GetValue(Humidity) is null ? FlueReading.AssumedHumidityUncertainty : default,
+            },
         };
         return (reading, fuel);
     }
@@ -98,7 +101,7 @@ static class ReadingCommand
             unit--;
         }
 
-        return TypedNumber.ReadDouble(trimmed[..unit], out string reason, example) is { } value
+        return TypedNumber.ReadDouble(trimmed.AsSpan(0, unit), out string reason, example) is { } value
             ? (value, trimmed[unit..].ToUpperInvariant())
             : throw new WrongUseException($"{option}: {reason}.");
     }

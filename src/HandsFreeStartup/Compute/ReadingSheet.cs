@@ -26,6 +26,10 @@ static class ReadingSheet
         Line(sheet, "CO, dry", "ppm", new(reading.CarbonMonoxide.PartsPerMillion, u.CarbonMonoxide.PartsPerMillion));
         Line(sheet, "Flue temperature", "°F", new(reading.FlueTemperature.Fahrenheit, u.FlueTemperature.Fahrenheit));
         Line(sheet, "Combustion air", "°F", new(reading.AirTemperature.Fahrenheit, u.AirTemperature.Fahrenheit));
+        Line(sheet, "Humidity of the combustion air", "%", new(reading.AirRelativeHumidity.Percent, 0));
+        Text(sheet, u.AirRelativeHumidity.Value > 0
+            ? "  ASSUMED, not measured: anything between dry and saturated is in the uncertainties below; give it with --humidity"
+            : "  as given");
         if (reading.FlueTemperature.Kelvin < reading.AirTemperature.Kelvin)
         {
             Text(sheet, "LOOK AGAIN: the flue is colder than the combustion air, as hardly any furnace makes it. Were the two exchanged, or is the probe not in the flue? What is worked out below rests on it.");

@@ -4,24 +4,33 @@ using HandsFreeStartup.Doors;
 
 namespace HandsFreeStartup.Compute;
 
-/// <summary>The input cells of one row. What is wrong with them is collected, so that one look at the file finds everything.</summary>
+/// <summary>The input cells of one row after another. What is wrong with a row is collected, so that one look at the file finds everything.</summary>
 /// <param name="columns">Names of the input columns.</param>
-/// <param name="cells">Text of each, in the same order.</param>
+/// <param name="rows">Their cells, in the same order.</param>
 /// <param name="fuels">Fuels and pure gases by name.</param>
-sealed class RowInputs(string[] columns, string[] cells, FuelBook fuels)
+sealed class RowInputs(string[] columns, RowBatch rows, FuelBook fuels)
 {
+    int _row;
+
     readonly List<(string Column, string Reason)> _problems = [];
 
     /// <summary>What is wrong, by column.</summary>
     public IReadOnlyList<(string Column, string Reason)> Problems => _problems;
 
-    /// <summary>The cell as it stands there.</summary>
-    public string Text(string column) => cells[Array.IndexOf(columns, column)];
+    /// <summary>Goes to a row, of which nothing is known to be wrong yet.</summary>
+    public void GoTo(int row)
+    {
+        _row = row;
+        _problems.Clear();
+    }
+
+    /// <summary>The cell, without white space around it.</summary>
+    public ReadOnlySpan<char> Text(string column) => rows.Cell(_row, Array.IndexOf(columns, column)).Trim();
 
     /// <summary>A number, from <paramref name="least"/> to <paramref name="most"/>, both allowed; NaN and a problem if it is none.</summary>
     public double Number(string column, double least = double.MinValue, double most = double.MaxValue)
     {
-        string text = Text(column).Trim();
+        ReadOnlySpan<char> text = Text(column);
         if (text.Length == 0)
         {
             return Refuse(column, "is empty; a number is needed");
@@ -38,7 +47,7 @@ sealed class RowInputs(string[] columns, string[] cells, FuelBook fuels)
     /// <summary>One of some words; the first of them and a problem if it is none.</summary>
     public string OneOf(string column, params string[] words)
     {
-        string text = Text(column).Trim();
+        string text = Text(column).ToString();
         if (words.Contains(text))
         {
             return text;
@@ -50,7 +59,7 @@ sealed class RowInputs(string[] columns, string[] cells, FuelBook fuels)
     /// <summary>A fuel or a pure gas; natural gas and a problem if it is unknown.</summary>
     public Fuel Fuel(string column)
     {
-        string name = Text(column).Trim();
+        ReadOnlySpan<char> name = Text(column);
         if (fuels.Find(name) is { } fuel)
         {
             return fuel;

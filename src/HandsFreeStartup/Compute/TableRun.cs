@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 using HandsFreeStartup.Doors;
@@ -22,31 +23,44 @@ sealed class TableRun(ComputeTable table, FuelBook fuels, TextWriter messages, T
     static readonly TimeSpan ProgressEvery = TimeSpan.FromSeconds(5);
 
     readonly Queue<Task<Batch>> _working = [];
-    readonly Stack<StringBuilder> _texts = [];
+    readonly Stack<Batch> _free = [];
 
     long _rows;
     long _problems;
     long _lastProgress;
 
-    readonly record struct InputRow(string[] Cells, int Line);
+    /// <summary>Rows on their way: what was read, what is to be written, and what was wrong. Used again.</summary>
+    sealed class Batch(int columns)
+    {
+        public readonly RowBatch Rows = new(columns);
+        public readonly ArrayBufferWriter<byte> Text = new(1 << 16);
+        public readonly List<(int Line, string Column, string Reason)> Problems = [];
 
-    readonly record struct Batch(int Rows, StringBuilder Text, List<(int Line, string Column, string Reason)> Problems);
+        public Batch Cleared()
+        {
+            Rows.Clear();
+            Text.ResetWrittenCount();
+            Problems.Clear();
+            return this;
+        }
+    }
 
     /// <summary>Reads every row and writes inputs and outputs; a row with a bad cell keeps its inputs and has empty outputs.</summary>
     /// <returns>The exit code: wrong use when any cell was bad.</returns>
-    public int Over(string file, TextWriter output, CancellationToken cancellation)
+    /// <param name="file">The rows.</param>
+    /// <param name="output">Takes whole lines in UTF-8.</param>
+    /// <param name="cancellation">Ends the work between two batches.</param>
+    public int Over(string file, Action<ReadOnlySpan<byte>> output, CancellationToken cancellation)
     {
         using CsvRows rows = CsvRows.Open(file, table.Inputs);
-        output.Write(string.Join(',', [.. table.Inputs, .. table.Outputs]));
-        output.Write('\n');
+        output(Encoding.UTF8.GetBytes(string.Join(',', [.. table.Inputs, .. table.Outputs]) + "\n"));
         _lastProgress = clock.GetTimestamp();
         try
         {
-            while (Read(rows) is { Count: > 0 } batch)
+            while (Read(rows) is { Rows.Count: > 0 } batch)
             {
                 cancellation.ThrowIfCancellationRequested();
-                StringBuilder text = _texts.TryPop(out StringBuilder? used) ? used.Clear() : new();
-                _working.Enqueue(Task.Run(() => Work(batch, text), cancellation));
+                _working.Enqueue(Task.Run(() => Work(batch), cancellation));
                 if (_working.Count > 2 * Environment.ProcessorCount)
                 {
                     Write(_working.Dequeue().GetAwaiter().GetResult(), file, output);
@@ -65,51 +79,47 @@ sealed class TableRun(ComputeTable table, FuelBook fuels, TextWriter messages, T
         return _problems == 0 ? ExitCode.Done : ExitCode.WrongUse;
     }
 
-    static List<InputRow> Read(CsvRows rows)
+    Batch Read(CsvRows rows)
     {
-        List<InputRow> batch = new(BatchRows);
-        while (batch.Count < BatchRows && rows.Next() is { } cells)
+        Batch batch = _free.TryPop(out Batch? used) ? used.Cleared() : new(table.Inputs.Length);
+        while (batch.Rows.Count < BatchRows && rows.Next(batch.Rows))
         {
-            batch.Add(new(cells, rows.Line));
         }
         return batch;
     }
 
-    Batch Work(List<InputRow> rows, StringBuilder text)
+    Batch Work(Batch batch)
     {
-        List<(int, string, string)> problems = [];
-        foreach (InputRow row in rows)
+        RowInputs inputs = new(table.Inputs, batch.Rows, fuels);
+        for (int row = 0; row < batch.Rows.Count; row++)
         {
-            RowInputs inputs = new(table.Inputs, row.Cells, fuels);
-            AppendInputs(row.Cells, text);
-            table.Append(inputs, text);
-            text.Append('\n');
-            problems.AddRange(inputs.Problems.Select(problem => (row.Line, problem.Column, problem.Reason)));
+            inputs.GoTo(row);
+            AppendInputs(batch.Rows, row, batch.Text);
+            table.Append(inputs, batch.Text);
+            batch.Text.Write("\n"u8);
+            foreach ((string column, string reason) in inputs.Problems)
+            {
+                batch.Problems.Add((batch.Rows.Line(row), column, reason));
+            }
         }
-        return new(rows.Count, text, problems);
+        return batch;
     }
 
-    static void AppendInputs(string[] cells, StringBuilder line)
+    void AppendInputs(RowBatch rows, int row, ArrayBufferWriter<byte> line)
     {
-        for (int i = 0; i < cells.Length; i++)
+        for (int column = 0; column < table.Inputs.Length; column++)
         {
-            if (i > 0)
+            if (column > 0)
             {
-                line.Append(',');
+                line.Write(","u8);
             }
-            if (IsHarmless(cells[i]))
-            {
-                line.Append(cells[i]);
-            }
-            else
-            {
-                AppendQuoted(TableCell.Of(cells[i]), line);
-            }
+            ReadOnlySpan<char> cell = rows.Cell(row, column);
+            Encoding.UTF8.GetBytes(IsHarmless(cell) ? cell : Quoted(TableCell.Of(cell.ToString())), line);
         }
     }
 
     // Figures, letters, _ and - inside: nothing that a spreadsheet or a reader of CSV would take for something else.
-    static bool IsHarmless(string cell)
+    static bool IsHarmless(ReadOnlySpan<char> cell)
     {
         for (int i = 0; i < cell.Length; i++)
         {
@@ -121,24 +131,18 @@ sealed class TableRun(ComputeTable table, FuelBook fuels, TextWriter messages, T
         return true;
     }
 
-    static void AppendQuoted(string cell, StringBuilder line)
-    {
-        bool isQuoted = cell.Length > 0 && (cell[0] == ' ' || cell[^1] == ' ' || cell.AsSpan().IndexOfAny(",\"\r\n") >= 0);
-        line.Append(isQuoted ? $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : cell);
-    }
+    static string Quoted(string cell) =>
+        cell.Length > 0 && (cell[0] == ' ' || cell[^1] == ' ' || cell.AsSpan().IndexOfAny(",\"\r\n") >= 0) ? $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : cell;
 
-    void Write(Batch batch, string file, TextWriter output)
+    void Write(Batch batch, string file, Action<ReadOnlySpan<byte>> output)
     {
         foreach ((int line, string column, string reason) in batch.Problems)
         {
             Report($"{file}, line {line}, column {column}: {reason}.");
         }
-        foreach (ReadOnlyMemory<char> chunk in batch.Text.GetChunks())
-        {
-            output.Write(chunk.Span);
-        }
-        _texts.Push(batch.Text);
-        _rows += batch.Rows;
+        output(batch.Text.WrittenSpan);
+        _rows += batch.Rows.Count;
+        _free.Push(batch);
         TellProgress();
     }
 

@@ -21,11 +21,13 @@ public static class CopiesCommand
 
     static readonly Option<bool> Charts = new("--chart") { Description = "Draw in the office copy every reading that was entered more than once, over time." };
 
+    static readonly Option<bool> Derivations = new("--derivations") { Description = "Add to the customer copy and the office copy how each result came about: formula, inputs, steps, uncertainty, limit." };
+
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
         Columns.AcceptOnlyFromAmong("32", "48");
-        Command command = new("copies", "Write the appliance copy, the customer copy and the office copy of a record, and a narrow text for a pocket printer.") { Job, Out, Size, Columns, Charts };
+        Command command = new("copies", "Write the appliance copy, the customer copy and the office copy of a record, and a narrow text for a pocket printer.") { Job, Out, Size, Columns, Charts, Derivations };
         command.SetAction(Run);
         return command;
     }
@@ -55,8 +57,8 @@ public static class CopiesCommand
             return
             [
                 ("appliance.pdf", StartupCopies.Appliance(source, paper)),
-                ("customer.pdf", StartupCopies.Customer(source, paper)),
-                ("office.pdf", StartupCopies.Office(source, paper, parsed.GetValue(Charts))),
+                ("customer.pdf", StartupCopies.Customer(source, paper, parsed.GetValue(Derivations))),
+                ("office.pdf", StartupCopies.Office(source, paper, parsed.GetValue(Charts), parsed.GetValue(Derivations))),
                 ("narrow.txt", Encoding.ASCII.GetBytes(NarrowCopy.Of(source, parsed.GetValue(Columns)))),
             ];
         }

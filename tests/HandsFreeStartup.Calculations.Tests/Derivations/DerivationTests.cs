@@ -167,16 +167,18 @@ public sealed class DerivationTests
         Assert.Null(Explanation.Find("no_such_result"));
     }
 
-    /// <summary>Monte Carlo as a check of first order that runs: every result of two jobs, by the criterion of JCGM 101:2008 where nothing is cut at zero.</summary>
+    /// <summary>Monte Carlo as a check of first order that runs: every result of two jobs, cells apart and erring together, by the criterion of JCGM 101:2008 where nothing is cut at zero.</summary>
     [Theory]
-    [InlineData(3)]
-    [InlineData(8)]
-    public void First_order_agrees_with_drawing(int job)
+    [InlineData(3, 0)]
+    [InlineData(3, 0.7)]
+    [InlineData(8, -0.5)]
+    public void First_order_agrees_with_drawing(int job, double correlation)
     {
         foreach (Explanation explanation in Explanation.All)
         {
             GivenInputs given = new(
-                explanation.Needs.Where(need => Jobs.Of(job).Has(need.Name)).Select(need => KeyValuePair.Create(need.Name, Jobs.Of(job)[need.Name])), Jobs.Of(job).Fuel);
+                explanation.Needs.Where(need => Jobs.Of(job).Has(need.Name)).Select(need => KeyValuePair.Create(need.Name, Jobs.Of(job)[need.Name])), Jobs.Of(job).Fuel)
+            { AnalyzerCorrelation = correlation };
             Derivation derivation = Derive(explanation.Id, given);
             PropagatedDistribution drawn = explanation.Draw(given, seed: 5, draws: 2000)!.Value;
 
@@ -185,6 +187,21 @@ public sealed class DerivationTests
             Assert.Equal(derivation.Result.Value, drawn.Mean, 0.11 * u + 1e-9 * Math.Abs(derivation.Result.Value));
             Assert.Equal(u, drawn.StandardDeviation, 0.09 * u + 1e-9 * Math.Abs(derivation.Result.Value));
         }
+    }
+
+    /// <summary>With one sign both errors add up like lengths in line, with the other they cancel: a draw that forgot the correlation would miss both.</summary>
+    [Theory]
+    [InlineData(1, 1)]
+    [InlineData(-1, -1)]
+    [InlineData(0, 0)]
+    public void Draws_of_one_analyzer_err_together(double correlation, int sign)
+    {
+        GivenInputs given = new(new Dictionary<string, Given> { ["oxygen"] = new(8, 0.5, "said"), ["flue_co"] = new(300, 15, "said") }) { AnalyzerCorrelation = correlation };
+        double first = 15 * 20.9 / 12.9, second = 0.5 * 300 * 20.9 / (12.9 * 12.9);
+
+        PropagatedDistribution drawn = Explanation.Find("co_air_free")!.Draw(given, seed: 3, draws: 4000)!.Value;
+
+        Assert.Equal(sign == 0 ? Math.Sqrt(first * first + second * second) : Math.Abs(first + sign * second), drawn.StandardDeviation, 0.06 * (first + second));
     }
 
     [Fact]

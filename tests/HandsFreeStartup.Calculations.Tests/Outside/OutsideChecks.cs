@@ -1,11 +1,13 @@
 using System.Globalization;
 using HandsFreeStartup.Calculations.AirSide;
 using HandsFreeStartup.Calculations.Combustion;
+using HandsFreeStartup.Calculations.Derivations;
 using HandsFreeStartup.Calculations.Emissions;
 using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Calculations.Gases;
 using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Quantities;
+using HandsFreeStartup.Calculations.Uncertainties;
 using HandsFreeStartup.Calculations.Water;
 
 namespace HandsFreeStartup.Calculations.Tests.Outside;
@@ -23,7 +25,23 @@ static class OutsideChecks
         ["saturation_kelvin"] = a => SaturationLine.Temperature(N(a[0]) * 1e6),
         ["saturated_humidity_ratio"] = a => MoistAir.At(Temperature.FromCelsius(N(a[0])), new(1), AbsolutePressure.StandardAtmosphere).HumidityRatio,
         ["dry_air_volume"] = a => 1 / MoistAir.At(Temperature.FromCelsius(N(a[0])), new(0), AbsolutePressure.StandardAtmosphere).Density,
-        ["humid_mole_fraction"] = a => N(a[0]) / 100 * N(a[1]) / N(a[2]),
+        ["air_water_fraction"] = a => CombustionEvaluation.Of(
+            new(Fraction.FromPercent(7), Fraction.FromPartsPerMillion(10), Temperature.FromCelsius(150), Temperature.FromCelsius(N(a[1])))
+            {
+                AirRelativeHumidity = Fraction.FromPercent(N(a[0])),
+                Pressure = AbsolutePressure.FromPascals(N(a[2])),
+            },
+            Fuel.NaturalGas).AirWaterFraction.Value,
+        ["humidity_ratio"] = a => Air(a).HumidityRatio,
+        ["moist_density"] = a => Air(a).Density,
+        ["steam_heat"] = a => (Species.Water.Heat.Enthalpy(N(a[0])) - Species.Water.Heat.Enthalpy(298.15)) / 1000,
+        ["air_heat"] = a => (DryHeat(N(a[0])) - DryHeat(298.15)) / 1000,
+        ["molar_mass"] = a => Species.Find(a[0])!.MolarMass * 1000,
+        ["normal_above"] = a => NormalDistribution.Above(N(a[0])),
+        ["t_quantile"] = a => StudentDistribution.Quantile((1 + N(a[0]) / 100) / 2, int.Parse(a[1], CultureInfo.InvariantCulture)),
+        ["unit"] = a => OneUnit(a[0]),
+        ["carbon_per_heat_pure"] = a => CarbonDioxideKilogramsPerMillionBtu(Pure(a[0])),
+        ["u"] = StandardUncertainty,
         ["isa_pa"] = a => StandardAtmosphere.Pressure(Altitude.FromMetres(N(a[0]))).Pascals,
         ["isa_celsius"] = a => StandardAtmosphere.Temperature(Altitude.FromMetres(N(a[0]))).Celsius,
         ["isa_psi"] = a => StandardAtmosphere.Pressure(Altitude.FromFeet(N(a[0]))).Psi,
@@ -57,6 +75,29 @@ static class OutsideChecks
         string[] words = check.Split(' ');
         return All[words[0]](words[1..]);
     }
+
+    static MoistAir Air(string[] a) => MoistAir.At(Temperature.FromCelsius(N(a[0])), Fraction.FromPercent(N(a[1])), AbsolutePressure.FromPascals(N(a[2])));
+
+    // Air with its argon, J/kg: what is checked is the heat of the gases, not the convention that counts argon as nitrogen.
+    static double DryHeat(double kelvin) =>
+        (0.20946 * Species.Oxygen.Heat.Enthalpy(kelvin) + 0.78084 * Species.Nitrogen.Heat.Enthalpy(kelvin)
+            + 0.00934 * Species.Argon.Heat.Enthalpy(kelvin) + 0.0004 * Species.CarbonDioxide.Heat.Enthalpy(kelvin)) / DryAir.MolarMass;
+
+    static double OneUnit(string unit) => unit switch
+    {
+        "in_wc" => Pressure.FromInchesOfWater(1).Pascals,
+        "in_hg" => AbsolutePressure.FromInchesOfMercury(1).Pascals,
+        "psi" => Pressure.FromPsi(1).Pascals,
+        "btu" => HeatRate.JoulesPerBtu,
+        "ft" => Length.FromFeet(1).Metres,
+        "in" => Length.FromInches(1).Metres,
+        _ => Volume.FromCubicFeet(1).CubicMetres,
+    };
+
+    /// <summary>"co_air_free 0.5 flue_co=43/11.5 oxygen=6.4/0.17": result, correlation of the analyzer's cells, inputs with their u.</summary>
+    static double StandardUncertainty(string[] a) => Explanation.Find(a[0])!.Derive(new(a[2..].Select(input => input.Split('=', '/'))
+        .Select(input => KeyValuePair.Create(input[0], new Given(N(input[1]), N(input[2]), "said"))))
+    { AnalyzerCorrelation = N(a[1]) })!.Result.StandardUncertainty;
 
     static double CarbonDioxideKilogramsPerMillionBtu(Fuel fuel) =>
         fuel.Atoms.Carbon * Species.CarbonDioxide.MolarMass / fuel.HigherHeatingValue * 1e6 * HeatRate.JoulesPerBtu;

@@ -16,7 +16,7 @@ sealed record OutsideRow(string Claim, string Source, string Kind, double Value,
     /// <summary>Kinds that count as truly outside, and after them those that do not.</summary>
     public static readonly ImmutableArray<string> Outside = ["standard's text", "handbook table", "open dataset", "reference library"];
 
-    public static readonly ImmutableArray<string> NotOutside = ["trade page", "upload site", "common practice", "memory"];
+    public static readonly ImmutableArray<string> NotOutside = ["trade page", "upload site", "worked out", "common practice", "memory"];
 
     public static ImmutableArray<OutsideRow> All { get; } =
         [.. File.ReadLines(Path.Combine(Folder(), "outside-checks.tsv")).Skip(1).Select(line => Of(line.Split('\t')))];

@@ -58,8 +58,9 @@ public sealed class OutsideTests
 
             Made from outside-checks.tsv by the tests; do not edit. Every row with a formula here is asked of the product by a test.
             Truly outside: {OutsideRow.All.Count(row => row.IsOutside)} of {OutsideRow.All.Length} rows. Not counted as outside: trade pages, sites where anyone uploads
-            documents, common practice, and values from memory, which nobody has looked up yet.
-            "read" means that the text or a quotation of it was read when the row was written, not more.
+            documents, values worked out here from numbers of a source, common practice, and values from memory, which nobody has looked up yet.
+            "read" means that the text or a quotation of it was read when the row was written, not more; "run" that the library named, of
+            that version, was run at a point of its own when the row was written.
 
 
             """);

@@ -22,5 +22,7 @@ sealed class Pen(XGraphics page, Ruler ruler)
 
     public void Rule(double x, double y, double width, XColor colour, double weight = 0.5) => page.DrawLine(new XPen(colour, weight), x, y, x + width, y);
 
+    public void Line(double x, double y, double toX, double toY) => page.DrawLine(new XPen(Style.Ink, 0.6), x, y, toX, toY);
+
     public void Fill(double x, double y, double width, double height, XColor colour) => page.DrawRectangle(new XSolidBrush(colour), x, y, width, height);
 }
