@@ -193,6 +193,7 @@ public sealed class ComputeTests : IDisposable
         Assert.Matches(@"CO air-free +19 ppm +± 36", result.Output);
         Assert.Matches(@"Excess air +\d\d\.\d % +± \d\.\d", result.Output);
         Assert.Contains("O2, CO2 and fuel belong together", result.Output);
+        Assert.Contains("ASSUMED, not measured: anything between dry and saturated", result.Output);
         Assert.Contains("None is seasonal", result.Output);
     }
 
@@ -241,6 +242,21 @@ public sealed class ComputeTests : IDisposable
 
         Assert.Equal(rows, Rows(plain).Select(row => row["geopotential_altitude_m"]));
         Assert.Equal(File.ReadAllText(plain), File.ReadAllText(quoted));
+    }
+
+    [Theory]
+    [InlineData("0", "they agree")]
+    [InlineData("0.9", "they agree")]
+    [InlineData("0", "they do not agree", "oxygen=8.0/2.5")]
+    public async Task Draws_check_the_uncertainty_of_an_explanation(string correlation, string verdict, string oxygen = "oxygen=8.0/0.3")
+    {
+        ProgramResult result = await ProgramProcess.Run(
+            "compute", "explain", "co_air_free", oxygen, "flue_co=300/30", "--correlation", correlation, "--draws", "100000");
+
+        Assert.Equal(0, result.ExitCode);
+        Assert.StartsWith("Monte Carlo, 100000 draws: 95 % of them from ", result.Output.TrimEnd().Split('\n')[^1], StringComparison.Ordinal);
+        Assert.Contains(verdict, result.Output, StringComparison.Ordinal);
+        Assert.Equal(correlation != "0", result.Output.Contains("CO with O2", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using HandsFreeStartup.Calculations.Derivations;
 using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Calculations.Judgement;
@@ -28,13 +29,17 @@ static class ExplainCommand
     static readonly Option<double?> Most = NumberOption.Of("--most", -1e9, 1e9);
     static readonly Option<string> Source = new("--source") { Description = "Who states the limit.", HelpName = "WORDS", DefaultValueFactory = _ => "given on the command line" };
     static readonly Option<bool> Whole = new("--whole") { Description = "Every input and step on a line of its own." };
+    static readonly Option<double?> Correlation = NumberOption.Of("--correlation", -1, 1);
+    static readonly Option<int?> Draws = NumberOption.Whole("--draws", 1000, 1_000_000);
     static readonly Option<bool> Spoken = new("--spoken") { Description = "Only the sentence that is spoken." };
 
     public static Command Build()
     {
         (Least.HelpName, Least.Description) = ("NUMBER", "Smallest value allowed.");
         (Most.HelpName, Most.Description) = ("NUMBER", "Largest value allowed.");
-        Command command = new("explain", "Say how a result comes about: formula, numbers, origin, uncertainty, limit.") { Result, Numbers, FuelName, Least, Most, Source, Whole, Spoken };
+        (Correlation.HelpName, Correlation.Description) = ("NUMBER", "How far two cells of one analyzer err together, -1 to 1; 0 if left out.");
+        (Draws.HelpName, Draws.Description) = ("COUNT", "Draw every input so often (Monte Carlo) and say whether the uncertainty above agrees with it.");
+        Command command = new("explain", "Say how a result comes about: formula, numbers, origin, uncertainty, limit.") { Result, Numbers, FuelName, Least, Most, Source, Whole, Spoken, Correlation, Draws };
         command.SetAction(parsed =>
         {
             TextWriter output = parsed.InvocationConfiguration.Output;
@@ -55,7 +60,10 @@ static class ExplainCommand
     {
         Explanation explanation = Explanation.Find(id)
             ?? throw new WrongUseException($"'{VisibleText.Of(id)}' is no result that can be explained; 'compute explain' lists them.");
-        GivenInputs inputs = new((parsed.GetValue(Numbers) ?? []).Select(text => Read(text, explanation)).DistinctBy(pair => pair.Key), FuelOf(parsed.GetValue(FuelName)!));
+        GivenInputs inputs = new((parsed.GetValue(Numbers) ?? []).Select(text => Read(text, explanation)).DistinctBy(pair => pair.Key), FuelOf(parsed.GetValue(FuelName)!))
+        {
+            AnalyzerCorrelation = parsed.GetValue(Correlation) ?? 0,
+        };
         if (explanation.Missing(inputs) is { Length: > 0 } missing)
         {
             throw new WrongUseException($"{id} needs {string.Join(", ", missing)}; give each as NAME=NUMBER.");
@@ -63,7 +71,25 @@ static class ExplainCommand
 
         Derivation derivation = explanation.Derive(inputs, LimitOf(parsed))
             ?? throw new WrongUseException($"{id} cannot be worked out from these numbers: look for an O2 too near to that of air, or one that cannot be.");
-        return parsed.GetValue(Spoken) ? [derivation.Sentence()] : parsed.GetValue(Whole) ? derivation.AllLines() : derivation.Lines();
+        IEnumerable<string> lines = parsed.GetValue(Spoken) ? [derivation.Sentence()] : parsed.GetValue(Whole) ? derivation.AllLines() : derivation.Lines();
+        return parsed.GetValue(Draws) is { } draws ? lines.Append(Drawn(explanation, inputs, derivation, draws)) : lines;
+    }
+
+    /// <summary>The drawn distribution beside the first order, and whether they agree.</summary>
+    static string Drawn(Explanation explanation, GivenInputs inputs, Derivation derivation, int draws)
+    {
+        if (derivation.Result.StandardUncertainty == 0 || explanation.Draw(inputs, seed: 1, draws) is not { } drawn)
+        {
+            return "Monte Carlo: nothing to draw, or a draw leaves what can be worked out.";
+        }
+
+        string format = $"F{derivation.Head.Decimals + 1}";
+        (double low, double high) = derivation.Interval;
+        bool holds = FirstOrderValidity.Holds(derivation.Result, drawn.Low, drawn.High);
+        return string.Create(CultureInfo.InvariantCulture,
+            $"Monte Carlo, {draws} draws: 95 % of them from {drawn.Low.ToString(format, CultureInfo.InvariantCulture)} to {drawn.High.ToString(format, CultureInfo.InvariantCulture)}; ")
+            + string.Create(CultureInfo.InvariantCulture, $"first order (k = 2): {low.ToString(format, CultureInfo.InvariantCulture)} to {high.ToString(format, CultureInfo.InvariantCulture)}; ")
+            + (holds ? "they agree (JCGM 101, one digit)" : "they do not agree to one digit of u: trust the draws");
     }
 
     static KeyValuePair<string, Given> Read(string text, Explanation explanation)

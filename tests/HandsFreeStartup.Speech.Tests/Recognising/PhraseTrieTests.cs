@@ -9,7 +9,7 @@ namespace HandsFreeStartup.Speech.Tests.Recognising;
 
 public sealed class PhraseTrieTests(SmallModel small, ITestOutputHelper output) : IClassFixture<SmallModel>
 {
-    static readonly Expectation Everything = Expectation.Open with { Answers = [AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No] };
+    static readonly Expectation Everything = Expectation.Open with { Readings = [.. Fields.All.Select(ExpectedReading.Of)], Answers = [AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No] };
 
     [Theory]
     [InlineData(" monoxide", 2)]

@@ -118,12 +118,13 @@ public sealed class PhraseTextTests
             Assert.Equal(command.Word, Assert.IsType<Phrase.Order>(PhraseText.Typed(command.Id, Expectation.Open)).Word);
         }
 
+        Expectation every = Expectation.Open with { Readings = [.. Fields.All.Select(ExpectedReading.Of)] };
         foreach (Field field in Fields.All)
         {
             foreach (string name in field.SpokenNames)
             {
                 decimal value = Math.Round(field.UsualHighest, field.FewestDecimals) + new decimal(0, 0, 0, false, (byte)field.FewestDecimals);
-                Phrase.Reading reading = Assert.IsType<Phrase.Reading>(PhraseText.Typed($"{name} {value.ToString(CultureInfo.InvariantCulture)} {field.Unit.Spoken[0]}", Expectation.Open));
+                Phrase.Reading reading = Assert.IsType<Phrase.Reading>(PhraseText.Typed($"{name} {value.ToString(CultureInfo.InvariantCulture)} {field.Unit.Spoken[0]}", every));
                 Assert.Equal((field.Id, value), (reading.Field.Id, reading.Value));
             }
         }
