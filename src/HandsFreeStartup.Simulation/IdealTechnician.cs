@@ -278,7 +278,7 @@ public sealed class IdealTechnician(Bench bench)
         return new Deed.BySpeech(Words, new Phrase.Dictation(Evidence.Typed(Words)));
     }
 
-    static Deed.BySpeech Order(CommandWord word) => new(Commands.Of(word).Id, new Phrase.Order(word, Evidence.Typed(Commands.Of(word).Id)));
+    static Deed.BySpeech Order(CommandWord word) => new(Commands.Of(word).Id, new Phrase.Command(word, Evidence.Typed(Commands.Of(word).Id)));
 
     static Deed.BySpeech Answer(AnswerWord word) => new(Answers.Of(word).Ways[0], new Phrase.Answer(word, Evidence.Typed(Answers.Of(word).Ways[0])));
 }

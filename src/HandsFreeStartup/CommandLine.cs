@@ -69,11 +69,18 @@ public static class CommandLine
         ForgetCommand.Build(),
         PublishCommand.Build(),
         FleetCommand.Build(),
-        ChecklistCommand.ChecklistCommand.Build(),
+        Checklist(),
         SoundCommand.Build(),
         CompletionCommand.Build(),
         DataFolder.Option,
     };
+
+    static Command Checklist()
+    {
+        Command checklist = ChecklistCommand.ChecklistCommand.Build();
+        checklist.Add(NewAppliance.NewApplianceCommand.Build());
+        return checklist;
+    }
 
     /// <summary>Runs one command.</summary>
     /// <param name="arguments">As given by the shell.</param>

@@ -5,6 +5,7 @@ using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Session;
 using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Speaking;
 using HandsFreeStartup.Speech.Understanding;
 
@@ -83,9 +84,9 @@ public sealed class StartupSession(
     /// <summary>Hands an input to the loop; without effect once the session is over. A safety order is taken before everything that waits.</summary>
     public void Post(Input input)
     {
-        if (_inputs.Writer.TryWrite(input) && SafetyIn(input, Expected) is { } order)
+        if (_inputs.Writer.TryWrite(input) && SafetyIn(input, Expected) is { } command)
         {
-            _safety.Expect(order.Word);
+            _safety.Expect(command.Word);
         }
     }
 
@@ -163,9 +164,9 @@ public sealed class StartupSession(
             _roomForLines.Release();
         }
 
-        if (SafetyIn(input, procedure.Expectation) is { } order)
+        if (SafetyIn(input, procedure.Expectation) is { } command)
         {
-            CarryOut(order);
+            CarryOut(command);
             return;
         }
 
@@ -202,7 +203,7 @@ public sealed class StartupSession(
                 _errands.Enqueue(Errand.Of(() => Refuse(unusable.Why)));
                 break;
             case Input.Pressed pressed:
-                _errands.Enqueue(Errand.Of(() => Obey(OrderOf(pressed))));
+                _errands.Enqueue(Errand.Of(() => Obey(CommandOf(pressed))));
                 break;
             case Input.SoundEnded:
                 _errands.Enqueue(Errand.Of(() => Notice(_ear with { State = EarState.Over, Level = AudioFrame.Floor })));
@@ -218,8 +219,8 @@ public sealed class StartupSession(
     /// <summary>A safety phrase does not wait for what was said before it, nor for whatever is being understood, read or kept.</summary>
     bool TakeSafetyHeard()
     {
-        Errand? errand = _errands.FirstOrDefault(waiting => waiting is { IsOver: false, Heard: { Understood: Phrase.Order order } heard } && IsSafety(order) && !IsEcho(order, heard.Over));
-        if (errand is not { Heard: { Understood: Phrase.Order said } heard })
+        Errand? errand = _errands.FirstOrDefault(waiting => waiting is { IsOver: false, Heard: { Understood: Phrase.Command command } heard } && IsSafety(command) && !IsEcho(command, heard.Over));
+        if (errand is not { Heard: { Understood: Phrase.Command said } heard })
         {
             return false;
         }
@@ -255,9 +256,9 @@ public sealed class StartupSession(
         return true;
     }
 
-    void CarryOut(Phrase.Order order)
+    void CarryOut(Phrase.Command command)
     {
-        Obey(order);
+        Obey(command);
         _safety.CarriedOut();
     }
 
@@ -267,22 +268,22 @@ public sealed class StartupSession(
     void AwakeAfterHearing(Task<Phrase> hearing, string? over) => hearing.ContinueWith(
         heard =>
         {
-            if (heard is { IsCompletedSuccessfully: true, Result: Phrase.Order order } && IsSafety(order) && !IsEcho(order, over))
+            if (heard is { IsCompletedSuccessfully: true, Result: Phrase.Command command } && IsSafety(command) && !IsEcho(command, over))
             {
-                _safety.Expect(order.Word);
+                _safety.Expect(command.Word);
             }
 
             _inputs.Writer.TryWrite(new Input.Awake());
         }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
 
-    static bool IsSafety(Phrase.Order order) => Commands.Of(order.Word).IsSafetyPhrase;
+    static bool IsSafety(Phrase.Command command) => Commands.Of(command.Word).IsSafetyPhrase;
 
-    static Phrase.Order OrderOf(Input.Pressed pressed) => new(pressed.Word, Evidence.Typed(Commands.Of(pressed.Word).Id));
+    static Phrase.Command CommandOf(Input.Pressed pressed) => new(pressed.Word, Evidence.Typed(Commands.Of(pressed.Word).Id));
 
-    static Phrase.Order? SafetyIn(Input input, Expectation expectation) => input switch
+    static Phrase.Command? SafetyIn(Input input, Expectation expectation) => input switch
     {
-        Input.Pressed pressed when IsSafety(OrderOf(pressed)) => OrderOf(pressed),
-        Input.Typed typed when PhraseText.Typed(typed.Line, expectation) is Phrase.Order order && IsSafety(order) => order,
+        Input.Pressed pressed when IsSafety(CommandOf(pressed)) => CommandOf(pressed),
+        Input.Typed typed when PhraseText.Typed(typed.Line, expectation) is Phrase.Command command && IsSafety(command) => command,
         _ => null,
     };
 
@@ -362,7 +363,7 @@ public sealed class StartupSession(
     /// <summary>Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on.</summary>
     bool IsDropped(Phrase phrase, string? over)
     {
-        bool isForNow = over is null || profile != HearingProfile.EchoCancelled || phrase is Phrase.Order { Word: CommandWord.StopTalking };
+        bool isForNow = over is null || profile != HearingProfile.EchoCancelled || phrase is Phrase.Command { Word: CommandWord.StopTalking };
         HushFor(!isForNow && !IsEcho(phrase, over));
         return !isForNow;
     }
@@ -380,7 +381,7 @@ public sealed class StartupSession(
 
     void Obey(Phrase phrase)
     {
-        if (phrase is Phrase.Order { Word: CommandWord.StopTalking })
+        if (phrase is Phrase.Command { Word: CommandWord.StopTalking })
         {
             _mouth.Hush(alsoUrgent: true);
             Show(phrase.Evidence, []);

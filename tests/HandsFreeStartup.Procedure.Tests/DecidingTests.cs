@@ -159,7 +159,7 @@ public sealed class DecidingTests
     {
         Evidence heard = Some.Heard() with { Clip = "clip-1" };
         LiveJob reading = new LiveJob().GoTo("combustion").Give(new Phrase.Reading(Fields.Find("oxygen")!, 7.6m, heard));
-        LiveJob order = new LiveJob().GoTo("combustion").Give(new Phrase.Order(CommandWord.GoBack, heard));
+        LiveJob order = new LiveJob().GoTo("combustion").Give(new Phrase.Command(CommandWord.GoBack, heard));
 
         Assert.DoesNotContain(reading.Last, happened => happened is UtteranceHeard);
         Assert.Equal("clip-1", Assert.IsType<UtteranceHeard>(order.Last[0]).Evidence.Clip);

@@ -76,7 +76,7 @@ public sealed class ReplayProperties
             string before = Text(job.View);
             foreach (CommandWord word in Enum.GetValues<CommandWord>())
             {
-                job.Procedure.Decide(new Phrase.Order(word, Some.Heard()), job.Now);
+                job.Procedure.Decide(new Phrase.Command(word, Some.Heard()), job.Now);
             }
 
             Assert.Equal(before, Text(job.View));

@@ -21,7 +21,7 @@ public sealed class SigningTests
             procedure.Apply(happened);
         }
 
-        StartupEvent answer = procedure.Decide(new Phrase.Order(CommandWord.Finish, Evidence.Typed("finish")), Ready.Present)[^1];
+        StartupEvent answer = procedure.Decide(new Phrase.Command(CommandWord.Finish, Evidence.Typed("finish")), Ready.Present)[^1];
         return answer is CommandRefused refused ? refused.Reason : "";
     }
 
@@ -47,7 +47,7 @@ public sealed class SigningTests
         procedure.Apply(new StepSkipped(At, stepId, "not today", Evidence.Typed("")));
         procedure.Apply(new StepEntered(At, "sign", Arrival.Forward));
 
-        CommandRefused refused = Assert.IsType<CommandRefused>(procedure.Decide(new Phrase.Order(CommandWord.Finish, Evidence.Typed("finish")), back.Present)[^1]);
+        CommandRefused refused = Assert.IsType<CommandRefused>(procedure.Decide(new Phrase.Command(CommandWord.Finish, Evidence.Typed("finish")), back.Present)[^1]);
         Assert.Contains($"'Title of {stepId}' was skipped and must not be", refused.Reason, StringComparison.Ordinal);
     }
 

@@ -160,7 +160,7 @@ public sealed class BadRehearsalTests
         return new Deed.BySpeech($"{field.SpokenNames[0]} {value}", new Phrase.Reading(field, value, Evidence.Typed(field.SpokenNames[0])));
     }
 
-    static Deed Order(CommandWord word) => new Deed.BySpeech(Commands.Of(word).Id, new Phrase.Order(word, Evidence.Typed(Commands.Of(word).Id)));
+    static Deed Order(CommandWord word) => new Deed.BySpeech(Commands.Of(word).Id, new Phrase.Command(word, Evidence.Typed(Commands.Of(word).Id)));
 
     static Deed Answer(AnswerWord word) => new Deed.BySpeech(Answers.Of(word).Ways[0], new Phrase.Answer(word, Evidence.Typed(Answers.Of(word).Ways[0])));
 }

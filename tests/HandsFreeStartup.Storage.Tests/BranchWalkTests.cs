@@ -63,19 +63,19 @@ public sealed class BranchWalkTests
             foreach (CommandWord word in new[] { CommandWord.GasSmell, CommandWord.EmergencyStop })
             {
                 StartupProcedure stopped = walker.Job.Replayed();
-                Give(stopped, walker, new Phrase.Order(word, Evidence.Typed("")));
+                Give(stopped, walker, new Phrase.Command(word, Evidence.Typed("")));
                 Assert.Equal((Phase.Stopped, false), (stopped.Phase, stopped.IsSigned));
-                Give(stopped, walker, new Phrase.Order(CommandWord.Finish, Evidence.Typed("")), new Phrase.Answer(AnswerWord.Confirm, Evidence.Typed("")), new Phrase.Dictation(Evidence.Typed("gas smelled")));
+                Give(stopped, walker, new Phrase.Command(CommandWord.Finish, Evidence.Typed("")), new Phrase.Answer(AnswerWord.Confirm, Evidence.Typed("")), new Phrase.Dictation(Evidence.Typed("gas smelled")));
                 Assert.Equal((Phase.Finished, false), (stopped.Phase, stopped.IsSigned));
             }
 
             if (walker.Step.Kind != StepKind.Sign)
             {
                 StartupProcedure ended = walker.Job.Replayed();
-                Give(ended, walker, new Phrase.Order(CommandWord.Finish, Evidence.Typed("")), new Phrase.Answer(AnswerWord.Confirm, Evidence.Typed("")), new Phrase.Dictation(Evidence.Typed("no time")), new Phrase.Choice("owners-wish", Evidence.Typed("")));
+                Give(ended, walker, new Phrase.Command(CommandWord.Finish, Evidence.Typed("")), new Phrase.Answer(AnswerWord.Confirm, Evidence.Typed("")), new Phrase.Dictation(Evidence.Typed("no time")), new Phrase.Choice("owners-wish", Evidence.Typed("")));
                 for (int steps = 0; ended.Phase == Phase.Asking && steps < 20; steps++)
                 {
-                    Give(ended, walker, new Phrase.Order(CommandWord.Done, Evidence.Typed("")), new Phrase.Answer(AnswerWord.Yes, Evidence.Typed("")));
+                    Give(ended, walker, new Phrase.Command(CommandWord.Done, Evidence.Typed("")), new Phrase.Answer(AnswerWord.Yes, Evidence.Typed("")));
                 }
 
                 Assert.Equal((Phase.Finished, false), (ended.Phase, ended.IsSigned));

@@ -80,7 +80,7 @@ public sealed class OfferTests
             : expectation.Choices.Where(choice => choice.Says == form).Select(choice => new Phrase.Choice(choice.Value, Evidence.Typed(form)));
     }
 
-    static Phrase.Order Order(CommandWord word) => new(word, Evidence.Typed(Commands.Of(word).Id));
+    static Phrase.Command Order(CommandWord word) => new(word, Evidence.Typed(Commands.Of(word).Id));
 
     static Phrase.Answer Answer(AnswerWord word) => new(word, Evidence.Typed(Answers.Of(word).Ways[0]));
 }

@@ -20,19 +20,19 @@ sealed class Decider(StartupState state, Now now)
             return [.. new Clocks(state, now).Due()];
         }
 
-        if (phrase is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell } stop)
+        if (phrase is Phrase.Command { Word: CommandWord.EmergencyStop or CommandWord.GasSmell } stop)
         {
             return _halt.Stop(stop.Word == CommandWord.GasSmell ? StopCause.GasSmell : StopCause.Emergency, stop.Evidence, stop.IsFire);
         }
 
-        if (phrase is Phrase.NotUnderstood or Phrase.Order { Word: CommandWord.StopTalking } || state.Phase is Phase.Preparing or Phase.Finished)
+        if (phrase is Phrase.NotUnderstood or Phrase.Command { Word: CommandWord.StopTalking } || state.Phase is Phase.Preparing or Phase.Finished)
         {
             return [];
         }
 
         if (state.IsPaused)
         {
-            return phrase is Phrase.Order { Word: CommandWord.GoAhead } ? [new ListeningResumed(now)] : [];
+            return phrase is Phrase.Command { Word: CommandWord.GoAhead } ? [new ListeningResumed(now)] : [];
         }
 
         IReadOnlyList<StartupEvent> events = state.Phase switch
@@ -53,7 +53,7 @@ sealed class Decider(StartupState state, Now now)
     IReadOnlyList<StartupEvent> Settled(Phrase phrase, IReadOnlyList<StartupEvent> events)
     {
         bool isAccepted = events.Any(happened => happened is not CommandRefused);
-        bool isUndone = phrase is Phrase.Order { Word: CommandWord.Disregard } || events.Any(happened => happened is ReadingScratched);
+        bool isUndone = phrase is Phrase.Command { Word: CommandWord.Disregard } || events.Any(happened => happened is ReadingScratched);
         return state.Provisional is { } key && isAccepted && !isUndone ? [new ReadingStood(now, key), .. events] : events;
     }
 
@@ -62,7 +62,7 @@ sealed class Decider(StartupState state, Now now)
         Phrase.Reading reading => _entry.Hear(reading),
         Phrase.Answer answer => Answer(answer),
         Phrase.Choice choice => Choose(choice),
-        Phrase.Order order => Obey(order),
+        Phrase.Command command => Obey(command),
         Phrase.Photo photo => [new PhotoAttached(now, state.Step.Id, photo.Name, photo.Sha256, photo.Evidence)],
         _ => [],
     };
@@ -88,14 +88,14 @@ sealed class Decider(StartupState state, Now now)
         ? [new ChoiceMade(now, state.Step.Id, ChoiceTopic.Step, choice.Value, choice.Evidence), .. new Route(state, now, state.Step.Question.DraftOf(choice.Value)).Leave(choice.Evidence)]
         : Refuse(choice.Evidence.Words, "Nothing was asked.");
 
-    IReadOnlyList<StartupEvent> Obey(Phrase.Order order)
+    IReadOnlyList<StartupEvent> Obey(Phrase.Command command)
     {
         Step step = state.Step;
-        string said = Commands.Of(order.Word).Id;
-        return order.Word switch
+        string said = Commands.Of(command.Word).Id;
+        return command.Word switch
         {
             CommandWord.Done or CommandWord.Next when PlateQuestion.Of(state) is { } plate => State(plate, said),
-            CommandWord.Done or CommandWord.Next => Leave(order, said),
+            CommandWord.Done or CommandWord.Next => Leave(command, said),
             CommandWord.GoBack => _route.WhyNotBack() is { } why ? Refuse(said, why) : _route.Back(),
             CommandWord.Disregard => state.LastEntered is { } last ? [new ReadingScratched(now, last)]
                 : Refuse(said, "There is no entry of this step to disregard. Say go back to return to the step before."),
@@ -104,17 +104,17 @@ sealed class Decider(StartupState state, Now now)
             CommandWord.StartTimer => step.Timer is { } timer ? [new TimerStarted(now, step.Id, timer.Duration, now.Steady)] : Refuse(said, "This step has no timer."),
             CommandWord.StandBy => [new ListeningPaused(now)],
             CommandWord.GoAhead => Refuse(said, "Listening is on."),
-            CommandWord.ShortPrompts or CommandWord.FullPrompts => [new PromptsChosen(now, order.Word == CommandWord.FullPrompts)],
+            CommandWord.ShortPrompts or CommandWord.FullPrompts => [new PromptsChosen(now, command.Word == CommandWord.FullPrompts)],
             CommandWord.Finish => Finish(said),
-            _ => [new QuestionAsked(now, order.Word)],
+            _ => [new QuestionAsked(now, command.Word)],
         };
     }
 
     /// <summary>What lies outside of a limit of practice needs a reason, and then stays.</summary>
-    IReadOnlyList<StartupEvent> Leave(Phrase.Order order, string said) =>
-        _route.WhyStay(order.Word) is { } why ? Refuse(said, why)
+    IReadOnlyList<StartupEvent> Leave(Phrase.Command command, string said) =>
+        _route.WhyStay(command.Word) is { } why ? Refuse(said, why)
         : _route.Unexcused().Any() ? [new DictationAsked(now, DictationPurpose.LimitReason)]
-        : _route.Leave(order.Evidence);
+        : _route.Leave(command.Evidence);
 
     /// <summary>The limit that was said from the plate judges from now on; a strange one is asked a second time.</summary>
     IReadOnlyList<StartupEvent> State(PlateQuestion plate, string said)
@@ -153,12 +153,12 @@ sealed class Decider(StartupState state, Now now)
         EnteredReading doubtful = state.Doubtful!;
         return phrase switch
         {
-            Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.Disregard } => [new ConfirmationRefused(now)],
+            Phrase.Answer { Word: AnswerWord.No } or Phrase.Command { Word: CommandWord.Disregard } => [new ConfirmationRefused(now)],
             Phrase.Answer => _entry.Enter(doubtful),
             Phrase.Reading again when again.Field.Id == doubtful.Key.FieldId && again.Value == doubtful.Value => _entry.Enter(doubtful),
             Phrase.Reading other => [new ConfirmationRefused(now), .. _entry.Hear(other)],
-            Phrase.Order { Word: CommandWord.SayAgain or CommandWord.Help or CommandWord.WhatIsOpen or CommandWord.HowLong } order => [new QuestionAsked(now, order.Word)],
-            Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First say confirm or no, or say the reading again."),
+            Phrase.Command { Word: CommandWord.SayAgain or CommandWord.Help or CommandWord.WhatIsOpen or CommandWord.HowLong } command => [new QuestionAsked(now, command.Word)],
+            Phrase.Command command => Refuse(Commands.Of(command.Word).Id, "First say confirm or no, or say the reading again."),
             _ => [],
         };
     }
@@ -169,20 +169,20 @@ sealed class Decider(StartupState state, Now now)
             [new ChoiceMade(now, state.Step.Id, ChoiceTopic.SafeBy, choice.Value, choice.Evidence), new DictationAsked(now, DictationPurpose.ResumeReason)],
         (Phrase.Choice choice, _) =>
             [new ChoiceMade(now, state.Step.Id, ChoiceTopic.EndKind, choice.Value, choice.Evidence), .. new Ending(state, now).Chosen(choice.Value, state.EndReason)],
-        (Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.Disregard }, _) => [new DictationCancelled(now)],
-        (Phrase.Order { Word: CommandWord.SayAgain or CommandWord.Help or CommandWord.WhatIsOpen } order, _) => [new QuestionAsked(now, order.Word)],
-        (Phrase.Order order, _) => Refuse(Commands.Of(order.Word).Id, "First choose one, or say no."),
+        (Phrase.Answer { Word: AnswerWord.No } or Phrase.Command { Word: CommandWord.Disregard }, _) => [new DictationCancelled(now)],
+        (Phrase.Command { Word: CommandWord.SayAgain or CommandWord.Help or CommandWord.WhatIsOpen } command, _) => [new QuestionAsked(now, command.Word)],
+        (Phrase.Command command, _) => Refuse(Commands.Of(command.Word).Id, "First choose one, or say no."),
         _ => [],
     };
 
     IReadOnlyList<StartupEvent> WhileSigning(Phrase phrase) => phrase switch
     {
-        Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.Disregard } => [new FinishDeclined(now)],
+        Phrase.Answer { Word: AnswerWord.No } or Phrase.Command { Word: CommandWord.Disregard } => [new FinishDeclined(now)],
         Phrase.Answer { Word: AnswerWord.Yes } yes when state.Signs && !state.Exceptions.IsEmpty => Refuse(yes.Evidence.Words, "There are exceptions: only confirm signs the record with them, or say no."),
         Phrase.Answer when state.Signs => [new StepDone(now, state.Step.Id, phrase.Evidence), new StartupSigned(now, state.Job!.Technician)],
         Phrase.Answer => [new DictationAsked(now, DictationPurpose.EndReason)],
-        Phrase.Order { Word: CommandWord.ReadBack or CommandWord.SayAgain } order => [new QuestionAsked(now, order.Word)],
-        Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First answer: confirm, or no."),
+        Phrase.Command { Word: CommandWord.ReadBack or CommandWord.SayAgain } command => [new QuestionAsked(now, command.Word)],
+        Phrase.Command command => Refuse(Commands.Of(command.Word).Id, "First answer: confirm, or no."),
         _ => [],
     };
 

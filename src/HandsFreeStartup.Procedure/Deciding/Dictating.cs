@@ -11,7 +11,7 @@ sealed class Dictating(StartupState state, Now now)
 
     public IReadOnlyList<StartupEvent> WhileDictating(Phrase phrase)
     {
-        if (phrase is Phrase.Order { Word: CommandWord.Disregard })
+        if (phrase is Phrase.Command { Word: CommandWord.Disregard })
         {
             return [new DictationCancelled(now)];
         }
@@ -26,10 +26,10 @@ sealed class Dictating(StartupState state, Now now)
     public IReadOnlyList<StartupEvent> WhileReadingBack(Phrase phrase) => phrase switch
     {
         Phrase.Answer { Word: AnswerWord.No } => [new DictationAsked(now, state.Purpose)],
-        Phrase.Order { Word: CommandWord.Disregard } => [new DictationCancelled(now)],
+        Phrase.Command { Word: CommandWord.Disregard } => [new DictationCancelled(now)],
         Phrase.Answer => Kept(state.Heard!.Text, state.Heard.Evidence),
-        Phrase.Order { Word: CommandWord.SayAgain or CommandWord.Help } order => [new QuestionAsked(now, order.Word)],
-        Phrase.Order order => [new CommandRefused(now, Commands.Of(order.Word).Id, "First say confirm, or no to say it again.")],
+        Phrase.Command { Word: CommandWord.SayAgain or CommandWord.Help } command => [new QuestionAsked(now, command.Word)],
+        Phrase.Command command => [new CommandRefused(now, Commands.Of(command.Word).Id, "First say confirm, or no to say it again.")],
         _ => [],
     };
 

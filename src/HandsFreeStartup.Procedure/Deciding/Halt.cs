@@ -23,22 +23,22 @@ sealed class Halt(StartupState state, Now now)
         Phrase.Reading { Field.Id: FieldId.RoomCo } reading => Measure(reading),
         Phrase.Answer { Word: AnswerWord.Confirm } confirm => Refuse(confirm.Evidence.Words, "Answer yes or no."),
         Phrase.Answer answer => Answer(answer.Word == AnswerWord.Yes, answer.Evidence),
-        Phrase.Order { Word: CommandWord.Finish } => [new FinishAsked(now, false)],
-        Phrase.Order { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen or CommandWord.HowLong or CommandWord.Help } order => [new QuestionAsked(now, order.Word)],
-        Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "The start-up is stopped."),
+        Phrase.Command { Word: CommandWord.Finish } => [new FinishAsked(now, false)],
+        Phrase.Command { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen or CommandWord.HowLong or CommandWord.Help } command => [new QuestionAsked(now, command.Word)],
+        Phrase.Command command => Refuse(Commands.Of(command.Word).Id, "The start-up is stopped."),
         _ => [],
     };
 
     public IReadOnlyList<StartupEvent> WhileCondemning(Phrase phrase) => phrase switch
     {
-        Phrase.Answer { Word: AnswerWord.No } or Phrase.Order { Word: CommandWord.Disregard } => Deny(),
+        Phrase.Answer { Word: AnswerWord.No } or Phrase.Command { Word: CommandWord.Disregard } => Deny(),
         Phrase.Answer answer =>
         [
             new UnsafeFound(now, state.Condition!.StepId, state.Condition.Condition, answer.Evidence),
             .. new Ending(state, now).Decide(EndKind.Unsafe, state.Condition.Condition),
         ],
-        Phrase.Order { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen } order => [new QuestionAsked(now, order.Word)],
-        Phrase.Order order => Refuse(Commands.Of(order.Word).Id, "First answer: confirm, or no if it was misheard."),
+        Phrase.Command { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen } command => [new QuestionAsked(now, command.Word)],
+        Phrase.Command command => Refuse(Commands.Of(command.Word).Id, "First answer: confirm, or no if it was misheard."),
         _ => [],
     };
 

@@ -60,7 +60,7 @@ public abstract record Phrase(Evidence Evidence)
     /// <summary>A command; only a green one, or a safety phrase, arrives here.</summary>
     /// <param name="Word">Which.</param>
     /// <param name="Evidence">How it was heard.</param>
-    public sealed record Order(CommandWord Word, Evidence Evidence) : Phrase(Evidence)
+    public sealed record Command(CommandWord Word, Evidence Evidence) : Phrase(Evidence)
     {
         /// <summary>Whether a fire was called out: an emergency stop with its own instructions.</summary>
         public bool IsFire { get; init; }

@@ -28,7 +28,7 @@ static class Offers
     public static IEnumerable<string> All(StartupState state, Now now) =>
     [
         .. Of(state, now),
-        .. Expectations.Of(state).Commands.Where(word => !Commands.Of(word).IsSafetyPhrase && Takes(state, now, Order(word))).Select(word => Commands.Of(word).Id).Except(Of(state, now)),
+        .. Expectations.Of(state).Commands.Where(word => !Commands.Of(word).IsSafetyPhrase && Takes(state, now, Command(word))).Select(word => Commands.Of(word).Id).Except(Of(state, now)),
         .. Expectations.Of(state).Commands.Where(word => Commands.Of(word).IsSafetyPhrase).Select(word => Commands.Of(word).Id),
     ];
 
@@ -84,9 +84,9 @@ static class Offers
         step.Readings.Any(demand => demand.Settles is { Twice: true } && !state.Agreed.Contains(new ReadingKey(demand.FieldId, step.Scope ?? "")));
 
     static IEnumerable<string> Moves(StartupState state, Now now, params CommandWord[] words) =>
-        words.Where(word => Takes(state, now, Order(word))).Select(word => Commands.Of(word).Id);
+        words.Where(word => Takes(state, now, Command(word))).Select(word => Commands.Of(word).Id);
 
-    static Phrase.Order Order(CommandWord word) => new(word, Evidence.Typed(Commands.Of(word).Id));
+    static Phrase.Command Command(CommandWord word) => new(word, Evidence.Typed(Commands.Of(word).Id));
 
     static Phrase.Answer Answer(AnswerWord word) => new(word, Evidence.Typed(Answers.Of(word).Ways[0]));
 

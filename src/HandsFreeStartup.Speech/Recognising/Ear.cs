@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Speech.Recognising;
 
@@ -9,7 +8,7 @@ namespace HandsFreeStartup.Speech.Recognising;
 /// <param name="name">For evidence and messages.</param>
 sealed class Ear(WhisperModel model, string name)
 {
-    static readonly SearchLimits Limits = CertaintyPolicy.Shipped.Search;
+    static readonly SearchLimits Limits = SearchLimits.Shipped;
 
     readonly PhraseTries _tries = new(model.Tokens);
 

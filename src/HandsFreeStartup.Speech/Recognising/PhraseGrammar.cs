@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Speech.Understanding;
+using HandsFreeStartup.Speech.Phrases;
 
 namespace HandsFreeStartup.Speech.Recognising;
 
@@ -46,7 +46,7 @@ static class PhraseGrammar
         IEnumerable<(string, PhraseState)> commands =
             from command in Commands.All
             where !command.IsSafetyPhrase && expectation.Commands.Contains(command.Word)
-            select (" " + command.Id, Final(new Ending(new Meaning.Order(command.Word))));
+            select (" " + command.Id, Final(new Ending(new Meaning.Command(command.Word))));
         IEnumerable<(string, PhraseState)> answers =
             from answer in expectation.Answers
             from way in Answers.Of(answer).Ways
@@ -59,7 +59,7 @@ static class PhraseGrammar
 
     static IEnumerable<(string, PhraseState)> SafetyPhrases() =>
         from way in SafetyWords.Ways
-        select (" " + way.Words, Final(new Ending(new Meaning.Order(way.Word) { IsFire = way.IsFire })));
+        select (" " + way.Words, Final(new Ending(new Meaning.Command(way.Word) { IsFire = way.IsFire })));
 
     static PhraseState AfterName(NumberPlace place)
     {

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Speech.Understanding;
+using HandsFreeStartup.Speech.Phrases;
 
 namespace HandsFreeStartup.Speech.Recognising;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using HandsFreeStartup.Speech.Understanding;
+using HandsFreeStartup.Speech.Phrases;
 
 namespace HandsFreeStartup.Speech.Recognising;
 
@@ -19,7 +19,7 @@ readonly record struct SearchBounds(double Depth, double Floor, int MostDecodes)
 /// </remarks>
 sealed class TrieSearch(WhisperModel model, SearchBounds bounds)
 {
-    static readonly SearchLimits Limits = CertaintyPolicy.Shipped.Search;
+    static readonly SearchLimits Limits = SearchLimits.Shipped;
 
     readonly PriorityQueue<Beginning, double> _open = new();
     readonly Dictionary<PhraseTrie, Beginning> _reached = [];

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using HandsFreeStartup.Speech.Understanding;
+using HandsFreeStartup.Speech.Phrases;
 
 namespace HandsFreeStartup.Speech.Recognising;
 
@@ -19,7 +19,7 @@ public sealed record Candidate(
     public Meaning Meaning => Ending.Meaning;
 
     /// <summary>By this phrases of different length are compared.</summary>
-    public double Weight => LogProbability + CertaintyPolicy.Shipped.Search.WorthOfToken * Tokens;
+    public double Weight => LogProbability + SearchLimits.Shipped.WorthOfToken * Tokens;
 }
 
 /// <summary>What one model heard.</summary>
@@ -37,7 +37,7 @@ public sealed record EarEvidence(
     public Candidate? Best => Candidates.FirstOrDefault();
 
     /// <summary>A meaning that an ear did not come across is at least this much less likely than what it found best: the search looks less deep.</summary>
-    public static double NotFound => CertaintyPolicy.Shipped.Search.Depth;
+    public static double NotFound => SearchLimits.Shipped.Depth;
 
     /// <summary>How much likelier the best meaning is than the second, as a log-probability; <see cref="NotFound"/> if there is no second.</summary>
     public double Margin => Best is { } best ? MarginOf(best) : NotFound;

@@ -1,9 +1,13 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Speech.Native;
-using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Speech.Recognising;
+
+/// <summary>Whether what the first ear has heard wants the others too. Decoding knows nothing of deciding; who decides asks through this.</summary>
+/// <param name="alone">The evidence of the first ear.</param>
+/// <param name="expectation">What could be said.</param>
+public delegate bool AsksOtherEars(Utterance alone, Expectation expectation);
 
 /// <summary>
 /// Hears with the shipped Whisper models under what may be said. The small model, trained for readings in noise, listens first; where that is not enough the larger one is asked, which was
@@ -22,9 +26,11 @@ public sealed class WhisperRecogniser : IRecogniser
 
     readonly ImmutableArray<Ear> _ears;
     readonly Lazy<Ear> _dictation;
+    readonly AsksOtherEars _asks;
 
-    WhisperRecogniser(ImmutableArray<string> paths, string? dictation, int threads)
+    WhisperRecogniser(ImmutableArray<string> paths, string? dictation, int threads, AsksOtherEars asks)
     {
+        _asks = asks;
         _ears = [.. Task.WhenAll(paths.Select(path => Task.Run(() => Open(path, threads)))).GetAwaiter().GetResult()];
         _dictation = new(() => dictation is null ? _ears[0] : Open(dictation, threads));
     }
@@ -33,20 +39,22 @@ public sealed class WhisperRecogniser : IRecogniser
 
     /// <summary>Loads the models and hears a moment of silence, so that the first utterance is not slower than the others.</summary>
     /// <param name="models">The folder that holds them.</param>
+    /// <param name="asks">Whether the decision wants the other ears too.</param>
     /// <param name="ears">1: the small model alone. 2: also the larger one.</param>
     /// <param name="threads">Processor threads; more than there are cores makes it slower.</param>
     /// <exception cref="RecogniserUnavailableException">The native library or a model cannot be used.</exception>
-    public static WhisperRecogniser Load(string models, int ears = 2, int threads = 2) =>
-        Load([.. ((string[])[FirstModel, SecondModel])[..ears].Select(file => Path.Combine(models, file))], Path.Combine(models, DictationModel), threads);
+    public static WhisperRecogniser Load(string models, AsksOtherEars asks, int ears = 2, int threads = 2) =>
+        Load([.. ((string[])[FirstModel, SecondModel])[..ears].Select(file => Path.Combine(models, file))], asks, Path.Combine(models, DictationModel), threads);
 
     /// <summary>Loads the models named, the one that listens first at the front.</summary>
     /// <param name="paths">Model files in the engine's format.</param>
+    /// <param name="asks">Whether the decision wants the other ears too.</param>
     /// <param name="dictation">The model for free speech, loaded when it is first needed; null for the first of the others.</param>
     /// <param name="threads">Processor threads.</param>
     /// <exception cref="RecogniserUnavailableException">The native library or a model cannot be used.</exception>
-    public static WhisperRecogniser Load(ImmutableArray<string> paths, string? dictation = null, int threads = 2)
+    public static WhisperRecogniser Load(ImmutableArray<string> paths, AsksOtherEars asks, string? dictation = null, int threads = 2)
     {
-        WhisperRecogniser recogniser = new(paths, dictation, threads);
+        WhisperRecogniser recogniser = new(paths, dictation, threads, asks);
         recogniser.HearWithEveryEar(new float[16_000], Expectation.Open);
         return recogniser;
     }
@@ -68,7 +76,7 @@ public sealed class WhisperRecogniser : IRecogniser
     {
         Utterance alone = HearAlone(samples16k, expectation, cancellation);
         return expectation.Dictation ? alone with { FreeText = Dictated(samples16k) }
-            : _ears.Length > 1 && PhraseReader.WantsOtherEars(alone, expectation, CertaintyPolicy.Shipped) ? WithOtherEars(alone, samples16k, expectation, cancellation)
+            : _ears.Length > 1 && _asks(alone, expectation) ? WithOtherEars(alone, samples16k, expectation, cancellation)
             : alone;
     }
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using HandsFreeStartup.Speech.Recognising;
 
 namespace HandsFreeStartup.Speech.Understanding;
 
@@ -34,18 +35,6 @@ public sealed record KindThresholds(Threshold Reading, Threshold Phrase, Thresho
 /// <param name="WorseRatio">Ratio of the ear where it is lower, where both came across the same one.</param>
 /// <param name="FreeMean">Mean log-probability per token of a free reading that holds one among other words.</param>
 public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, double FreeMean);
-
-/// <summary>How far the search for phrases goes.</summary>
-/// <param name="Depth">Phrases less likely than the best by more than this, as a log-probability, are not looked for; so far is at least what was not found.</param>
-/// <param name="BelowFree">A phrase so much less likely than the free reading is refused whatever else speaks for it.</param>
-/// <param name="MostDecodes">Decodes of one sound after which a search ends.</param>
-/// <param name="WorthOfToken">What a token is worth in comparing phrases: the more tokens, the less likely is a phrase that was heard just as well.</param>
-/// <param name="WorthOfWork">The same in the order of work: a badly heard name is followed by a well heard number more often than not.</param>
-/// <param name="TailDepth">A unit that makes a phrase less likely by more than this adds nothing worth a decode.</param>
-/// <param name="FreeTokens">The longest free reading.</param>
-/// <param name="DictationTokens">The longest dictation.</param>
-public sealed record SearchLimits(
-    double Depth, double BelowFree, int MostDecodes, double WorthOfToken, double WorthOfWork, double TailDepth, int FreeTokens, int DictationTokens);
 
 /// <summary>The numbers that decide; they stand in one data file, <c>certainty.json</c>, and nowhere else.</summary>
 /// <param name="Origin">How they were found.</param>

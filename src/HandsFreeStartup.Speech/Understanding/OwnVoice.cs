@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Phrases;
 
 namespace HandsFreeStartup.Speech.Understanding;
 
@@ -15,9 +16,9 @@ public static class OwnVoice
     public static bool MayBeEcho(Phrase phrase, string said)
     {
         ImmutableArray<string> own = PlainWords.Of(said);
-        if (phrase is Phrase.Order order && Commands.Of(order.Word).IsSafetyPhrase)
+        if (phrase is Phrase.Command command && Commands.Of(command.Word).IsSafetyPhrase)
         {
-            return SafetyWords.Ways.Where(way => way.Word == order.Word).Any(way => Holds(own, PlainWords.Of(way.Words)));
+            return SafetyWords.Ways.Where(way => way.Word == command.Word).Any(way => Holds(own, PlainWords.Of(way.Words)));
         }
 
         ImmutableArray<string> heard = PlainWords.Of(phrase.Evidence.Words);

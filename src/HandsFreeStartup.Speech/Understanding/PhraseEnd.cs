@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Phrases;
 
 namespace HandsFreeStartup.Speech.Understanding;
 
@@ -29,7 +30,7 @@ public static class PhraseEnds
         return text.Meanings switch
         {
             [] => PhraseEnd.Open,
-            [Meaning.Order or Meaning.Answer or Meaning.Choice] => (!expectation.Dictation || PhraseText.IsSafety(text.Meanings[0])) && !BeginsLonger(plain, expectation) ? PhraseEnd.Closed : PhraseEnd.Open,
+            [Meaning.Command or Meaning.Answer or Meaning.Choice] => (!expectation.Dictation || PhraseText.IsSafety(text.Meanings[0])) && !BeginsLonger(plain, expectation) ? PhraseEnd.Closed : PhraseEnd.Open,
             _ when text.Meanings.OfType<Meaning.Reading>().Any(reading => EndsInUnit(plain, reading.Field)) || EndsIn(plain, PlainWords.Of(PhraseText.Over)) => PhraseEnd.Closed,
             _ => text.Meanings.OfType<Meaning.Reading>().Any(CanGrow) ? PhraseEnd.Open : PhraseEnd.Complete,
         };

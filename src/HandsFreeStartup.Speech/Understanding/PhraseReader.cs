@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Recognising;
 
 namespace HandsFreeStartup.Speech.Understanding;
@@ -57,6 +58,9 @@ public static class PhraseReader
             _ => false,
         };
 
+    /// <summary>The same by the policy that ships with the program.</summary>
+    public static bool AsksOtherEars(Utterance alone, Expectation expectation) => WantsOtherEars(alone, expectation, CertaintyPolicy.Shipped);
+
     static bool MayHaveLostAZero(Phrase.Reading reading) => reading.Value.Scale > 0 && reading.Value.Scale < reading.Field.MostDecimals;
 
     static bool IsSeveralWords(Candidate? candidate) => candidate?.Words.Contains(' ') ?? false;
@@ -95,7 +99,7 @@ public static class PhraseReader
                 select PhraseText.ToPhrase(called, new Evidence(ear.FreeText, Channel.Voice, Certainty.Green, ear.FreeMean))).FirstOrDefault();
     }
 
-    static CommandWord Word(Candidate safety) => ((Meaning.Order)safety.Meaning).Word;
+    static CommandWord Word(Candidate safety) => ((Meaning.Command)safety.Meaning).Word;
 
     static bool Reaches((EarEvidence Ear, Candidate Heard) one, double mean, double ratio) => one.Heard.Mean >= mean && one.Ear.RatioOf(one.Heard) >= ratio;
 
@@ -182,7 +186,7 @@ public static class PhraseReader
             [var safety] when PhraseText.IsSafety(safety) => PhraseText.ToPhrase(safety, evidence),
             _ when expectation.Dictation => new Phrase.Dictation(evidence),
             [Meaning.Reading reading] => PhraseText.ToPhrase(reading, evidence),
-            [Meaning.Order or Meaning.Answer or Meaning.Choice] => PhraseText.ToPhrase(meaning.Meanings[0], evidence),
+            [Meaning.Command or Meaning.Answer or Meaning.Choice] => PhraseText.ToPhrase(meaning.Meanings[0], evidence),
             _ => new Phrase.NotUnderstood(evidence with { Certainty = Certainty.Red, Why = meaning.Reason }),
         };
     }

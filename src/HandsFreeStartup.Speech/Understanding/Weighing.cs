@@ -1,3 +1,4 @@
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Recognising;
 
 namespace HandsFreeStartup.Speech.Understanding;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using HandsFreeStartup.NewAppliance;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Running;
@@ -20,7 +19,7 @@ public static class ChecklistCommand
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("checklist", "Check a checklist, an appliance sheet or a site, and print it as a table.") { File, Mermaid, Appliance, Site, Occasion, NewApplianceCommand.Build() };
+        Command command = new("checklist", "Check a checklist, an appliance sheet or a site, and print it as a table.") { File, Mermaid, Appliance, Site, Occasion };
         command.SetAction(Run);
         return command;
     }

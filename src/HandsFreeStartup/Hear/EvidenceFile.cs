@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Recognising;
-using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Hear;
 

@@ -30,7 +30,7 @@ sealed class HearBench(WhisperRecogniser recogniser, SileroDetector detector, Ti
         try
         {
             ModelFiles shipped = new(ShippedFiles.Models);
-            WhisperRecogniser recogniser = WhisperRecogniser.Load([.. shipped.Recognisers(model, ears).Select(file => file.Path)], model is null ? shipped.Checked(ModelFiles.Dictation).Path : null);
+            WhisperRecogniser recogniser = WhisperRecogniser.Load([.. shipped.Recognisers(model, ears).Select(file => file.Path)], PhraseReader.AsksOtherEars, model is null ? shipped.Checked(ModelFiles.Dictation).Path : null);
             SileroDetector detector = SileroDetector.Load(shipped.Checked(ModelFiles.Detector).Path);
             using Process self = Process.GetCurrentProcess();
             return new HearBench(recogniser, detector, clock, clock.GetUtcNow() - self.StartTime.ToUniversalTime());

@@ -1,8 +1,8 @@
 using System.Globalization;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Session;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Recognising;
-using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Hear;
 
@@ -72,7 +72,7 @@ sealed record HearRow(
     {
         Phrase.Reading { IsOver: true } over => $"{over.Field.Id}=over",
         Phrase.Reading reading => FormattableString.Invariant($"{reading.Field.Id}={reading.Value}"),
-        Phrase.Order order => $"command={Commands.Of(order.Word).Id}",
+        Phrase.Command command => $"command={Commands.Of(command.Word).Id}",
         Phrase.Choice choice => $"choice={choice.Value}",
         Phrase.Answer answer => $"command={Answers.Of(answer.Word).Ways[0]}",
         _ => Nothing,

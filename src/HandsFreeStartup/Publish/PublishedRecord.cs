@@ -67,16 +67,9 @@ static class PublishedRecord
         JobReview review = JobReview.Of(plan, record.Happened, ReviewedRecord.StateOf(record.Verification));
         return review.Status is not (JobStatus.Signed or JobStatus.OutOfService or JobStatus.Accepted or JobStatus.Returned) ? (null, new KeptBack(ReviewText.Of(review.Status).ToLowerInvariant(), IsWrong: false))
             : (new JobToPublish(
-                path, review.JobId, Word(review.Status), review.MustBeLookedAt, review.Began!.Value, review.Ended!.Value, review.Technician, plan.Appliance.Id, review.Appliance, Rules,
+                path, review.JobId, FleetSelection.Word(review.Status), review.MustBeLookedAt, review.Began!.Value, review.Ended!.Value, review.Technician, plan.Appliance.Id, review.Appliance, Rules,
                 [.. review.Findings.Select(Of)], [.. ReadingRow.Of(plan, record.Happened).Select(Of)], record), null);
     }
-
-    /// <summary>A status as it is kept.</summary>
-    public static string Word(JobStatus status) => status switch
-    {
-        JobStatus.OutOfService => "out-of-service",
-        _ => status.ToString().ToLowerInvariant(),
-    };
 
     static FleetFinding Of(ReviewFinding finding) => new(finding.Rule, (int)finding.Weight, finding.At, finding.StepId, finding.Text, finding.Clips, finding.IsException);
 

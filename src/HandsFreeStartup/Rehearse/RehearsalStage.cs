@@ -12,7 +12,7 @@ namespace HandsFreeStartup.Rehearse;
 /// </summary>
 /// <param name="bench">Furnace and hands.</param>
 /// <param name="clock">The time of the rehearsal.</param>
-sealed class RehearsalStage(Bench bench, RehearsalClock clock)
+sealed class RehearsalStage(Bench bench, RehearsalClock clock) : IStage
 {
     readonly Lock _oneAtATime = new();
     readonly Coach _coach = new(bench);
@@ -25,16 +25,16 @@ sealed class RehearsalStage(Bench bench, RehearsalClock clock)
     /// <summary>Furnace and hands.</summary>
     public Bench Bench => bench;
 
-    /// <summary>The record, watched.</summary>
+    /// <inheritdoc/>
+    TimeProvider IStage.Clock => clock;
+
+    /// <inheritdoc/>
     public IEventLog Watch(IEventLog log) => new WatchedLog(this, log);
 
-    /// <summary>The display, with the instruments beside it.</summary>
-    /// <param name="display">Shows.</param>
-    /// <param name="asLines">Whether the instruments are told as lines, where something new is to be read; else they stand among the results.</param>
+    /// <inheritdoc/>
     public IDisplay Beside(IDisplay display, bool asLines) => _display = new BenchDisplay(this, display, asLines);
 
-    /// <summary>Takes a line if it is meant for the hands.</summary>
-    /// <returns>Whether it was.</returns>
+    /// <inheritdoc/>
     public bool Take(string line)
     {
         // What is dictated is dictated, also where it sounds like a hand.

@@ -5,7 +5,7 @@ using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Session;
 using HandsFreeStartup.Simulation;
-using HandsFreeStartup.Speech.Understanding;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Start;
 
 namespace HandsFreeStartup.Rehearse;

@@ -4,7 +4,6 @@ using HandsFreeStartup.Fleet;
 using HandsFreeStartup.Fleet.Publishing;
 using HandsFreeStartup.Fleet.Reading;
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Publish;
 using HandsFreeStartup.Reports.Review;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Storage.Log;
@@ -108,7 +107,7 @@ sealed class FleetReview(ParseResult parsed, FleetDatabase database)
     static JobReview ReviewOf(FleetJob job) => new(
         StatusOf(job.Status), job.JobId, job.Began, job.Ended, job.Technician, job.Appliance, IsDemonstration: false, [.. job.Findings.Select(Of)], job.MustBeLookedAt);
 
-    static JobStatus StatusOf(string word) => Enum.GetValues<JobStatus>().FirstOrDefault(status => PublishedRecord.Word(status) == word, JobStatus.Unreadable);
+    static JobStatus StatusOf(string word) => Enum.GetValues<JobStatus>().FirstOrDefault(status => FleetSelection.Word(status) == word, JobStatus.Unreadable);
 
     static ReviewFinding Of(FleetFinding finding) => new(finding.Rule, (Weight)finding.Weight, finding.Text)
     {

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using HandsFreeStartup.Fleet.Reading;
+using HandsFreeStartup.Reports.Review;
 using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Review;
@@ -30,6 +31,13 @@ static class FleetSelection
         (string? van, string? jobId) = job?.Split('/', 2) is [var named, var rest] ? (named, rest) : (parsed.GetValue(Van), job);
         return new FleetFilter(day ?? DayOf(parsed, Since), day ?? DayOf(parsed, Until), van, parsed.GetValue(Technician), parsed.GetValue(Model), jobId);
     }
+
+    /// <summary>A status as the database keeps it.</summary>
+    public static string Word(JobStatus status) => status switch
+    {
+        JobStatus.OutOfService => "out-of-service",
+        _ => status.ToString().ToLowerInvariant(),
+    };
 
     /// <summary>A day that was given, or null.</summary>
     /// <exception cref="WrongUseException">It is none.</exception>

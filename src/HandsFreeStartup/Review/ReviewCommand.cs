@@ -1,7 +1,6 @@
 using System.CommandLine;
 using HandsFreeStartup.Fleet;
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Publish;
 using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Review;

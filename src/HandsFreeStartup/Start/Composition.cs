@@ -3,7 +3,6 @@ using System.Runtime.InteropServices;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Plain;
 using HandsFreeStartup.Procedure;
-using HandsFreeStartup.Rehearse;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Screen;
 using HandsFreeStartup.Session;
@@ -21,7 +20,7 @@ namespace HandsFreeStartup.Start;
 /// <param name="error">For messages.</param>
 /// <param name="clock">The present.</param>
 /// <param name="stage">Puts a simulated furnace under it; null for a real one.</param>
-sealed class Composition(StartOptions options, TextWriter output, TextWriter error, TimeProvider clock, RehearsalStage? stage = null)
+sealed class Composition(StartOptions options, TextWriter output, TextWriter error, TimeProvider clock, IStage? stage = null)
 {
     static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(2);
     static readonly TimeSpan LongestLeave = TimeSpan.FromSeconds(20);

@@ -86,7 +86,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         return new OpenJob(StartupLog.Create(System.IO.Path.Combine(System.IO.Path.GetDirectoryName(path)!, $"{job.JobId}.db"), clock), plan, job, options.KeepsClips);
     }
 
-    static string NewId(TimeProvider clock) => FormattableString.Invariant($"{clock.GetUtcNow():yyyyMMdd-HHmmss}-{Guid.NewGuid().ToString("N")[..4]}");
+    static string NewId(TimeProvider clock) => FormattableString.Invariant($"{clock.GetLocalNow():yyyyMMdd-HHmmss}-{Guid.NewGuid().ToString("N")[..4]}");
 
     /// <summary>Opens an interrupted job: the named one, or the only one that is unfinished. An ended one, or one that does not verify, is not resumed.</summary>
     public static OpenJob ToGoOn(StartOptions options, TimeProvider clock)

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using HandsFreeStartup.Fleet;
-using HandsFreeStartup.Publish;
 using HandsFreeStartup.Review;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Storage.Log;

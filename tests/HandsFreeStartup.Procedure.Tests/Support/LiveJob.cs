@@ -54,7 +54,7 @@ sealed class LiveJob
 
     public LiveJob Say(Field field, decimal value, Certainty certainty = Certainty.Green) => Give(new Phrase.Reading(field, value, Some.Heard(certainty)));
 
-    public LiveJob Say(CommandWord word) => Give(new Phrase.Order(word, Some.Heard()));
+    public LiveJob Say(CommandWord word) => Give(new Phrase.Command(word, Some.Heard()));
 
     public LiveJob Say(AnswerWord word) => Give(new Phrase.Answer(word, Some.Heard()));
 

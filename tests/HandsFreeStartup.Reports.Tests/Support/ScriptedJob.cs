@@ -64,7 +64,7 @@ public sealed class ScriptedJob
 
     public ScriptedJob Answer(AnswerWord word) => Say(new Phrase.Answer(word, Evidence.Typed(word.ToString().ToLowerInvariant())));
 
-    public ScriptedJob Order(CommandWord word) => Say(new Phrase.Order(word, Evidence.Typed(Commands.Of(word).Id)));
+    public ScriptedJob Order(CommandWord word) => Say(new Phrase.Command(word, Evidence.Typed(Commands.Of(word).Id)));
 
     /// <summary>Free speech, confirmed where it is read back.</summary>
     public ScriptedJob Dictate(string words)

@@ -1,8 +1,8 @@
 using System.Diagnostics;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Recognising;
 using HandsFreeStartup.Speech.Tests.Support;
-using HandsFreeStartup.Speech.Understanding;
 using Xunit.Abstractions;
 
 namespace HandsFreeStartup.Speech.Tests.Recognising;
@@ -54,7 +54,7 @@ public sealed class PhraseTrieTests(SmallModel small, ITestOutputHelper output) 
         PhraseTrie trie = PhraseTrie.Of(Everything, small.Model.Tokens);
         foreach (Command command in Commands.All)
         {
-            Assert.Equal(new Meaning.Order(command.Word), Assert.Single(Endings(trie, " " + command.Id)).Meaning);
+            Assert.Equal(new Meaning.Command(command.Word), Assert.Single(Endings(trie, " " + command.Id)).Meaning);
         }
 
         foreach (Answer answer in Answers.All)
@@ -64,7 +64,7 @@ public sealed class PhraseTrieTests(SmallModel small, ITestOutputHelper output) 
 
         foreach (SafetyWay way in SafetyWords.Ways)
         {
-            Assert.Equal(new Meaning.Order(way.Word) { IsFire = way.IsFire }, Assert.Single(Endings(trie, " " + way.Words)).Meaning);
+            Assert.Equal(new Meaning.Command(way.Word) { IsFire = way.IsFire }, Assert.Single(Endings(trie, " " + way.Words)).Meaning);
         }
     }
 

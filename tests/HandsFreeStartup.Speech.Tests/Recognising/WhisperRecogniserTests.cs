@@ -1,6 +1,7 @@
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Speech.Native;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Recognising;
 using HandsFreeStartup.Speech.Tests.Support;
 using HandsFreeStartup.Speech.Understanding;
@@ -54,9 +55,9 @@ public sealed class WhisperRecogniserTests(TwoEars ears) : IClassFixture<TwoEars
     public void What_is_not_expected_is_not_heard_but_a_safety_phrase_is()
     {
         Expectation draft = new([ExpectedReading.Of(Fields.Find("draft")!)], [CommandWord.Done], []);
-        Assert.IsNotType<Phrase.Order>(PhraseReader.Read(ears.Recogniser.Hear(WavFile.Read(Shipped.Recording("oxygen_seven_point_six")), draft), draft));
+        Assert.IsNotType<Phrase.Command>(PhraseReader.Read(ears.Recogniser.Hear(WavFile.Read(Shipped.Recording("oxygen_seven_point_six")), draft), draft));
         Phrase stop = PhraseReader.Read(ears.Recogniser.Hear(WavFile.Read(Shipped.Recording("emergency_stop")), draft), draft);
-        Assert.Equal(CommandWord.EmergencyStop, Assert.IsType<Phrase.Order>(stop).Word);
+        Assert.Equal(CommandWord.EmergencyStop, Assert.IsType<Phrase.Command>(stop).Word);
     }
 
     [Fact]
@@ -66,13 +67,13 @@ public sealed class WhisperRecogniserTests(TwoEars ears) : IClassFixture<TwoEars
         Phrase words = PhraseReader.Read(ears.Recogniser.Hear(WavFile.Read(Shipped.Recording("oxygen_seven_point_six")), note), note);
         Assert.Contains("7.6", Assert.IsType<Phrase.Dictation>(words).Evidence.Words, StringComparison.Ordinal);
         Phrase stop = PhraseReader.Read(ears.Recogniser.Hear(WavFile.Read(Shipped.Recording("emergency_stop")), note), note);
-        Assert.Equal(CommandWord.EmergencyStop, Assert.IsType<Phrase.Order>(stop).Word);
+        Assert.Equal(CommandWord.EmergencyStop, Assert.IsType<Phrase.Command>(stop).Word);
     }
 
     [Fact]
     public void A_missing_model_is_named_with_the_remedy()
     {
-        RecogniserUnavailableException missing = Assert.Throws<RecogniserUnavailableException>(() => WhisperRecogniser.Load("/nowhere", ears: 1));
+        RecogniserUnavailableException missing = Assert.Throws<RecogniserUnavailableException>(() => WhisperRecogniser.Load("/nowhere", PhraseReader.AsksOtherEars, ears: 1));
         Assert.Contains("/nowhere/ggml-tiny.en-readings-q8_0.bin", missing.Message, StringComparison.Ordinal);
     }
 
@@ -87,7 +88,7 @@ public sealed class WhisperRecogniserTests(TwoEars ears) : IClassFixture<TwoEars
     static string Meant(Phrase phrase) => phrase switch
     {
         Phrase.Reading reading => new Meaning.Reading(reading.Field, reading.Value).ToString(),
-        Phrase.Order order => new Meaning.Order(order.Word).ToString(),
+        Phrase.Command order => new Meaning.Command(order.Word).ToString(),
         Phrase.Answer answer => new Meaning.Answer(answer.Word).ToString(),
         _ => phrase.Evidence.Why,
     };

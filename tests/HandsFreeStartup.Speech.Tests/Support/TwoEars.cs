@@ -1,11 +1,12 @@
 using HandsFreeStartup.Speech.Recognising;
+using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Speech.Tests.Support;
 
 /// <summary>The recogniser with the shipped models, loaded once for a class of tests.</summary>
 public sealed class TwoEars : IDisposable
 {
-    public WhisperRecogniser Recogniser { get; } = WhisperRecogniser.Load(Path.GetDirectoryName(Shipped.DetectorModel)!);
+    public WhisperRecogniser Recogniser { get; } = WhisperRecogniser.Load(Path.GetDirectoryName(Shipped.DetectorModel)!, PhraseReader.AsksOtherEars);
 
     public void Dispose() => Recogniser.Dispose();
 }

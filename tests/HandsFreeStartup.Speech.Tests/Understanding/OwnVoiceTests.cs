@@ -1,4 +1,5 @@
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Speech.Tests.Understanding;

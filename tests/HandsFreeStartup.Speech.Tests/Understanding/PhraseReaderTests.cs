@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Recognising;
 using HandsFreeStartup.Speech.Understanding;
 
@@ -28,7 +29,7 @@ public sealed class PhraseReaderTests
     static string WhyOf(Utterance utterance) => PhraseReader.Read(utterance, Asked).Evidence.Why;
 
     static CommandWord? SafetyWordOf(Utterance utterance) =>
-        PhraseReader.Read(utterance, Asked) is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell } order ? order.Word : null;
+        PhraseReader.Read(utterance, Asked) is Phrase.Command { Word: CommandWord.EmergencyStop or CommandWord.GasSmell } order ? order.Word : null;
 
     static bool WantsOtherEars(Utterance alone) => PhraseReader.WantsOtherEars(alone, Asked, CertaintyPolicy.Shipped);
 
@@ -116,7 +117,7 @@ public sealed class PhraseReaderTests
     [Fact]
     public void A_single_word_needs_more_than_several()
     {
-        bool IsTaken(string word, double mean) => PhraseReader.Read(Said(Ear(Heard(word, mean))), Asked) is Phrase.Order;
+        bool IsTaken(string word, double mean) => PhraseReader.Read(Said(Ear(Heard(word, mean))), Asked) is Phrase.Command;
         double[] means = [.. Enumerable.Range(0, 100).Select(i => -0.01 * i)];
 
         Assert.All(means, mean => Assert.True(IsTaken("go back", mean) || !IsTaken("next", mean)));
@@ -174,7 +175,7 @@ public sealed class PhraseReaderTests
     [Fact]
     public void A_fire_is_an_emergency_stop_that_says_so()
     {
-        Phrase.Order stop = Assert.IsType<Phrase.Order>(PhraseReader.Read(Said(Ear(Heard("there is a fire", -0.01))), Asked));
+        Phrase.Command stop = Assert.IsType<Phrase.Command>(PhraseReader.Read(Said(Ear(Heard("there is a fire", -0.01))), Asked));
 
         Assert.Equal((CommandWord.EmergencyStop, true), (stop.Word, stop.IsFire));
     }

@@ -1,6 +1,6 @@
 using System.Globalization;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Speech.Understanding;
+using HandsFreeStartup.Speech.Phrases;
 
 namespace HandsFreeStartup.Speech.Tests.Understanding;
 
@@ -91,7 +91,7 @@ public sealed class PhraseTextTests
         Expectation step = new([ExpectedReading.Of(Fields.Find("draft")!)], [CommandWord.Done], []);
         Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed("oxygen 7.6", step));
         Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed("finish", step));
-        Assert.Equal(CommandWord.EmergencyStop, Assert.IsType<Phrase.Order>(PhraseText.Typed("emergency stop", step)).Word);
+        Assert.Equal(CommandWord.EmergencyStop, Assert.IsType<Phrase.Command>(PhraseText.Typed("emergency stop", step)).Word);
     }
 
     [Fact]
@@ -107,7 +107,7 @@ public sealed class PhraseTextTests
         Expectation note = new([], [], [], Dictation: true);
         Assert.Equal("done with the left side", Assert.IsType<Phrase.Dictation>(PhraseText.Typed("done with the left side", note)).Evidence.Words);
         Assert.IsType<Phrase.Dictation>(PhraseText.Typed("done", note));
-        Assert.Equal(CommandWord.GasSmell, Assert.IsType<Phrase.Order>(PhraseText.Typed("gas smell", note)).Word);
+        Assert.Equal(CommandWord.GasSmell, Assert.IsType<Phrase.Command>(PhraseText.Typed("gas smell", note)).Word);
     }
 
     [Fact]
@@ -115,7 +115,7 @@ public sealed class PhraseTextTests
     {
         foreach (Command command in Commands.All)
         {
-            Assert.Equal(command.Word, Assert.IsType<Phrase.Order>(PhraseText.Typed(command.Id, Expectation.Open)).Word);
+            Assert.Equal(command.Word, Assert.IsType<Phrase.Command>(PhraseText.Typed(command.Id, Expectation.Open)).Word);
         }
 
         Expectation every = Expectation.Open with { Readings = [.. Fields.All.Select(ExpectedReading.Of)] };
@@ -265,7 +265,7 @@ public sealed class PhraseTextTests
     [Fact]
     public void A_safety_phrase_is_heard_whatever_signs_are_typed_around_it() =>
         Assert.All(["GAS SMELL!!!", "  gas smell ...", "gas smell?", "<gas smell>", "EMERGENCY STOP!!1".TrimEnd('1'), "emergency-stop"], line =>
-            Assert.True(Commands.Of(Assert.IsType<Phrase.Order>(PhraseText.Typed(line, new Expectation([], [], [], Dictation: true))).Word).IsSafetyPhrase, line));
+            Assert.True(Commands.Of(Assert.IsType<Phrase.Command>(PhraseText.Typed(line, new Expectation([], [], [], Dictation: true))).Word).IsSafetyPhrase, line));
 
     [Fact]
     public void A_line_longer_than_any_note_is_refused_with_what_is_taken()

@@ -1,5 +1,5 @@
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Speech.Understanding;
+using HandsFreeStartup.Speech.Phrases;
 
 namespace HandsFreeStartup.Speech.Tests.Understanding;
 
@@ -35,7 +35,7 @@ public sealed class SafetyWordsTests
     {
         foreach (Expectation expectation in new[] { Expectation.Open, Note, new Expectation([], [], []) })
         {
-            Phrase.Order stop = Assert.IsType<Phrase.Order>(PhraseText.Typed($"{words.ToUpperInvariant()}!", expectation));
+            Phrase.Command stop = Assert.IsType<Phrase.Command>(PhraseText.Typed($"{words.ToUpperInvariant()}!", expectation));
             Assert.Equal((word, isFire), (stop.Word, stop.IsFire));
         }
     }
@@ -46,7 +46,7 @@ public sealed class SafetyWordsTests
     {
         foreach (string line in new[] { words, $"the {words}", $"{words} please" })
         {
-            Assert.False(PhraseText.Typed(line, Expectation.Open) is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell }, line);
+            Assert.False(PhraseText.Typed(line, Expectation.Open) is Phrase.Command { Word: CommandWord.EmergencyStop or CommandWord.GasSmell }, line);
         }
     }
 
@@ -66,7 +66,7 @@ public sealed class SafetyWordsTests
     [InlineData("we have a fire and I smell gas", CommandWord.EmergencyStop, true)]
     public void A_way_counts_with_words_around_it(string line, CommandWord word, bool isFire)
     {
-        Phrase.Order stop = Assert.IsType<Phrase.Order>(PhraseText.Typed(line, Expectation.Open));
+        Phrase.Command stop = Assert.IsType<Phrase.Command>(PhraseText.Typed(line, Expectation.Open));
         Assert.Equal((word, isFire), (stop.Word, stop.IsFire));
     }
 
@@ -88,5 +88,5 @@ public sealed class SafetyWordsTests
     [Theory]
     [InlineData("help, I smell gas")]
     [InlineData("okay everybody stop stop stop")]
-    public void But_nothing_keeps_a_call_out_of_the_way(string line) => Assert.IsType<Phrase.Order>(PhraseText.Typed(line, Note));
+    public void But_nothing_keeps_a_call_out_of_the_way(string line) => Assert.IsType<Phrase.Command>(PhraseText.Typed(line, Note));
 }

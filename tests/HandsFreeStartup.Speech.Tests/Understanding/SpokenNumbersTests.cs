@@ -1,7 +1,7 @@
 using System.Globalization;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Tests.Support;
-using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Speech.Tests.Understanding;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Speech.Understanding;
+using HandsFreeStartup.Speech.Phrases;
 
 namespace HandsFreeStartup.Tests.Fuzzing;
 
@@ -47,7 +47,7 @@ public sealed partial class TypedLineDoor() : FuzzedDoor("typed-line")
                 Assert.True(reading.Field.IsPossible(reading.Value));
                 Check(line, reading, expectation.Readings.First(expected => expected.Field.Id == reading.Field.Id).Names);
                 return new Outcome(true, $"reading {reading.Field.Id} {reading.IsOver}");
-            case Phrase.Order order:
+            case Phrase.Command order:
                 Assert.True(Commands.Of(order.Word).IsSafetyPhrase || expectation.Commands.Contains(order.Word));
                 return new Outcome(true, $"order {order.Word} {order.IsFire}");
             default:

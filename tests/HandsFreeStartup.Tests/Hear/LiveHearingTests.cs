@@ -49,7 +49,7 @@ public sealed class LiveHearingTests
     [Fact]
     public void Every_phrase_that_is_asked_means_what_its_label_says() => Assert.All(LivePhrases.All, phrase => Assert.Equal(
         phrase.Expected,
-        Assert.Single(HandsFreeStartup.Speech.Understanding.PhraseText.Read(phrase.Words, LivePhrases.Expectation).Meanings).ToString()));
+        Assert.Single(HandsFreeStartup.Speech.Phrases.PhraseText.Read(phrase.Words, LivePhrases.Expectation).Meanings).ToString()));
 
     [Fact]
     public void Each_microphone_has_a_file_of_its_own() => Assert.NotEqual(

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Running;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Recognising;
-using HandsFreeStartup.Speech.Understanding;
 using HandsFreeStartup.Storage.UserFiles;
 using Xunit.Abstractions;
 
@@ -93,7 +93,7 @@ public sealed class ShippedExpectationsTests(ITestOutputHelper output)
     {
         foreach (CommandWord word in expectation.Commands)
         {
-            yield return (" " + Commands.Of(word).Id, new Meaning.Order(word));
+            yield return (" " + Commands.Of(word).Id, new Meaning.Command(word));
         }
 
         foreach ((AnswerWord answer, string way) in expectation.Answers.SelectMany(answer => Answers.Of(answer).Ways.Select(way => (answer, way))))

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Hear;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Recognising;
 using HandsFreeStartup.Speech.Understanding;
 using HandsFreeStartup.Tests.Support;

@@ -15,7 +15,7 @@ static class JobTable
         ["gas smelled at the door, not resumed"] = job => job.Say(AnswerWord.Yes),
         ["gas called out, led back"] = job => job.GoTo("combustion").Say(CommandWord.GasSmell).With(live => live.LeadBack("the union was loose, tightened")).Finish(),
         ["emergency stop, led back"] = job => job.GoTo("rise").Say(CommandWord.EmergencyStop).With(live => live.LeadBack("a tool fell into the blower")).Finish(),
-        ["fire called out, not resumed"] = job => job.GoTo("manifold").With(live => live.Give(new Phrase.Order(CommandWord.EmergencyStop, Some.Heard()) { IsFire = true })),
+        ["fire called out, not resumed"] = job => job.GoTo("manifold").With(live => live.Give(new Phrase.Command(CommandWord.EmergencyStop, Some.Heard()) { IsFire = true })),
         ["carbon monoxide in a room twice"] = job => job.GoTo("rooms/kitchen").Say("room_co", 40).With(live => live.Say(AnswerWord.Confirm)).Say("room_co", 41).With(live => live.Say(AnswerWord.Confirm).Say(AnswerWord.Confirm)),
         ["carbon monoxide makes everybody leave"] = job => job.GoTo("rooms/kitchen").Say("room_co", 250),
         ["everybody left, room aired and measured again"] = job => job.GoTo("rooms/kitchen").Say("room_co", 250).With(live => live.Wait(TimeSpan.FromMinutes(11)))

@@ -71,7 +71,7 @@ public sealed class EmergencyTests
     [Fact]
     public async Task A_spoken_safety_phrase_is_carried_out_while_a_photo_is_read_and_its_sound_is_kept()
     {
-        (StartupSession session, HeldLog log) = Session("photo", new Phrase.Order(CommandWord.EmergencyStop, Some.Heard()));
+        (StartupSession session, HeldLog log) = Session("photo", new Phrase.Command(CommandWord.EmergencyStop, Some.Heard()));
         Task<SessionEnd> running = Task.Run(() => session.Run(CancellationToken.None));
         Hang(session, "photo");
 
@@ -87,7 +87,7 @@ public sealed class EmergencyTests
     [Fact]
     public async Task A_spoken_safety_phrase_whose_sound_cannot_be_kept_in_time_is_carried_out_without_it()
     {
-        (StartupSession session, HeldLog log) = Session("clip", new Phrase.Order(CommandWord.EmergencyStop, Some.Heard()));
+        (StartupSession session, HeldLog log) = Session("clip", new Phrase.Command(CommandWord.EmergencyStop, Some.Heard()));
         Task<SessionEnd> running = Task.Run(() => session.Run(CancellationToken.None));
 
         session.Post(new Input.Spoken(Clip));

@@ -90,7 +90,7 @@ public sealed class NeverDeafTests
         Assert.Contains(_voice.Said, said => said.Contains("No program that records sound", StringComparison.Ordinal));
     }
 
-    static Phrase.Order Heard(CommandWord word, string words) => new(word, Some.Heard() with { Words = words });
+    static Phrase.Command Heard(CommandWord word, string words) => new(word, Some.Heard() with { Words = words });
 
     /// <returns>How many events there were before.</returns>
     async Task<int> Take(HearingProfile profile, Phrase? heard, params Input[] inputs)

@@ -4,8 +4,8 @@ using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Speaking;
-using HandsFreeStartup.Speech.Understanding;
 using HandsFreeStartup.Storage.Tests.Support;
 
 namespace HandsFreeStartup.Tests.Session;
@@ -135,7 +135,7 @@ public sealed class SpokenPromptsTests
         [.. walker.Job.Procedure.Announce(walker.Job.Last, walker.Job.Now).Where(said => !said.Said.IsEmpty).Select(said => SpokenMessage.Of(said.Said, said.DigitByDigit))];
 
     static bool IsSafetyPhrase(string words) =>
-        PhraseText.Typed(words, new Expectation([], [CommandWord.EmergencyStop, CommandWord.GasSmell], [])) is Phrase.Order { Word: CommandWord.EmergencyStop or CommandWord.GasSmell };
+        PhraseText.Typed(words, new Expectation([], [CommandWord.EmergencyStop, CommandWord.GasSmell], [])) is Phrase.Command { Word: CommandWord.EmergencyStop or CommandWord.GasSmell };
 
     static async Task<double> SecondsOf(string espeak, string words)
     {

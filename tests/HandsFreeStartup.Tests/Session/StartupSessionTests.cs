@@ -33,7 +33,7 @@ public sealed class StartupSessionTests
     [Fact]
     public async Task A_command_whose_events_tell_nothing_of_how_it_was_heard_is_tied_to_its_sound_by_an_event_before_them()
     {
-        (StartupSession session, NotedLog log, _) = Session(new Phrase.Order(CommandWord.WhatIsOpen, Some.Heard()));
+        (StartupSession session, NotedLog log, _) = Session(new Phrase.Command(CommandWord.WhatIsOpen, Some.Heard()));
 
         await Take(session, new Input.Spoken(Clip));
 

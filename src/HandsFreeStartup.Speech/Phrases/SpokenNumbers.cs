@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using HandsFreeStartup.Procedure.Hearing;
 
-namespace HandsFreeStartup.Speech.Understanding;
+namespace HandsFreeStartup.Speech.Phrases;
 
 /// <summary>Numbers as people say them, and back.</summary>
 public static class SpokenNumbers

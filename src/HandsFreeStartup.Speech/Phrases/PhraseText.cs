@@ -3,7 +3,7 @@ using System.Globalization;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Hearing;
 
-namespace HandsFreeStartup.Speech.Understanding;
+namespace HandsFreeStartup.Speech.Phrases;
 
 /// <summary>What a text means under an expectation.</summary>
 /// <param name="Meanings">All readings, commands or answers that the text can be; more than one has to be asked.</param>
@@ -56,13 +56,13 @@ public static class PhraseText
     internal static Phrase ToPhrase(Meaning meaning, Evidence evidence) => meaning switch
     {
         Meaning.Reading reading => new Phrase.Reading(reading.Field, reading.Value, evidence) { IsOver = reading.IsOver },
-        Meaning.Order order => new Phrase.Order(order.Word, evidence) { IsFire = order.IsFire },
+        Meaning.Command command => new Phrase.Command(command.Word, evidence) { IsFire = command.IsFire },
         Meaning.Answer answer => new Phrase.Answer(answer.Word, evidence),
         Meaning.Choice choice => new Phrase.Choice(choice.Value, evidence),
         _ => new Phrase.NotUnderstood(evidence),
     };
 
-    internal static bool IsSafety(Meaning meaning) => meaning is Meaning.Order order && Commands.Of(order.Word).IsSafetyPhrase;
+    internal static bool IsSafety(Meaning meaning) => meaning is Meaning.Command command && Commands.Of(command.Word).IsSafetyPhrase;
 
     internal static TextMeaning? ReadWord(ImmutableArray<string> words, Expectation expectation)
     {
@@ -79,7 +79,7 @@ public static class PhraseText
         foreach (Command command in Commands.All.Where(command => PlainWords.Of(command.Id).SequenceEqual(words)))
         {
             return expectation.Commands.Contains(command.Word)
-                ? One(new Meaning.Order(command.Word))
+                ? One(new Meaning.Command(command.Word))
                 : Nothing($"\"{command.Id}\" cannot be said now.");
         }
 

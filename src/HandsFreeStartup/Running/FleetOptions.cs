@@ -1,7 +1,7 @@
 using System.CommandLine;
 using HandsFreeStartup.Fleet;
 
-namespace HandsFreeStartup.Publish;
+namespace HandsFreeStartup.Running;
 
 /// <summary>How every command finds the firm's database.</summary>
 static class FleetOptions

@@ -1,7 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 
-namespace HandsFreeStartup.Speech.Understanding;
+namespace HandsFreeStartup.Speech.Phrases;
 
 /// <summary>The part that a word plays in a spoken number.</summary>
 enum NumberPart

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
 
-namespace HandsFreeStartup.Speech.Understanding;
+namespace HandsFreeStartup.Speech.Phrases;
 
 /// <summary>A number that some words mean.</summary>
 /// <param name="Value">With the decimals as spoken; "seven point six zero" is 7.60.</param>

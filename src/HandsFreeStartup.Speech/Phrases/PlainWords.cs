@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
 
-namespace HandsFreeStartup.Speech.Understanding;
+namespace HandsFreeStartup.Speech.Phrases;
 
 /// <summary>Text as plain lower-case words: figures become number words, marks become names, spelled letters are joined ("C O two", "CO2" and "C.O. 2" are all "co two").</summary>
 static partial class PlainWords

@@ -1,7 +1,7 @@
 using System.Globalization;
 using HandsFreeStartup.Procedure.Hearing;
 
-namespace HandsFreeStartup.Speech.Understanding;
+namespace HandsFreeStartup.Speech.Phrases;
 
 /// <summary>What a legal phrase means. Two readings of one field are the same meaning when their numbers are equal (7.6 and 7.60).</summary>
 public abstract record Meaning
@@ -29,7 +29,7 @@ public abstract record Meaning
 
     /// <summary>A command.</summary>
     /// <param name="Word">Which.</param>
-    public sealed record Order(CommandWord Word) : Meaning
+    public sealed record Command(CommandWord Word) : Meaning
     {
         /// <summary>Whether a fire was called out.</summary>
         public bool IsFire { get; init; }
@@ -48,7 +48,7 @@ public abstract record Meaning
     {
         Reading { IsOver: true } over => $"{over.Field.Id}=over",
         Reading reading => string.Create(CultureInfo.InvariantCulture, $"{reading.Field.Id}={reading.Value}"),
-        Order order => $"command={Commands.Of(order.Word).Id}",
+        Command command => $"command={Commands.Of(command.Word).Id}",
         Answer answer => $"command={Answers.Of(answer.Word).Ways[0]}",
         Choice choice => $"choice={choice.Value}",
         _ => "",

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Hearing;
 
-namespace HandsFreeStartup.Speech.Understanding;
+namespace HandsFreeStartup.Speech.Phrases;
 
 /// <summary>
 /// Reads what a technician types: the words that could be said, and numbers in figures. Figures are read by <see cref="TypedNumber"/> alone and never turned into words, which have

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
 
-namespace HandsFreeStartup.Speech.Understanding;
+namespace HandsFreeStartup.Speech.Phrases;
 
 /// <summary>Finds the safety phrases in words that were typed or read freely: alone, or with a few words around them ("yes, I do smell gas").</summary>
 static class SafetyText
@@ -26,7 +26,7 @@ static class SafetyText
     /// <summary>The safety phrase that is called out in <paramref name="words"/>, or null.</summary>
     /// <param name="words">Plain words.</param>
     /// <param name="isDictation">Whether free speech is expected: then a way that is a part of what is told does not count.</param>
-    public static Meaning.Order? Of(ImmutableArray<string> words, bool isDictation)
+    public static Meaning.Command? Of(ImmutableArray<string> words, bool isDictation)
     {
         ImmutableArray<Span> covered =
             [.. from phrase in NotMeant from place in Places(words, phrase.Words) select new Span(place.From + phrase.Way.From, phrase.Way.Count)];
@@ -35,7 +35,7 @@ static class SafetyText
                 where !covered.Any(place.Overlaps)
                 let others = words.Length - place.Count
                 where isDictation ? words.Where((_, at) => !place.Holds(at)).All(Around.Contains) : others <= (way.Way.MostAround ?? others)
-                select new Meaning.Order(way.Way.Word) { IsFire = way.Way.IsFire }).FirstOrDefault();
+                select new Meaning.Command(way.Way.Word) { IsFire = way.Way.IsFire }).FirstOrDefault();
     }
 
     /// <summary>Whether the words are exactly one of the phrases that are like a safety phrase and must not stop.</summary>
