@@ -263,7 +263,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
         {
             string early = missing.Select(id => state.WaitBefore(step, id)).OfType<string>().FirstOrDefault() is { } wait
                 ? $" Wait for the time of '{StepTitles.Of(state.Plan, wait)}'; what is said before is not judged." : "";
-            return $"Still missing: {string.Join(", ", missing.Select(id => Fields.Find(id)!.Label.ToLowerInvariant()))}.{early}";
+            return $"Still missing: {string.Join(", ", missing.Select(id => Labels.Within(new ReadingKey(id, ""))))}.{early}";
         }
 
         if (step.Kind == StepKind.Adjust && !step.Readings.All(demand => IsWithin(demand, step)))
@@ -277,7 +277,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
         }
 
         string? unproven = WhyUnproven(step).Concat(Outside(step).Where(outside => outside.Weight == LimitWeight.Must && !IsAdjustedLater(step, outside)).Select(outside => outside.Text)).FirstOrDefault();
-        return unproven is null ? null : $"{char.ToUpperInvariant(unproven[0])}{unproven[1..]}. Correct it and measure again, or say finish to end without putting the furnace into service.";
+        return unproven is null ? null : $"{char.ToUpperInvariant(unproven[0])}{unproven[1..].TrimEnd('.')}. Correct it and measure again, or say finish to end without putting the furnace into service.";
     }
 
     /// <summary>Two sets must agree, the time of the checklist apart.</summary>
@@ -285,7 +285,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
     {
         ImmutableArray<string> missing = [.. step.Readings
             .Where(demand => demand.Settles is { Twice: true } && !state.Agreed.Contains(new ReadingKey(demand.FieldId, step.Scope ?? "")))
-            .Select(demand => Fields.Find(demand.FieldId)!.Label.ToLowerInvariant())];
+            .Select(demand => Labels.Within(new ReadingKey(demand.FieldId, "")))];
         return missing.IsEmpty ? null
             : state.Timers.GetValueOrDefault(SecondSet.IdOf(step.Id)) is { IsEnded: false } running
                 ? $"Not proven to stand still: wait {Durations.Text(running.Remaining(now))}, then say {string.Join(" and ", missing)} once more."
@@ -309,13 +309,13 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             EnteredReading reading = state.Reading(demand.FieldId, step.Scope)!.Reading;
             if (reading is { Limit: { IsSafety: false } limit, Verdict: Verdict.Fail or Verdict.ConditionalFail })
             {
-                yield return new($"{Label(demand.FieldId, step)} {ShownValue.Of(reading).Plain} is outside of {limit.Text} ({limit.Source})", limit.Carries, reading.Key);
+                yield return new($"{Labels.Of(reading.Key)} {ShownValue.Of(reading).Plain} is outside of {limit.Text} ({limit.Source})", limit.Carries, reading.Key);
             }
 
             MonoxidePlace? place = reading.Key.FieldId switch { FieldId.RoomCo => MonoxidePlace.Room, FieldId.FlueCo => MonoxidePlace.Flue, _ => null };
             if (place is { } measured && CarbonMonoxideTier.Of(measured, reading) is { Action: >= MonoxideAction.ShutOff } tier)
             {
-                yield return new($"{Label(demand.FieldId, step)} {ShownValue.Of(reading).Plain}: {tier.Do.TrimEnd('.')} ({tier.Source})", LimitWeight.Must, null);
+                yield return new($"{Labels.Of(reading.Key)} {ShownValue.Of(reading).Plain}: {tier.Do.TrimEnd('.')} ({tier.Source})", LimitWeight.Must, null);
             }
         }
 
@@ -325,37 +325,34 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             {
                 bool isTold = result.Verdict != Verdict.CannotTell;
                 yield return new(
-                    $"{result.Label}{(step.Scope is null ? "" : $" ({step.Scope})")} {ResultWords.Of(result)} is {(isTold ? "outside of" : "not judged by")} {limit.Text} ({limit.Source})",
+                    $"{Labels.Of(result, step.Scope ?? "")} {ResultWords.Of(result)} is {(isTold ? "outside of" : "not judged by")} {limit.Text} ({limit.Source})",
                     isTold ? limit.Carries : LimitWeight.Ought, null)
                 { ResultId = result.Id };
             }
         }
     }
 
-    static string Label(string fieldId, Step step) => $"{Fields.Find(fieldId)!.Label}{(step.Scope is null ? "" : $" ({step.Scope})")}";
-
     /// <summary>Missing or void readings of a step, and safety limits that its readings and their results do not prove.</summary>
     IEnumerable<string> WhyUnproven(Step step)
     {
         foreach (ReadingDemand demand in step.Readings)
         {
-            string label = Fields.Find(demand.FieldId)!.Label.ToLowerInvariant();
-            string where = step.Scope is null ? "" : $" ({step.Scope})";
+            string label = Labels.Within(new ReadingKey(demand.FieldId, step.Scope ?? ""));
             if (!state.Counts(demand.FieldId, step.Scope))
             {
-                yield return $"{label}{where} is missing or void";
+                yield return $"{label} is missing or void";
                 continue;
             }
 
             EnteredReading reading = state.Reading(demand.FieldId, step.Scope)!.Reading;
             if (reading.Limit is { IsSafety: true } && reading.Verdict != Verdict.Pass)
             {
-                yield return $"{label}{where} is not proven to be {reading.Limit.Text}{Unstated(reading.ExpandedUncertainty is null ? [label] : [])}";
+                yield return $"{label} is not proven to be {reading.Limit.Text}{Unstated(reading.ExpandedUncertainty is null ? [Labels.Within(new ReadingKey(demand.FieldId, ""))] : [])}";
             }
 
             if (state.IsMoving(reading.Key))
             {
-                yield return $"{label}{where} has not settled; say it again";
+                yield return $"{label} has not settled; say it again";
             }
         }
 
@@ -363,8 +360,8 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
         {
             if (result.Limit is { IsSafety: true } && result.Verdict != Verdict.Pass && step.Readings.Any(demand => result.Inputs.ContainsKey(demand.FieldId)))
             {
-                yield return $"{result.Label}{(step.Scope is null ? "" : $" ({step.Scope})")} is not proven to be {result.Limit.Text}{Unstated(
-                    result.Inputs.Keys.Where(id => state.Reading(id, step.Scope) is { Reading.ExpandedUncertainty: null }).Select(id => Fields.Find(id)!.Label.ToLowerInvariant()))}";
+                yield return $"{Labels.Of(result, step.Scope ?? "")} is not proven to be {result.Limit.Text}{Unstated(
+                    result.Inputs.Keys.Where(id => state.Reading(id, step.Scope) is { Reading.ExpandedUncertainty: null }).Select(id => Labels.Within(new ReadingKey(id, ""))))}";
             }
         }
     }

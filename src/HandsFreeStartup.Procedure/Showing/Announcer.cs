@@ -76,7 +76,7 @@ sealed class Announcer(StartupState state, Now now)
         ListeningResumed => [new("Listening.")],
         StartupStopped stopped => [Urgent(Alarms.Of(stopped.Cause, state.Plan.Settings))],
         FreshSmellAsked => [new(Halt.FreshSmell)],
-        MonoxideJudged judged => [InWords(judged)],
+        MonoxideJudged judged => [new(MonoxideWords.Told(judged), IsUrgent: MonoxideWords.IsDanger(judged))],
         ClockJumped jumped => [new($"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {jumped.By.Duration()}. Waits are not touched by it.")],
         StepReopened reopened => [new($"Again: {Title(reopened.StepId)}.")],
         DictationHeard heard => [new(ReadBack(new HeardText(heard.Text, heard.Evidence)))],
@@ -164,14 +164,6 @@ sealed class Announcer(StartupState state, Now now)
     IEnumerable<Announcement> ReadBackExceptions() => state.Exceptions is { IsEmpty: false } exceptions
         ? exceptions.Select((exception, index) => new Announcement($"Exception {index + 1} of {exceptions.Length}: {exception.Text.TrimEnd('.')}."))
         : [new Announcement("There is no exception.")];
-
-    /// <summary>The worse it is, the louder: place and number first, then what to do.</summary>
-    static Announcement InWords(MonoxideJudged judged)
-    {
-        Message number = MonoxideWords.Value(judged) is { } ppm ? (Message)$"{ppm} CO {MonoxideWords.Where(judged)}{(judged.IsDoubtful ? ", if that was heard right" : "")}. " : "";
-        string tier = judged.Action >= MonoxideAction.ShutOff ? "DANGER: " : "";
-        return new Announcement($"{tier}{number}{judged.Do}", IsUrgent: judged.Action >= MonoxideAction.ShutOff);
-    }
 
     /// <summary>The safety phrases are only shown: an echo of them would stop the start-up.</summary>
     static Announcement CanSay(ImmutableArray<string> words)

@@ -10,6 +10,9 @@ public static class Labels
     /// <summary>"Oxygen (low)".</summary>
     public static string Of(ReadingKey key) => $"{Fields.Find(key.FieldId)?.Label ?? key.FieldId}{In(key.Scope)}";
 
+    /// <summary>"oxygen (low)", in the middle of a sentence.</summary>
+    public static string Within(ReadingKey key) => $"{(Fields.Find(key.FieldId)?.Label ?? key.FieldId).ToLowerInvariant()}{In(key.Scope)}";
+
     /// <summary>"CO air-free (high)".</summary>
     public static string Of(CalculatedResult result, string scope) => $"{result.Label}{In(scope)}";
 

@@ -67,8 +67,8 @@ public sealed class Message
     /// <summary>All parts, in order.</summary>
     public ImmutableArray<MessagePart> Parts => _parts.ToImmutable();
 
-    /// <summary>As shown.</summary>
-    public string Shown => string.Concat(_parts.Select(part => part.Shown));
+    /// <summary>As shown. A full stop after one that ends a unit ("in. w.c.") would be a second one.</summary>
+    public string Shown => _parts.Aggregate("", (before, part) => before.EndsWith('.') && part.Shown.StartsWith('.') && !part.Shown.StartsWith("..", StringComparison.Ordinal) ? before + part.Shown[1..] : before + part.Shown);
 
     /// <summary>Whether there is nothing to tell.</summary>
     public bool IsEmpty => _parts.All(part => part.Shown.Length == 0);

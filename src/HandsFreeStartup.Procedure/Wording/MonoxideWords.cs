@@ -26,6 +26,16 @@ public static class MonoxideWords
         ? $"{Measured(judged)} is not proven to be below {Numbers.Text(tier.From, 0)} ppm{(judged.Action == MonoxideAction.FindSource ? "" : $": {judged.Do.TrimEnd('.')}")}"
         : $"{Measured(judged)}: {judged.Do.TrimEnd('.')}";
 
+    /// <summary>As it is announced at once: the worse it is, the louder, place and number before what to do.</summary>
+    public static Message Told(MonoxideJudged judged)
+    {
+        Message number = Value(judged) is { } ppm ? (Message)$"{ppm} CO {Where(judged)}{(judged.IsDoubtful ? ", if that was heard right" : "")}. " : "";
+        return $"{(IsDanger(judged) ? "DANGER: " : "")}{number}{judged.Do}";
+    }
+
+    /// <summary>Whether the furnace must be shut off at once, or worse.</summary>
+    public static bool IsDanger(MonoxideJudged judged) => judged.Action >= MonoxideAction.ShutOff;
+
     static CarbonMonoxideTier? Tier(MonoxideJudged judged) =>
         CarbonMonoxideTier.All.LastOrDefault(tier => tier.Place == judged.Place && tier.Action == judged.Action);
 }

@@ -9,6 +9,9 @@ static class Sentences
     /// <summary>Heading of the exceptions.</summary>
     public static string ExceptionsTitle(int count) => FormattableString.Invariant($"Exceptions ({count}): read these first");
 
+    /// <summary>Where nothing else is to be looked at.</summary>
+    public static string NothingElse(int exceptions) => exceptions switch { 0 => "Nothing.", 1 => "Nothing but the exception above.", _ => "Nothing but the exceptions above." };
+
     /// <summary>An exception in full, with its time; never shortened.</summary>
     public static string Of(JobException exception, LocalTime times) => $"{times.Time(exception.At)} {exception.Text}";
 

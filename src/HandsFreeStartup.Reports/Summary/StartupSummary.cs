@@ -22,7 +22,7 @@ public static class StartupSummary
         PlainPage page = new(Width);
         IReadOnlyList<string> questions = OpenQuestions.Of(facts);
         Head(page, facts, questions.Count);
-        List(page, "To be looked at", questions, "Nothing.");
+        List(page, "To be looked at", questions, Sentences.NothingElse(facts.Exceptions.Length));
         Steps(page, facts);
         new ReadingSection(page, facts).Write();
         Timers(page, facts);

@@ -21,7 +21,7 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
         conversation.Tell("\"why\" tells why something is asked, \"back\" returns to the question before, Ctrl+C ends without a job.");
         if (Unfinished() is { } name)
         {
-            return await new Composition(options with { Resume = true, Job = name }, console.Output, console.Error, clock).Run();
+            return await new Composition(options with { Earlier = new EarlierJob(name, IsFollowed: false) }, console.Output, console.Error, clock).Run();
         }
 
         string instruments = File.Exists(kept.Instruments) ? KeptFiles.TextOf(kept.Instruments) : AskInstruments(conversation, kept, clock);
@@ -30,13 +30,13 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
             conversation.Tell(overdue);
         }
 
-        string site = options.Site ?? Place(instruments);
-        string appliance = options.Appliance ?? Furnace();
+        string site = options.Files.Site ?? Place(instruments);
+        string appliance = options.Files.Appliance ?? Furnace();
         photo ??= Photo();
         string technician = options.Technician ?? Technician();
         conversation.Tell($"Place:   {site}\nFurnace: {appliance}\nStart again with the same: start --site {site} --appliance {appliance}");
         return conversation.Agrees("Start now?")
-            ? await new Composition(options with { Site = site, Appliance = appliance, Technician = technician, Photo = photo }, console.Output, console.Error, clock).Run()
+            ? await new Composition(options with { Files = options.Files with { Site = site, Appliance = appliance }, Technician = technician, Photo = photo }, console.Output, console.Error, clock).Run()
             : ExitCode.Done;
     }
 

@@ -46,9 +46,9 @@ public static class RehearseCommand
         StartOptions options = Read(parsed);
         ImmutableArray<NamedFault> faults = [.. (parsed.GetValue(Faults) ?? []).Select(Named)];
         options = options with { Rehearsal = new RehearsalNote(parsed.GetValue(Seed), string.Join(',', faults.Select(fault => fault.Name))) };
-        PlanFiles files = UserFile.ReadTogether(UserFile.CopyChecklist(options.Checklist!, ShippedFiles.Checklists), UserFile.Copy(options.Appliance!), UserFile.Copy(options.Site!), options.Settings is { } settings ? UserFile.Copy(settings) : null);
-        OccasionChoice.Check(files.Checklist, options.Occasion);
-        StartupPlan plan = StartupPlan.From(files.Checklist, files.Appliance, files.Site, settings: files.Settings, occasion: options.Occasion);
+        PlanFiles files = UserFile.ReadTogether(UserFile.CopyChecklist(options.Files.Checklist!, ShippedFiles.Checklists), UserFile.Copy(options.Files.Appliance!), UserFile.Copy(options.Files.Site!), options.Files.Settings is { } settings ? UserFile.Copy(settings) : null);
+        OccasionChoice.Check(files.Checklist, options.Files.Occasion);
+        StartupPlan plan = StartupPlan.From(files.Checklist, files.Appliance, files.Site, settings: files.Settings, occasion: options.Files.Occasion);
         if (faults.Select(fault => Furnace.WhyNot(fault.Fault, plan)).FirstOrDefault(why => why is not null) is { } refusal)
         {
             throw new WrongUseException(refusal);
@@ -77,10 +77,27 @@ public static class RehearseCommand
         string appliance = parsed.GetValue(Appliance) ?? Shipped("demo-furnace.yaml");
         DataFolder data = DataFolder.Of(parsed);
         string? settings = parsed.GetValue(Settings) ?? (File.Exists(data.Settings) ? data.Settings : null);
-        return new StartOptions(
-            [], parsed.GetValue(Keys) || parsed.GetValue(Script) is not null, false, false, parsed.GetValue(Plain), appliance, parsed.GetValue(Checklist) ?? Shipped("gas-furnace.yaml"), parsed.GetValue(Occasion),
-            parsed.GetValue(Site) ?? SiteFor(appliance), settings, parsed.GetValue(Trainee), parsed.GetValue(Microphone),
-            HearingProfiles.Find(parsed.GetValue(Hearing)), null, 2, false, null, parsed.GetValue(Mute), false, data);
+        return new StartOptions
+        {
+            Data = data,
+            Files = new JobFiles
+            {
+                Appliance = appliance,
+                Checklist = parsed.GetValue(Checklist) ?? Shipped("gas-furnace.yaml"),
+                Site = parsed.GetValue(Site) ?? SiteFor(appliance),
+                Settings = settings,
+                Occasion = parsed.GetValue(Occasion),
+            },
+            Sound = new SoundOptions
+            {
+                Keys = parsed.GetValue(Keys) || parsed.GetValue(Script) is not null,
+                Microphone = parsed.GetValue(Microphone),
+                Hearing = HearingProfiles.Find(parsed.GetValue(Hearing)),
+                Mute = parsed.GetValue(Mute),
+            },
+            Screen = new ScreenOptions { Plain = parsed.GetValue(Plain) },
+            Technician = parsed.GetValue(Trainee),
+        };
     }
 
     /// <summary>The shipped site that fits a shipped sheet; for any other sheet that of the demonstration.</summary>

@@ -26,7 +26,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
     static readonly TimeSpan LongestLeave = TimeSpan.FromSeconds(20);
     static readonly TimeSpan WatchablePause = TimeSpan.FromMilliseconds(150);
 
-    readonly bool _isPlain = options.Plain || Console.IsOutputRedirected;
+    readonly bool _isPlain = options.Screen.Plain || Console.IsOutputRedirected;
 
     /// <summary>The time of the start-up: that of the machine, or of the rehearsal.</summary>
     TimeProvider Time => stage?.Clock ?? clock;
@@ -52,8 +52,8 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         using PosixSignalRegistration hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Leave);
         using ListeningEar? ear = Ear();
         using LiveSound sound = LiveSound.Open(options, error.WriteLine);
-        using OpenJob job = options.Resume ? OpenJob.ToGoOn(options, clock)
-            : options.Follow is not null ? OpenJob.Following(options, ear?.Name ?? "keys", clock, output)
+        using OpenJob job = options.Earlier is { GoesOn: true } ? OpenJob.ToGoOn(options, clock)
+            : options.Earlier is { IsFollowed: true } ? OpenJob.Following(options, ear?.Name ?? "keys", clock, output)
             : OpenJob.New(options, ear?.Name ?? "keys", Time);
         using QueuedWriter queued = new(output, stop.Cancel);
         SessionEnd ended = _isPlain ? await RunPlain(job, ear, sound, queued, stop) : RunOnScreen(job, ear, sound, stop);
@@ -70,37 +70,37 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
     /// <summary>What cannot work is told before a job begins.</summary>
     void CheckUse()
     {
-        if (options.Demo && options.Resume)
+        if (options is { Demo: true, Earlier.GoesOn: true })
         {
             throw new WrongUseException("An interrupted demonstration is resumed by keys: start --resume JOB --keys.");
         }
 
-        if (options is { Resume: true } and not { Checklist: null, Appliance: null, Site: null, Occasion: null, Settings: null, Technician: null, Quick: false })
+        if (options.Earlier is { GoesOn: true } && (options.Files != new JobFiles() || options.Technician is not null || options.Quick))
         {
             throw new WrongUseException("A job is resumed with the files, times and name that it began with: leave out --checklist, --appliance, --site, --occasion, --settings, --technician and --quick, or begin a new one.");
         }
 
-        if (options.Keys && (options.Demo || !options.Wav.IsEmpty))
+        if (options.Sound.Keys && (options.Demo || !options.Sound.Wav.IsEmpty))
         {
             throw new WrongUseException("With --keys nothing is heard: leave out --keys, or leave out the recordings.");
         }
 
-        WavFiles.Open(options.Wav);
+        WavFiles.Open(options.Sound.Wav);
     }
 
     /// <summary>What hears; null where only keys are used, by wish or because nothing can be heard.</summary>
     ListeningEar? Ear()
     {
-        if (options.Keys)
+        if (options.Sound.Keys)
         {
             return null;
         }
 
         try
         {
-            return ListeningEar.Load(options.Model, options.Ears, error.WriteLine);
+            return ListeningEar.Load(options.Sound.Model, options.Sound.Ears, error.WriteLine);
         }
-        catch (Exception e) when (e is ModelFileException or RecogniserUnavailableException && !options.Demo && options.Wav.IsEmpty)
+        catch (Exception e) when (e is ModelFileException or RecogniserUnavailableException && !options.Demo && options.Sound.Wav.IsEmpty)
         {
             error.WriteLine($"{e.Message} The start-up continues by keys.");
             return null;
@@ -133,7 +133,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         IVoice voice = Voice(sound, cutter, speaks => session?.Post(new Input.Voice(speaks)));
         IApplication app = Application.Create().Init();
         app.Keyboard.KeyBindings.Remove(Key.Esc);
-        using StartupWindow window = new(input => Post(session!, input), stop.Cancel, Looks.FromEnvironment(options.IsLight));
+        using StartupWindow window = new(input => Post(session!, input), stop.Cancel, Looks.FromEnvironment(options.Screen.IsLight));
         app.Keyboard.KeyDown += (_, key) => key.Handled = ReferenceEquals(app.TopRunnableView, window) && window.Take(key);
         ScreenDisplay display = new(app, window);
         session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: false) ?? display, voice, ear, Time, job, sound.Profile);
@@ -201,7 +201,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
     async Task Hear(StartupSession session, LiveSound sound, SoundPump pump, CancellationToken stop)
     {
         await pump.Run(Source(session, sound), stop);
-        if (options.Demo || (_isPlain && !options.Wav.IsEmpty))
+        if (options.Demo || (_isPlain && !options.Sound.Wav.IsEmpty))
         {
             session.Close();
         }
@@ -220,8 +220,8 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             });
         }
 
-        return !options.Wav.IsEmpty
-            ? WavFiles.Open(options.Wav, turn: cancellation => new ValueTask(Turn(session, false, cancellation)))
+        return !options.Sound.Wav.IsEmpty
+            ? WavFiles.Open(options.Sound.Wav, turn: cancellation => new ValueTask(Turn(session, false, cancellation)))
             : sound.Microphone(clock);
     }
 
@@ -260,7 +260,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
     IVoice Voice(LiveSound sound, SpeechCutter? cutter, Action<bool> tell)
     {
-        if (options.Mute || options.Demo)
+        if (options.Sound.Mute || options.Demo)
         {
             return new SilentVoice();
         }

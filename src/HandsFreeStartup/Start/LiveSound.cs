@@ -21,20 +21,20 @@ sealed class LiveSound : IDisposable
     /// <param name="tell">Takes one sentence where it is not as it was asked for.</param>
     public static LiveSound Open(StartOptions options, Action<string> tell)
     {
-        bool isLive = !options.Demo && !options.Keys && options.Wav.IsEmpty;
-        HearingProfile wanted = isLive ? options.Hearing ?? HearingProfiles.Kept(options.Data) : HearingProfile.HalfDuplex;
+        bool isLive = !options.Demo && !options.Sound.Keys && options.Sound.Wav.IsEmpty;
+        HearingProfile wanted = isLive ? options.Sound.Hearing ?? HearingProfiles.Kept(options.Data) : HearingProfile.HalfDuplex;
         if (wanted != HearingProfile.EchoCancelled)
         {
-            return new LiveSound(wanted, null, options.Microphone);
+            return new LiveSound(wanted, null, options.Sound.Microphone);
         }
 
-        EchoCanceller? canceller = EchoCanceller.Load(options.Microphone);
+        EchoCanceller? canceller = EchoCanceller.Load(options.Sound.Microphone);
         if (canceller is null)
         {
             tell("The sound server cannot cancel the echo of the voice: nothing is heard while it speaks. Use a headset, or --mute.");
         }
 
-        return new LiveSound(canceller is null ? HearingProfile.HalfDuplex : wanted, canceller, canceller?.Source ?? options.Microphone);
+        return new LiveSound(canceller is null ? HearingProfile.HalfDuplex : wanted, canceller, canceller?.Source ?? options.Sound.Microphone);
     }
 
     /// <summary>The microphone.</summary>

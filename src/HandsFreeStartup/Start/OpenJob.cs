@@ -37,27 +37,27 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     /// <summary>Makes the record of a new job, or of a rehearsal, which lies elsewhere.</summary>
     public static OpenJob New(StartOptions options, string recogniser, TimeProvider clock)
     {
-        FileCopy checklist = UserFile.CopyChecklist(options.Checklist ?? Shipped(options.Demo ? "two-stage-natural-gas.yaml" : "gas-furnace.yaml"), ShippedFiles.Checklists);
-        FileCopy appliance = UserFile.Copy(Given(options.Appliance, options.Demo, "--appliance", "demo-furnace.yaml"));
-        FileCopy site = UserFile.Copy(Given(options.Site, options.Demo, "--site", "demo-site.yaml"));
+        FileCopy checklist = UserFile.CopyChecklist(options.Files.Checklist ?? Shipped(options.Demo ? "two-stage-natural-gas.yaml" : "gas-furnace.yaml"), ShippedFiles.Checklists);
+        FileCopy appliance = UserFile.Copy(Given(options.Files.Appliance, options.Demo, "--appliance", "demo-furnace.yaml"));
+        FileCopy site = UserFile.Copy(Given(options.Files.Site, options.Demo, "--site", "demo-site.yaml"));
         string jobId = NewId(clock);
         bool isQuick = options.Quick || options.Demo;
         JobDescription job = new(
             jobId, checklist, appliance, site, Technician(options),
-            ProgramVersion.Informational, recogniser, isQuick || options.Wav.Length > 0 || options.Rehearsal is not null, isQuick ? QuickFactor : 1,
-            Settings(options), options.Occasion, Offset(clock), Rehearsal: options.Rehearsal);
+            ProgramVersion.Informational, recogniser, isQuick || options.Sound.Wav.Length > 0 || options.Rehearsal is not null, isQuick ? QuickFactor : 1,
+            Settings(options), options.Files.Occasion, Offset(clock), Rehearsal: options.Rehearsal);
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);
-        OccasionChoice.Check(plan.Checklist, options.Occasion);
+        OccasionChoice.Check(plan.Checklist, options.Files.Occasion);
         string folder = options.Rehearsal is null ? options.Data.Jobs : options.Data.Rehearsals;
         options.Data.Make(folder);
-        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(folder, $"{jobId}.db"), clock), plan, job, options.KeepsClips);
+        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(folder, $"{jobId}.db"), clock), plan, job, options.Sound.KeepsClips);
     }
 
     /// <summary>Makes the record of a job that follows one which its lead has returned: with the same files, linked to it by its hash. Everything is done and measured anew.</summary>
     /// <exception cref="WrongUseException">That record was not returned.</exception>
     public static OpenJob Following(StartOptions options, string recogniser, TimeProvider clock, TextWriter output)
     {
-        string path = JobFile.Find(options.Data, options.Follow!);
+        string path = JobFile.Find(options.Data, options.Earlier!.Name!);
         StoredJob returned = StoredJob.Read(path);
         if (returned.Verification.Findings is [var finding, ..])
         {
@@ -77,13 +77,13 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
             Technician = Technician(options),
             ProgramVersion = ProgramVersion.Informational,
             Recogniser = recogniser,
-            IsDemonstration = began.Job.IsDemonstration || options.Quick || options.Wav.Length > 0,
+            IsDemonstration = began.Job.IsDemonstration || options.Quick || options.Sound.Wav.Length > 0,
             TimerFactor = options.Quick ? QuickFactor : began.Job.TimerFactor,
             UtcOffset = Offset(clock),
             Follows = new FollowedJob(began.Job.JobId, last.Count, last.Hash),
         };
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);
-        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(System.IO.Path.GetDirectoryName(path)!, $"{job.JobId}.db"), clock), plan, job, options.KeepsClips);
+        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(System.IO.Path.GetDirectoryName(path)!, $"{job.JobId}.db"), clock), plan, job, options.Sound.KeepsClips);
     }
 
     static string NewId(TimeProvider clock) => FormattableString.Invariant($"{clock.GetLocalNow():yyyyMMdd-HHmmss}-{Guid.NewGuid().ToString("N")[..4]}");
@@ -91,7 +91,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     /// <summary>Opens an interrupted job: the named one, or the only one that is unfinished. An ended one, or one that does not verify, is not resumed.</summary>
     public static OpenJob ToGoOn(StartOptions options, TimeProvider clock)
     {
-        string path = options.Job is { } job ? JobFile.Find(options.Data, job) : UnfinishedJobs.Only(options.Data);
+        string path = options.Earlier?.Name is { } job ? JobFile.Find(options.Data, job) : UnfinishedJobs.Only(options.Data);
         UnfinishedJobs.Check(path);
         StartupLog log = StartupLog.Open(path, clock);
         try
@@ -104,7 +104,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
 
             StartupPlan plan = UserFile.PlanOf(began.Job);
             Replay.Of(log.Path, plan, events);
-            return new OpenJob(log, plan, null, options.KeepsClips);
+            return new OpenJob(log, plan, null, options.Sound.KeepsClips);
         }
         catch
         {
@@ -153,7 +153,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
 
     /// <summary>The settings that were named, or the usual ones if there are any. The demonstration uses none.</summary>
     static FileCopy? Settings(StartOptions options) =>
-        options.Settings is { } named ? UserFile.Copy(named)
+        options.Files.Settings is { } named ? UserFile.Copy(named)
         : !options.Demo && File.Exists(options.Data.Settings) ? UserFile.Copy(options.Data.Settings)
         : null;
 

@@ -60,9 +60,34 @@ public static class StartCommand
     }
 
     /// <summary>What was given.</summary>
-    public static StartOptions Read(ParseResult parsed) => new(
-        [.. parsed.GetValue(Wav) ?? []], parsed.GetValue(Keys), parsed.GetValue(Demo), parsed.GetValue(Quick), parsed.GetValue(Plain),
-        parsed.GetValue(Appliance), parsed.GetValue(Checklist), parsed.GetValue(Occasion), parsed.GetValue(Site), parsed.GetValue(Settings), parsed.GetValue(Technician),
-        parsed.GetValue(Microphone), HearingProfiles.Find(parsed.GetValue(Hearing)), parsed.GetValue(Model), parsed.GetValue(Ears),
-        parsed.GetResult(Resume) is not null, parsed.GetValue(Resume), parsed.GetValue(Mute), parsed.GetValue(Recordings) == "keep", DataFolder.Of(parsed), parsed.GetValue(Look) == "light", parsed.GetValue(Follow));
+    public static StartOptions Read(ParseResult parsed) => new()
+    {
+        Data = DataFolder.Of(parsed),
+        Files = new JobFiles
+        {
+            Appliance = parsed.GetValue(Appliance),
+            Checklist = parsed.GetValue(Checklist),
+            Site = parsed.GetValue(Site),
+            Settings = parsed.GetValue(Settings),
+            Occasion = parsed.GetValue(Occasion),
+        },
+        Sound = new SoundOptions
+        {
+            Keys = parsed.GetValue(Keys),
+            Wav = [.. parsed.GetValue(Wav) ?? []],
+            Microphone = parsed.GetValue(Microphone),
+            Hearing = HearingProfiles.Find(parsed.GetValue(Hearing)),
+            Model = parsed.GetValue(Model),
+            Ears = parsed.GetValue(Ears),
+            Mute = parsed.GetValue(Mute),
+            KeepsClips = parsed.GetValue(Recordings) == "keep",
+        },
+        Screen = new ScreenOptions { Plain = parsed.GetValue(Plain), IsLight = parsed.GetValue(Look) == "light" },
+        Earlier = parsed.GetResult(Resume) is not null ? new EarlierJob(parsed.GetValue(Resume), IsFollowed: false)
+            : parsed.GetValue(Follow) is { } followed ? new EarlierJob(followed, IsFollowed: true)
+            : null,
+        Technician = parsed.GetValue(Technician),
+        Demo = parsed.GetValue(Demo),
+        Quick = parsed.GetValue(Quick),
+    };
 }

@@ -127,4 +127,14 @@ public sealed class WordingTests
 
     static CalculatedResult Result(double value, double? expanded, string unit, int decimals) =>
         new("any", "Any", value, expanded, unit, decimals, "any/1", ImmutableSortedDictionary<string, decimal>.Empty, null, null, "");
+
+    [Fact]
+    public void A_sentence_that_ends_with_a_unit_ends_once()
+    {
+        ShownValue value = ShownValue.Alone(3.5m, Unit.InchesOfWater.Symbol);
+
+        Assert.Equal("Manifold 3.5 in. w.c. Say next.", ((Message)$"Manifold {value}. Say next.").Shown);
+        Assert.Equal("7.6 %. Say next.", ((Message)$"{ShownValue.Alone(7.6m, "%")}. Say next.").Shown);
+        Assert.Equal("3.5 in. w.c. ...", ((Message)$"{value} ...").Shown);
+    }
 }

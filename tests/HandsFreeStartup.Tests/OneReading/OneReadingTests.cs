@@ -53,6 +53,7 @@ public sealed partial class OneReadingTests
         contradictions.AddRange(Exceptions(record, told));
         contradictions.AddRange(Times(record, told));
         contradictions.AddRange(Strangers(record, told));
+        contradictions.AddRange(Stops(job.Plan, events, told));
         contradictions.AddRange(OnTheScreen(job.Plan, events));
         Assert.True(contradictions.Count == 0, string.Join('\n', contradictions));
     }
@@ -212,6 +213,25 @@ public sealed partial class OneReadingTests
         }
     }
 
+    /// <summary>No sentence ends twice, also where a unit that ends with a stop is its last word; and where there are exceptions nobody says that nothing is to be looked at.</summary>
+    static IEnumerable<string> Stops(StartupPlan plan, IReadOnlyList<StartupEvent> events, Told told)
+    {
+        (string Reader, string Text)[] texts =
+        [
+            .. told.Copies.Select(copy => (copy.Key, copy.Value)), ("summary", told.Summary), ("narrow", told.Narrow), ("review", told.Review), ("json", told.Json),
+            .. Told.Screens(plan, events).Select(shown => ("announcement", shown.Said)),
+        ];
+        foreach ((string reader, string text) in texts.Where(one => TwoStops().IsMatch(one.Text)))
+        {
+            yield return $"{reader}: two stops in: {TwoStops().Match(text).Value}";
+        }
+
+        foreach ((string reader, string text) in texts.Where(one => one.Text.Contains("read these first", StringComparison.Ordinal) && NothingToLookAt().IsMatch(one.Text)))
+        {
+            yield return $"{reader}: exceptions, and nothing to be looked at: {text.Length}";
+        }
+    }
+
     /// <summary>No text holds a value with a doubt that is none of the job's.</summary>
     static IEnumerable<string> Strangers(JobRecord record, Told told)
     {
@@ -248,6 +268,12 @@ public sealed partial class OneReadingTests
             }
         }
     }
+
+    [GeneratedRegex(@".{0,40}(?<!\.)\.\.(?!\.)")]
+    private static partial Regex TwoStops();
+
+    [GeneratedRegex("(?i)to be looked at[ -]+Nothing\\.")]
+    private static partial Regex NothingToLookAt();
 
     [GeneratedRegex(@"(SIGNED|NOT SIGNED|STOPPED|UNSAFE) (?<sentence>.+?) Job job-1")]
     private static partial Regex Sentence();

@@ -24,7 +24,7 @@ public static class NarrowCopy
         page.Line(copy.Verdict.Word.ToUpperInvariant());
         page.Line(copy.Verdict.Sentence);
         Names(page, copy);
-        List(page, "To be looked at", copy.Questions, "Nothing.");
+        List(page, "To be looked at", copy.Questions, Sentences.NothingElse(copy.Exceptions.Length));
         foreach (ReadingGroup group in copy.Groups)
         {
             page.Heading(group.Title);
