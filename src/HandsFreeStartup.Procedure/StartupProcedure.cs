@@ -34,11 +34,13 @@ public sealed class StartupProcedure(StartupPlan plan)
     /// <summary>The first events of a job; nothing changes.</summary>
     /// <param name="job">What the job runs with.</param>
     /// <param name="now">The present.</param>
-    public IReadOnlyList<StartupEvent> Begin(JobDescription job, Now now)
+    /// <param name="returned">All events of the returned record that it follows; null where it follows none.</param>
+    public IReadOnlyList<StartupEvent> Begin(JobDescription job, Now now, IReadOnlyList<StartupEvent>? returned = null)
     {
-        Step first = Plan.Steps[0];
+        IReadOnlyList<StartupEvent> carried = returned is null ? [] : CarryingOver.Of(Plan, returned, now);
+        Step first = Plan.Steps.First(step => !carried.OfType<StepCarried>().Any(one => one.StepId == step.Id));
         StartupEvent[] timer = first.Timer is null ? [] : [new TimerStarted(now, first.Id, first.Timer.Duration, now.Steady)];
-        return [new StartupBegan(now, job), .. Run(now), new StepEntered(now, first.Id, Arrival.Forward), .. timer];
+        return [new StartupBegan(now, job), .. Run(now), .. carried, new StepEntered(now, first.Id, Arrival.Forward), .. timer];
     }
 
     /// <summary>The event of a run of the program: its clocks are the measure of the waits from now on. Empty without a steady clock.</summary>
@@ -55,8 +57,9 @@ public sealed class StartupProcedure(StartupPlan plan)
     /// <param name="outcome">Accepted or returned.</param>
     /// <param name="remark">What is to be said about it; empty for none.</param>
     /// <param name="now">The present.</param>
-    public IReadOnlyList<StartupEvent> Review(string lead, ReviewOutcome outcome, string remark, Now now) =>
-        Phase == Phase.Finished ? [new RecordReviewed(now, lead, outcome, remark)] : [];
+    /// <param name="steps">The steps that are returned; empty where none is named.</param>
+    public IReadOnlyList<StartupEvent> Review(string lead, ReviewOutcome outcome, string remark, Now now, params ImmutableArray<string> steps) =>
+        Phase == Phase.Finished ? [new RecordReviewed(now, lead, outcome, remark) { Steps = steps }] : [];
 
     /// <summary>Takes in one event, live or replayed.</summary>
     public void Apply(StartupEvent happened) => _state.Apply(happened);

@@ -101,7 +101,9 @@ public sealed class StartupSession(
     public void Close() => Post(new Input.Closing());
 
     /// <summary>Begins a new job.</summary>
-    public void Begin(JobDescription job) => Record(procedure.Begin(job, Now), null);
+    /// <param name="job">What it runs with.</param>
+    /// <param name="returned">All events of the returned record that it follows; null where it follows none.</param>
+    public void Begin(JobDescription job, IReadOnlyList<StartupEvent>? returned = null) => Record(procedure.Begin(job, Now, returned), null);
 
     /// <summary>Goes on with the job of the log: the same events lead to the same state.</summary>
     public void Resume()

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using static HandsFreeStartup.Procedure.Deciding.PhaseMachine;
 
@@ -11,6 +12,17 @@ partial class StartupState : IEventFold
     void IEventFold.Take(StepEntered happened) => Enter(happened);
 
     void IEventFold.Take(StepDone happened) => Measured(Plan.All[Plan.IndexOf(happened.StepId)]);
+
+    void IEventFold.Take(StepCarried happened)
+    {
+        Step step = Plan.All[Plan.IndexOf(happened.StepId)];
+        if (!CarryingOver.May(step) || Status(step) != StepStatus.Ahead || !happened.Readings.All(one => step.Readings.Any(demand => new ReadingKey(demand.FieldId, step.Scope ?? "") == one.Reading.Key)))
+        {
+            throw new InvalidOperationException($"The step '{happened.StepId}' is never carried over.");
+        }
+
+        DraftBy = happened.Choice is { } choice ? step.Question?.DraftOf(choice) ?? DraftBy : DraftBy;
+    }
 
     void IEventFold.Take(StepSkipped happened)
     {

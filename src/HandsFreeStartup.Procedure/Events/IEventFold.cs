@@ -15,6 +15,9 @@ public interface IEventFold
     /// <summary>Takes in a <see cref="StepSkipped"/>.</summary>
     void Take(StepSkipped happened);
 
+    /// <summary>Takes in a <see cref="StepCarried"/>.</summary>
+    void Take(StepCarried happened);
+
     /// <summary>Takes in a <see cref="ReadingEntered"/>.</summary>
     void Take(ReadingEntered happened);
 

@@ -174,6 +174,7 @@ public enum ReviewOutcome
 [JsonDerivedType(typeof(StepEntered), "step-entered")]
 [JsonDerivedType(typeof(StepDone), "step-done")]
 [JsonDerivedType(typeof(StepSkipped), "step-skipped")]
+[JsonDerivedType(typeof(StepCarried), "step-carried")]
 [JsonDerivedType(typeof(ReadingEntered), "reading-entered")]
 [JsonDerivedType(typeof(ReadingStood), "reading-stood")]
 [JsonDerivedType(typeof(ReadingScratched), "reading-scratched")]
@@ -259,6 +260,31 @@ public sealed record StepDone(DateTimeOffset At, string StepId, Evidence? Eviden
     /// <inheritdoc/>
     public override void FoldBy(IEventFold fold) => fold.Take(this);
 }
+
+/// <summary>A step of the returned record stands: it was done there, and neither what was returned nor anything that is done again touches it.</summary>
+/// <param name="At">When it was carried over, at the beginning of the job that follows.</param>
+/// <param name="StepId">Which.</param>
+/// <param name="Done">When it was done in the returned record.</param>
+/// <param name="Readings">The values that stand there, with when each was said.</param>
+/// <param name="Answer">The answer that stands there; null where it asks nothing.</param>
+/// <param name="Choice">The word that was chosen there; null where it offers none.</param>
+public sealed record StepCarried(
+    DateTimeOffset At, string StepId, DateTimeOffset Done, ImmutableArray<CarriedReading> Readings, CarriedAnswer? Answer, string? Choice) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
+
+/// <summary>A value of the returned record. Its recording stays beside that record.</summary>
+/// <param name="At">When it was said.</param>
+/// <param name="Reading">The value with its judgement.</param>
+public sealed record CarriedReading(DateTimeOffset At, EnteredReading Reading);
+
+/// <summary>An answer of the returned record.</summary>
+/// <param name="At">When it was given.</param>
+/// <param name="Answer">Yes or no.</param>
+/// <param name="Evidence">How it was heard.</param>
+public sealed record CarriedAnswer(DateTimeOffset At, bool Answer, Evidence Evidence);
 
 /// <summary>A step was left undone.</summary>
 /// <param name="At">When.</param>
@@ -775,6 +801,9 @@ public sealed record UtteranceHeard(DateTimeOffset At, Evidence Evidence) : Star
 /// <param name="Remark">What is to be said about it; a returned record always has one.</param>
 public sealed record RecordReviewed(DateTimeOffset At, string Lead, ReviewOutcome Outcome, string Remark) : StartupEvent(At)
 {
+    /// <summary>The steps that are returned; empty where the lead has named none, and then everything is.</summary>
+    public ImmutableArray<string> Steps { get; init; } = [];
+
     /// <inheritdoc/>
     public override void FoldBy(IEventFold fold) => fold.Take(this);
 }

@@ -23,7 +23,11 @@ public enum StepEnd
 /// <param name="Left">When it was done or skipped, UTC.</param>
 /// <param name="Reason">Why it was skipped, as dictated; empty otherwise.</param>
 /// <param name="EndedByItself">Whether the tool ended it because there was nothing to do.</param>
-public sealed record StepFate(Step Step, StepEnd End, DateTimeOffset? Entered, DateTimeOffset? Left, string Reason, bool EndedByItself);
+public sealed record StepFate(Step Step, StepEnd End, DateTimeOffset? Entered, DateTimeOffset? Left, string Reason, bool EndedByItself)
+{
+    /// <summary>Name of the returned job in which it was done; empty where it was done in this one.</summary>
+    public string From { get; init; } = "";
+}
 
 /// <summary>What became of a value that was heard.</summary>
 public enum ReadingEnd
@@ -57,6 +61,9 @@ public sealed record ReadingFate(DateTimeOffset At, string StepId, EnteredReadin
 {
     /// <summary>Which of the entered values of the job it is, from 1; 0 for one that was only read back.</summary>
     public int Number { get; init; }
+
+    /// <summary>Name of the returned job in which it was measured; empty where it was measured in this one.</summary>
+    public string From { get; init; } = "";
 
     /// <summary>Whether it was ever final: something was accepted after it, so it was no mishearing, whatever took its place later.</summary>
     public bool WasFinal { get; init; }

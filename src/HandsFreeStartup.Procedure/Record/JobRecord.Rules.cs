@@ -14,6 +14,17 @@ partial class JobRecord : IEventFold
 
     void IEventFold.Take(StepSkipped happened) => _steps.Skip(happened);
 
+    void IEventFold.Take(StepCarried happened)
+    {
+        string from = Job?.Follows?.JobId ?? throw new InvalidOperationException("Nothing is carried over where no record is followed.");
+        _steps.Carry(happened, from);
+        _readings.Carry(happened, from);
+        if (happened.Answer is { } answer)
+        {
+            _answers.Add(new AnswerGiven(answer.At, happened.StepId, answer.Answer, answer.Evidence));
+        }
+    }
+
     void IEventFold.Take(StepReopened happened)
     {
         _steps.DoAgain(happened.StepId);

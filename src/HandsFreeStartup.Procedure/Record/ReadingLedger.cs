@@ -40,6 +40,16 @@ sealed class ReadingLedger
         });
     }
 
+    /// <summary>A value of the returned job stands here as it stood there.</summary>
+    public void Carry(StepCarried carried, string from)
+    {
+        foreach (CarriedReading one in carried.Readings)
+        {
+            _last[one.Reading.Key] = _readings.Count;
+            _readings.Add(new ReadingFate(one.At, carried.StepId, one.Reading, ReadingEnd.Final, false, "") { Number = ++_entered, WasFinal = true, From = from });
+        }
+    }
+
     public void Stand(ReadingKey key) => Change(key, fate => fate.Counts ? fate with { End = ReadingEnd.Final, WasFinal = true } : fate);
 
     /// <summary>What was acted upon was measured: only "disregard" makes a mishearing of it.</summary>

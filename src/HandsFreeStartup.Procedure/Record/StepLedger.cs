@@ -15,11 +15,14 @@ sealed class StepLedger(StartupPlan plan)
     {
         _current = entered.StepId;
         Change(entered.StepId, step => step.End is StepEnd.NotReached || entered.Arrival != Arrival.Forward
-            ? step with { End = StepEnd.UnderWay, Entered = step.Entered ?? entered.At, Left = null, Reason = "" }
+            ? step with { End = StepEnd.UnderWay, Entered = step.From.Length > 0 ? entered.At : step.Entered ?? entered.At, Left = null, Reason = "", From = "" }
             : step);
     }
 
     public void Do(StepDone done) => Change(done.StepId, step => step with { End = StepEnd.Done, Left = done.At, Reason = "", EndedByItself = done.Evidence is null });
+
+    public void Carry(StepCarried carried, string from) =>
+        Change(carried.StepId, step => step with { End = StepEnd.Done, Entered = carried.Done, Left = carried.Done, From = from });
 
     public void Skip(StepSkipped skipped) => Change(skipped.StepId, step => step with { End = StepEnd.Skipped, Left = skipped.At, Reason = skipped.Reason });
 

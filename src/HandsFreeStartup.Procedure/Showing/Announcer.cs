@@ -52,6 +52,7 @@ sealed class Announcer(StartupState state, Now now)
 
     IEnumerable<Announcement> Of(StartupEvent happened) => happened switch
     {
+        StepCarried carried => [new($"Stands from the returned job: {Title(carried.StepId)}.")],
         StepEntered entered => Prompts.Of(state, entered.Arrival),
         ReadingEntered entered => [Entered(entered.Reading)],
         ReadingScratched scratched => [new($"{Name(scratched.Key)} disregarded.")],
@@ -89,7 +90,7 @@ sealed class Announcer(StartupState state, Now now)
         UnsafeDenied => [new("Not entered. Say it again.")],
         UnsafeFound found => [Urgent(Alarms.Unsafe(found.Condition))],
         SeriesJudged judged => [new(InWords(judged))],
-        LimitStated => [new($"Noted, {PlateQuestion.Source}."), .. Prompts.Of(state, Arrival.Forward)],
+        LimitStated stated => stated.StepId == state.Step.Id ? [new($"Noted, {PlateQuestion.Source}."), .. Prompts.Of(state, Arrival.Forward)] : [],
         PhotoAttached photo => [new($"Photo {photo.Name} is attached.") { Said = "Photo kept." }],
         StartupResumed => [new("The start-up goes on.")],
         FinishAsked => [new(FinishPrompt(state))],

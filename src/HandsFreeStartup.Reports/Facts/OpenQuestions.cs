@@ -20,7 +20,10 @@ static class OpenQuestions
     ];
 
     static IEnumerable<string> Returned(JobRecord facts) =>
-        facts.Reviews.LastOrDefault() is { Outcome: ReviewOutcome.Returned } review ? [$"RETURNED by the lead technician {review.Lead}: {review.Remark}"] : [];
+        facts.Reviews.LastOrDefault() is { Outcome: ReviewOutcome.Returned } review ? [$"RETURNED by the lead technician {review.Lead}: {review.Remark}{Again(facts, review)}"] : [];
+
+    static string Again(JobRecord facts, RecordReviewed review) =>
+        review.Steps.IsEmpty ? "" : $" (to be done again: {string.Join("; ", review.Steps.Select(step => StepTitles.Of(facts.Plan, step)))})";
 
     static IEnumerable<string> StillOpen(JobRecord facts) => facts.Things
         .Where(thing => thing.IsOpen)

@@ -59,9 +59,10 @@ sealed class ReadingGroups
         ReadingFate? found = FoundOf(stood);
         ReadingFate? left = stood.LastOrDefault(fate => fate.Counts);
         string unit = fates.FirstOrDefault()?.Reading.UnitSymbol ?? Procedure.Hearing.Fields.Find(key.FieldId)?.Unit.Symbol ?? "";
-        string remark = left is null ? WhyNone(key, fates.LastOrDefault()) : left.End == ReadingEnd.Provisional ? "provisional: nothing was accepted after it" : "";
+        string gap = left is null ? WhyNone(key, fates.LastOrDefault()) : left.End == ReadingEnd.Provisional ? "provisional: nothing was accepted after it" : "";
+        string remark = left is null || gap.Length > 0 ? gap : Sentences.Origin(left, _facts.Times);
         return new FoundAndLeft(
-            LabelOf(key), key.Scope, false, unit, found is null ? null : Shown(found), WorstOf(key, fates, found, left), left is null ? null : Shown(left), left?.Reading.Limit, left?.Reading.Verdict, remark, remark.Length > 0);
+            LabelOf(key), key.Scope, false, unit, found is null ? null : Shown(found), WorstOf(key, fates, found, left), left is null ? null : Shown(left), left?.Reading.Limit, left?.Reading.Verdict, remark, gap.Length > 0);
     }
 
     FoundAndLeft LineOf(string scope, string id)

@@ -15,6 +15,20 @@ static class Sentences
     /// <summary>An exception in full, with its time; never shortened.</summary>
     public static string Of(JobException exception, LocalTime times) => $"{times.Time(exception.At)} {exception.Text}";
 
+    /// <summary>What was carried over from the returned record, step by step with its values and times, and why no more was; empty where this job follows none.</summary>
+    public static IReadOnlyList<string> CarriedOver(JobRecord facts) => facts.Job?.Follows is not { } followed ? [] :
+    [
+        FormattableString.Invariant($"This job follows {followed.JobId}, which its lead technician returned: {followed.Events} events, ends {followed.Hash}"),
+        .. facts.Steps.Where(step => step.From.Length > 0).Select(step => $"{step.Step.Title}: done in job {step.From}, {facts.Times.Stamp(step.Left!.Value)}{Values(facts, step)}"),
+        facts.Steps.Any(step => step.From.Length > 0) ? Procedure.Deciding.CarryingOver.Why : "Nothing is carried over: everything was done and measured anew.",
+    ];
+
+    static string Values(JobRecord facts, StepFate step) => string.Concat(facts.Readings.Where(fate => fate.StepId == step.Step.Id && fate.From.Length > 0)
+        .Select(fate => $"; {Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Text}"));
+
+    /// <summary>"from job ..., measured at ..."; empty for a value of this job.</summary>
+    public static string Origin(ReadingFate fate, LocalTime times) => fate.From.Length == 0 ? "" : $"from job {fate.From}, measured {times.Stamp(fate.At)}";
+
     public static IReadOnlyList<string> Adjustments(JobRecord facts) =>
         [.. facts.Adjustments.Select(made => $"{Labels.Of(made)} ({facts.Times.Time(made.At)})")];
 

@@ -21,7 +21,7 @@ namespace HandsFreeStartup.Reports.Review;
 /// <param name="Upper">Upper limit, or empty.</param>
 /// <param name="LimitSource">Who sets the limit.</param>
 /// <param name="Verdict">Verdict, or empty where nothing was judged.</param>
-/// <param name="State">What became of it: final, provisional, disregarded, replaced, void, refused, unanswered, early; "result" where it was worked out.</param>
+/// <param name="State">What became of it: final, provisional, disregarded, replaced, void, refused, unanswered, early; "carried" where it stands from the returned job, in which it was measured at that time; "result" where it was worked out.</param>
 /// <param name="Heard">voice, keys or, where it was worked out, its formula.</param>
 /// <param name="Certainty">green or amber; empty for a result.</param>
 /// <param name="Clip">Recording, or empty.</param>
@@ -48,7 +48,7 @@ public sealed record ReadingRow(
     static ReadingRow Of(string jobId, string technician, DateTimeOffset at, ReadingFate fate) => new(
         jobId, technician, at, fate.StepId, fate.Reading.Key.Scope, fate.Reading.Key.FieldId, ShownValue.Of(fate.Reading).Number, fate.Reading.UnitSymbol,
         ShownValue.Of(fate.Reading).Uncertainty, Text(fate.Reading.Limit?.Lower), Text(fate.Reading.Limit?.Upper), fate.Reading.Limit?.Source ?? "", Word(fate.Reading.Verdict),
-        fate.End.ToString().ToLowerInvariant(), fate.Reading.Evidence.Channel == Channel.Voice ? "voice" : "keys",
+        fate.From.Length > 0 && fate.Counts ? "carried" : fate.End.ToString().ToLowerInvariant(), fate.Reading.Evidence.Channel == Channel.Voice ? "voice" : "keys",
         fate.Reading.Evidence.Certainty.ToString().ToLowerInvariant(), fate.Reading.Evidence.Clip ?? "");
 
     static ReadingRow Of(string jobId, string technician, DateTimeOffset at, ResultFate fate) => new(

@@ -35,6 +35,7 @@ static class ReviewRules
         ExceptionRules.All,
         RecordRules.Redacted,
         RecordRules.Demonstration,
+        RecordRules.Carried,
         EndRules.End,
         EndRules.Open,
         EndRules.NotReached,

@@ -45,6 +45,11 @@ sealed class ReadingSection(PlainPage page, JobRecord facts)
         string verdict = judged.Length == 0 ? "" : fate.Counts ? $" - {judged}" : fate.End is ReadingEnd.Replaced or ReadingEnd.Void ? $"; was {judged}" : "";
         string end = fate.End == ReadingEnd.Final ? "" : $" {Sentences.Of(fate)}";
         page.Line($"{Labels.Of(fate.Reading.Key)}: {ShownValue.Of(fate.Reading).Text}{(fate.Counts ? $"{verdict}{end}" : $"{end}{verdict}")}", 2, 6);
+        if (fate.From.Length > 0)
+        {
+            page.Line(Sentences.Origin(fate, facts.Times), 6, 8);
+        }
+
         page.Line($"{facts.Times.Time(fate.At)} {EvidenceWords.Of(fate.Reading.Evidence, fate.WasReadBack && fate.End is not (ReadingEnd.Refused or ReadingEnd.Unanswered))}", 6, 8);
         Limit(fate.Reading.Limit);
     }

@@ -23,6 +23,11 @@ public static class StartupSummary
         IReadOnlyList<string> questions = OpenQuestions.Of(facts);
         Head(page, facts, questions.Count);
         List(page, "To be looked at", questions, Sentences.NothingElse(facts.Exceptions.Length));
+        if (Sentences.CarriedOver(facts) is { Count: > 0 } carried)
+        {
+            List(page, "From the returned job", carried, "");
+        }
+
         Steps(page, facts);
         new ReadingSection(page, facts).Write();
         Timers(page, facts);
@@ -76,6 +81,7 @@ public static class StartupSummary
         {
             string end = step.End switch
             {
+                StepEnd.Done when step.From.Length > 0 => $"done in job {step.From}, {facts.Times.Stamp(step.Left!.Value)}",
                 StepEnd.Done when step.EndedByItself => $"done by itself, nothing to do {facts.Times.Time(step.Left!.Value)}",
                 StepEnd.Done => $"done {(step.Entered is { } entered ? $"{facts.Times.Time(entered)} to " : "")}{facts.Times.Time(step.Left!.Value)}",
                 StepEnd.Skipped => $"SKIPPED {facts.Times.Time(step.Left!.Value)}: {step.Reason}",
@@ -124,11 +130,6 @@ public static class StartupSummary
             page.Pair("Site", $"file {job.Site.Name}, sha256 {Short(job.Site)}");
             page.Pair("Program", $"version {job.ProgramVersion}; heard by {job.Recogniser}");
         }
-        if (facts.Job?.Follows is { } followed)
-        {
-            page.Pair("Follows", FormattableString.Invariant($"the record {followed.JobId}, returned by its lead technician: {followed.Events} events, ends {followed.Hash}"));
-        }
-
         page.Pair("Checkpoint", checkpoint ?? FormattableString.Invariant($"none ({events} events)"));
         page.Blank();
         page.Line("Uncertainties are expanded (k = 2). This record says what was said and done and what followed from it. "

@@ -1,4 +1,6 @@
+using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Record;
 
 namespace HandsFreeStartup.Storage.Log;
 
@@ -35,14 +37,43 @@ static class FollowedCheck
             using JobSnapshot snapshot = JobSnapshot.Open(file);
             Verification verification = StartupLogVerifier.Verify(file, snapshot.Connection, new Checkpoint(followed.Events, followed.Hash), depth + 1);
             return (
-                [.. verification.Findings.Select(finding => new LogFinding(null, $"The record {followed.JobId} that it follows: {finding.Message}"))],
+                [.. CarriedWrongly(log, StoredLog.Read(snapshot.Connection, LogConnection.FormatOf(snapshot.Connection, file)), followed), .. verification.Findings.Select(finding => new LogFinding(null, $"The record {followed.JobId} that it follows: {finding.Message}"))],
                 [$"It follows the record {followed.JobId}, which was verified with it.", .. verification.Remarks]);
+        }
+        catch (UserFiles.ChecklistFileException error)
+        {
+            return ([new LogFinding(null, $"What it carries over from the record {followed.JobId} cannot be compared: {error.Message}")], []);
         }
         catch (LogException error)
         {
             return ([new LogFinding(null, $"The record {followed.JobId} that it follows cannot be verified: {error.Message}")], []);
         }
     }
+
+    /// <summary>What was carried over and does not stand so in the returned record.</summary>
+    static IEnumerable<LogFinding> CarriedWrongly(StoredLog log, StoredLog theirs, FollowedJob followed)
+    {
+        (long Number, StartupEvent Happened)[] carried =
+            [.. log.Events.Select(stored => (stored.Sequence, Happened: log.EventOf(stored))).Where(one => one.Happened is StepCarried || (one.Happened is LimitStated stated && stated.Limit.Source.EndsWith(CarryingOver.SourceIn(followed.JobId, ""), StringComparison.Ordinal)))];
+        StartupEvent[] returned = [.. theirs.Events.Take(carried.Length == 0 ? 0 : followed.Events).Select(theirs.EventOf)];
+        if (returned is not [StartupBegan began, ..])
+        {
+            return [];
+        }
+
+        JobRecord record = JobRecord.Of(UserFiles.UserFile.PlanOf(began.Job), returned);
+        return carried.Where(one => !(one.Happened is StepCarried step ? Stands(step, record, returned) : Stands((LimitStated)one.Happened, returned, followed)))
+            .Select(one => new LogFinding(one.Number, FormattableString.Invariant($"Event {one.Number}: what it carries over does not stand so in the record {followed.JobId}.")));
+    }
+
+    static bool Stands(StepCarried carried, JobRecord record, StartupEvent[] returned) =>
+        record.StepOf(carried.StepId) is { End: StepEnd.Done } step && step.Left == carried.Done
+        && carried.Readings.All(one => record.Reading(one.Reading.Key) is { Counts: true } fate && fate.At == one.At && CarryingOver.Quiet(fate.Reading) == one.Reading)
+        && (record.Answer(carried.StepId)?.At, record.Answer(carried.StepId)?.Answer) == (carried.Answer?.At, carried.Answer?.Answer)
+        && carried.Choice == returned.OfType<ChoiceMade>().LastOrDefault(made => made.Topic == ChoiceTopic.Step && made.StepId == carried.StepId)?.Value;
+
+    static bool Stands(LimitStated stated, StartupEvent[] returned, FollowedJob followed) =>
+        returned.OfType<LimitStated>().Any(said => said.Limit with { Source = CarryingOver.SourceIn(followed.JobId, said.Limit.Source) } == stated.Limit);
 
     static FollowedJob? FollowedBy(StoredLog log)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Reports.Review;
@@ -28,7 +29,7 @@ static class LeadsWord
     /// <returns>One sentence that says what was recorded.</returns>
     /// <exception cref="WrongUseException">It has no name, no remark where it needs one, or the job has not ended.</exception>
     /// <exception cref="LogException">It could not be recorded.</exception>
-    public static string Record(string path, string lead, ReviewOutcome outcome, string remark, TimeProvider clock)
+    public static string Record(string path, string lead, ReviewOutcome outcome, string remark, TimeProvider clock, params ImmutableArray<string> steps)
     {
         (lead, remark) = Checked(lead, outcome, remark);
         if (outcome == ReviewOutcome.Accepted)
@@ -37,7 +38,7 @@ static class LeadsWord
         }
 
         using StartupLog log = StartupLog.Open(path, clock);
-        return Append(log, lead, outcome, remark, clock.GetUtcNow());
+        return Append(log, lead, outcome, remark, clock.GetUtcNow(), steps);
     }
 
     /// <summary>Name and remark as they become part of the record.</summary>
@@ -56,10 +57,11 @@ static class LeadsWord
     /// <param name="outcome">Accepted or returned.</param>
     /// <param name="remark">What is said about it.</param>
     /// <param name="at">When the word was given.</param>
+    /// <param name="steps">The steps that are returned; empty where none is named, and then everything is.</param>
     /// <returns>One sentence that says what was recorded.</returns>
     /// <exception cref="WrongUseException">The job has not ended.</exception>
     /// <exception cref="LogException">It could not be recorded.</exception>
-    public static string Append(StartupLog log, string lead, ReviewOutcome outcome, string remark, DateTimeOffset at)
+    public static string Append(StartupLog log, string lead, ReviewOutcome outcome, string remark, DateTimeOffset at, params ImmutableArray<string> steps)
     {
         IReadOnlyList<StartupEvent> events = log.ReadAll();
         if (events is not [StartupBegan began, ..])
@@ -68,7 +70,12 @@ static class LeadsWord
         }
 
         StartupProcedure procedure = Replay.Of(log.Path, UserFile.PlanOf(began.Job), events);
-        IReadOnlyList<StartupEvent> reviewed = procedure.Review(lead, outcome, remark, at);
+        if (steps.FirstOrDefault(step => procedure.Plan.Steps.All(known => known.Id != step)) is { } unknown)
+        {
+            throw new WrongUseException($"This job has no step '{unknown}'. Its steps are: {string.Join(", ", procedure.Plan.Steps.Select(step => step.Id))}.");
+        }
+
+        IReadOnlyList<StartupEvent> reviewed = procedure.Review(lead, outcome, remark, at, steps);
         if (reviewed.Count == 0)
         {
             throw new WrongUseException($"The start-up {began.Job.JobId} is neither signed nor ended, so there is nothing to accept or return yet. Resume it with start --resume.");

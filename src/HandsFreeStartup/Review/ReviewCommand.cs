@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using HandsFreeStartup.Fleet;
 using HandsFreeStartup.Procedure.Events;
@@ -19,12 +20,14 @@ public static class ReviewCommand
     static readonly Option<bool> Rehearsals = new("--rehearsals") { Description = "How the trainees get on: one line a rehearsal." };
     static readonly Option<string?> Remark = new("--remark") { Description = "What is to be said or done about it.", HelpName = "TEXT" };
 
+    static readonly Option<string[]> Steps = new("--step") { Description = "With --return: a step that is to be done again, by its id. Where steps are named, a job that follows carries over what stands of the others.", HelpName = "ID", AllowMultipleArgumentsPerToken = true };
+
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
         Command command = new("review", "Findings of one job or of a folder of jobs; exit code 1 when something must be looked at.")
         {
-            Target, Json, Plain, Csv, Fresh, Accept, Return, Lead, Remark, Rehearsals, FleetOptions.From, FleetOptions.Trust, FleetOptions.PasswordFile,
+            Target, Json, Plain, Csv, Fresh, Accept, Return, Lead, Remark, Steps, Rehearsals, FleetOptions.From, FleetOptions.Trust, FleetOptions.PasswordFile,
         };
         foreach (Option option in FleetSelection.Options)
         {
@@ -124,9 +127,13 @@ public static class ReviewCommand
     static int GiveWord(ParseResult parsed, string path)
     {
         parsed.InvocationConfiguration.Output.WriteLine(
-            LeadsWord.Record(path, parsed.GetValue(Lead) ?? "", Outcome(parsed), parsed.GetValue(Remark) ?? "", TimeProvider.System));
+            LeadsWord.Record(path, parsed.GetValue(Lead) ?? "", Outcome(parsed), parsed.GetValue(Remark) ?? "", TimeProvider.System, StepsOf(parsed)));
         return ExitCode.Done;
     }
+
+    static ImmutableArray<string> StepsOf(ParseResult parsed) => parsed.GetValue(Steps) is { Length: > 0 } steps
+        ? parsed.GetValue(Return) ? [.. steps] : throw new WrongUseException("Steps are named with --return only: leave out --step.")
+        : [];
 
     static ReviewOutcome Outcome(ParseResult parsed) => parsed.GetValue(Accept) && parsed.GetValue(Return)
         ? throw new WrongUseException("A record is either accepted or returned: leave out one of the two.")

@@ -164,7 +164,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
     {
         if (job.Begins is { } description)
         {
-            session.Begin(description);
+            session.Begin(description, job.Returned);
             if (options.Photo is { } photo)
             {
                 await session.Type($"photo {photo}", stop.Token);

@@ -31,6 +31,9 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     /// <summary>The description to begin with; null for a job that goes on.</summary>
     public JobDescription? Begins { get; }
 
+    /// <summary>All events of the returned record that it follows; null where it follows none.</summary>
+    public IReadOnlyList<StartupEvent>? Returned { get; private init; }
+
     /// <summary>Where the record lies.</summary>
     public string Path => _log.Path;
 
@@ -53,7 +56,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         return new OpenJob(StartupLog.Create(System.IO.Path.Combine(folder, $"{jobId}.db"), clock), plan, job, options.Sound.KeepsClips);
     }
 
-    /// <summary>Makes the record of a job that follows one which its lead has returned: with the same files, linked to it by its hash. Everything is done and measured anew.</summary>
+    /// <summary>Makes the record of a job that follows one which its lead has returned: with the same files, linked to it by its hash. What stands is carried over, the rest is done and measured anew.</summary>
     /// <exception cref="WrongUseException">That record was not returned.</exception>
     public static OpenJob Following(StartOptions options, string recogniser, TimeProvider clock, TextWriter output)
     {
@@ -71,6 +74,11 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
 
         Checkpoint last = returned.Verification.Checkpoint!;
         output.WriteLine($"Follows {began.Job.JobId}, returned by {review.Lead}: {review.Remark}");
+        if (review.Steps.IsEmpty)
+        {
+            output.WriteLine("The lead has named no step, so nothing is carried over: everything is done and measured anew.");
+        }
+
         JobDescription job = began.Job with
         {
             JobId = NewId(clock),
@@ -83,7 +91,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
             Follows = new FollowedJob(began.Job.JobId, last.Count, last.Hash),
         };
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);
-        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(System.IO.Path.GetDirectoryName(path)!, $"{job.JobId}.db"), clock), plan, job, options.Sound.KeepsClips);
+        return new OpenJob(StartupLog.Create(System.IO.Path.Combine(System.IO.Path.GetDirectoryName(path)!, $"{job.JobId}.db"), clock), plan, job, options.Sound.KeepsClips) { Returned = returned.Events };
     }
 
     static string NewId(TimeProvider clock) => FormattableString.Invariant($"{clock.GetLocalNow():yyyyMMdd-HHmmss}-{Guid.NewGuid().ToString("N")[..4]}");

@@ -120,7 +120,7 @@ public sealed class WordingTests
         DeclaredLimit limit = new("any", 3.2m, 3.8m, "in. w.c.", "invented", false);
         Message message = $"{'M'}anifold {ShownValue.Alone(3.50m, "in. w.c.")}: {limit}. {TimeSpan.FromSeconds(245)} left.";
 
-        Assert.Equal("Manifold 3.50 in. w.c.: 3.2 to 3.8 in. w.c.. 4:05 left.", message.Shown);
+        Assert.Equal("Manifold 3.50 in. w.c.: 3.2 to 3.8 in. w.c. 4:05 left.", message.Shown);
         Assert.Equal([typeof(MessagePart.Text), typeof(MessagePart.Text), typeof(MessagePart.Quantity), typeof(MessagePart.Text), typeof(MessagePart.Limit), typeof(MessagePart.Text), typeof(MessagePart.Duration), typeof(MessagePart.Text)],
             message.Parts.Select(part => part.GetType()));
     }

@@ -25,7 +25,7 @@ public sealed class FollowTests : IDisposable
         Assert.Equal(2, early.ExitCode);
         Assert.Contains("was not returned by its lead technician", early.Error, StringComparison.Ordinal);
 
-        Assert.Equal(0, (await ProgramProcess.Run("review", name, "--return", "--lead", "L. Ead", "--remark", "measure the draft again", "--data", _data)).ExitCode);
+        Assert.Equal(0, (await ProgramProcess.Run("review", name, "--return", "--lead", "L. Ead", "--remark", "measure the draft again", "--step", "room-before", "--data", _data)).ExitCode);
         ProgramResult followed = await ProgramProcess.RunTyping(["done"], "start", "--follow", name, "--keys", "--plain", "--mute", "--technician", "S. Econd", "--data", _data);
 
         Assert.Equal((0, ""), (followed.ExitCode, followed.Error));
@@ -33,6 +33,8 @@ public sealed class FollowTests : IDisposable
         string second = Assert.Single(Directory.GetFiles(Path.Combine(_data, "jobs"), "*.db"), file => file != first);
         JobDescription before = ((StartupBegan)StoredJob.Read(first).Events[0]).Job, after = ((StartupBegan)StoredJob.Read(second).Events[0]).Job;
         Assert.Equal((name, "S. Econd", before.Site), (after.Follows!.JobId, after.Technician, after.Site));
+        Assert.Equal(["papers"], StoredJob.Read(second).Events.OfType<StepCarried>().Select(step => step.StepId));
+        Assert.Contains("Read the plate: done in job", await File.ReadAllTextAsync(Path.ChangeExtension(second, ".txt")), StringComparison.Ordinal);
         Assert.Contains("note: It follows the record", (await ProgramProcess.Run("verify", second)).Output, StringComparison.Ordinal);
 
         byte[] bytes = await File.ReadAllBytesAsync(first);

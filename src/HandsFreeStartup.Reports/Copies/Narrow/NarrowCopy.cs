@@ -25,6 +25,11 @@ public static class NarrowCopy
         page.Line(copy.Verdict.Sentence);
         Names(page, copy);
         List(page, "To be looked at", copy.Questions, Sentences.NothingElse(copy.Exceptions.Length));
+        if (Sentences.CarriedOver(copy.Facts) is { Count: > 0 } carried)
+        {
+            List(page, "From the returned job", carried, "");
+        }
+
         foreach (ReadingGroup group in copy.Groups)
         {
             page.Heading(group.Title);

@@ -13,6 +13,7 @@ static class EventSentence
         StartupBegan began => $"The job {began.Job.JobId} began; technician {began.Job.Technician}.",
         StepEntered entered => $"Step \"{title(entered.StepId)}\" {Arrived(entered.Arrival)}.",
         StepDone done => $"Step \"{title(done.StepId)}\" done{(done.Evidence is { } how ? $", {EvidenceWords.Of(how, false)}" : " by itself")}.",
+        StepCarried carried => $"Step \"{title(carried.StepId)}\" STANDS from the returned job{string.Concat(carried.Readings.Select(one => $"; {Reading(one.Reading)}"))}.",
         StepSkipped skipped => $"Step \"{title(skipped.StepId)}\" SKIPPED: {skipped.Reason}",
         ReadingEntered or ReadingStood or ReadingScratched or ReadingVoided or ConfirmationAsked or ConfirmationRefused => OfReading(happened),
         ResultsComputed computed => $"Worked out{Labels.In(computed.Scope)}: {string.Join("; ", computed.Results.Select(result => $"{result.Label} {ResultWords.Of(result)}"))}.",

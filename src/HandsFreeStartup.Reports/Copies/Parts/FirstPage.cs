@@ -90,6 +90,7 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
         pages.Add([Strip.Space(4)]);
         (string Title, IReadOnlyList<string> Entries, string IfNone)[] lists =
         [
+            ("From the returned job", Sentences.CarriedOver(copy.Facts), ""),
             ("Safety and stops", [.. Interruptions.Of(copy.Facts)], ""),
             ("Adjusted", Sentences.Adjustments(copy.Facts), "Nothing was adjusted."),
             ("Opened and closed", [.. copy.Facts.Things.Select(thing => Sentences.Of(thing, copy.Times))], "Nothing was opened."),

@@ -102,11 +102,6 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
             yield return ["Site", FormattableString.Invariant($"file {job.Site.Name}, SHA-256 {job.Site.Sha256}, {copy.Plan.Site.AltitudeFeet} ft above sea level")];
             yield return ["Program", $"HandsFree Startup {job.ProgramVersion}; heard by {job.Recogniser}"];
         }
-        if (copy.Facts.Job?.Follows is { } followed)
-        {
-            yield return ["Follows", FormattableString.Invariant($"the record {followed.JobId}, returned by its lead technician: {followed.Events} events, ends {followed.Hash}")];
-        }
-
         yield return ["Checkpoint", copy.Source.WholeCheckpoint ?? "none that could be believed"];
         foreach (string finding in copy.Source.Findings)
         {
