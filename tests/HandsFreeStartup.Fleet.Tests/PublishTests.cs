@@ -106,7 +106,7 @@ public sealed class PublishTests(PostgresServer server) : IDisposable
     public async Task What_is_forgotten_on_the_van_is_gone_from_the_database_at_the_next_publish_and_the_chain_still_fits()
     {
         Firm firm = await server.NewFirm();
-        string name = new ClipStore(_van.File("job-a")).Keep(new float[1600]);
+        string name = new AttachmentStore(_van.File("job-a")).Keep(new float[1600]);
         _van.Add("job-a", more: [new RecordReviewed(DateTimeOffset.UnixEpoch, "L. Ead", ReviewOutcome.Accepted, "Mrs. Quarry called")]);
         Assert.NotEmpty(name);
         await _van.Publish(firm);

@@ -17,6 +17,7 @@ public sealed partial class JobRecord
     readonly List<AdjustmentMade> _adjustments = [];
     readonly List<NoteTaken> _notes = [];
     readonly List<PhotoAttached> _photos = [];
+    readonly List<JobAttachment> _attachments = [];
     readonly List<CommandRefused> _refusals = [];
     readonly List<UnsafeFound> _unsafe = [];
     readonly List<SeriesJudged> _series = [];
@@ -128,6 +129,9 @@ public sealed partial class JobRecord
     /// <summary>Every photo.</summary>
     public IReadOnlyList<PhotoAttached> Photos => _photos;
 
+    /// <summary>Everything that is kept beside the record, each once: recordings and photos, in the order in which they are named.</summary>
+    public IReadOnlyList<JobAttachment> Attachments => _attachments;
+
     /// <summary>Everything that was understood and not carried out.</summary>
     public IReadOnlyList<CommandRefused> Refusals => _refusals;
 
@@ -160,9 +164,27 @@ public sealed partial class JobRecord
         (Began, LastAt) = (Began ?? happened.At, happened.At);
         StartupEnded = happened is RecordReviewed or PersonalDataForgotten ? StartupEnded : happened.At;
         _exceptions.Take(happened);
+        Attach(happened);
         happened.FoldBy(this);
     }
+
+    void Attach(StartupEvent happened)
+    {
+        JobAttachment? attached = happened is PhotoAttached photo ? new JobAttachment(photo.At, true, photo.Name)
+            : HowHeard.Of(happened)?.Clip is { } clip ? new JobAttachment(happened.At, false, clip)
+            : null;
+        if (attached is not null && _attachments.All(one => one.Name != attached.Name))
+        {
+            _attachments.Add(attached);
+        }
+    }
 }
+
+/// <summary>A recording or photo beside the record.</summary>
+/// <param name="At">When it was first named, UTC.</param>
+/// <param name="IsPhoto">Whether it is a photo; else it is a recording.</param>
+/// <param name="Name">Its file name, which begins with the hash of its bytes.</param>
+public sealed record JobAttachment(DateTimeOffset At, bool IsPhoto, string Name);
 
 /// <summary>A pause of listening.</summary>
 /// <param name="From">When it began, UTC.</param>

@@ -43,6 +43,7 @@ static class ReviewRules
         StepRules.ImproperAnswers,
         StepRules.Missing,
         StepRules.Notes,
+        StepRules.Photos,
         StepRules.Pauses,
         TimerRules.CutShort,
         TimerRules.BeforeWarmUp,

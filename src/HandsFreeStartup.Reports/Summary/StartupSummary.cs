@@ -106,10 +106,15 @@ public static class StartupSummary
         List(page, "Questions answered", facts.Answers.Select(answer =>
             $"{facts.Times.Time(answer.At)} {facts.Steps.FirstOrDefault(step => step.Step.Id == answer.StepId)?.Step.Question?.Text ?? answer.StepId} {Labels.YesNo(answer.Answer)}"), "None.");
         List(page, "Notes", facts.Notes.Select(note => $"{facts.Times.Time(note.At)} {Title(facts, note.StepId)}: {note.Text}"), "None.");
-        string[] photos = [.. facts.Photos.Select(photo => $"{facts.Times.Time(photo.At)} {Title(facts, photo.StepId)}: {photo.Name} sha256 {photo.Sha256}")];
+        int recordings = facts.Attachments.Count(one => !one.IsPhoto);
+        string[] photos =
+        [
+            .. recordings == 0 ? Array.Empty<string>() : [$"{Numbers.Count(recordings, "recording")} beside the record; the office copy lists them"],
+            .. facts.Photos.Select(photo => $"{facts.Times.Time(photo.At)} {Title(facts, photo.StepId)}: {photo.Name} sha256 {photo.Sha256}"),
+        ];
         if (photos.Length > 0)
         {
-            List(page, "Photos", photos, "");
+            List(page, "Recordings and photos", photos, "");
         }
         string[] stops = [.. Interruptions.Of(facts)];
         if (stops.Length > 0)

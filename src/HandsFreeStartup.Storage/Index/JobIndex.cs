@@ -43,7 +43,7 @@ public sealed class JobIndex : IDisposable
     /// <remarks>Sizes, times and a hash of samples of each; see <see cref="Attachment.FingerprintOf"/>. It reads a few kilobytes a file, where a verification reads everything.</remarks>
     public static string StampOf(string jobPath) => string.Join(
         ' ', Attachment.FingerprintOf(jobPath), Attachment.FingerprintOf($"{jobPath}-wal"),
-        Attachment.FingerprintOfAll(ClipStore.FolderOf(jobPath)), Attachment.FingerprintOfAll(PhotoStore.FolderOf(jobPath)));
+        string.Join(' ', AttachmentKind.All.Select(kind => Attachment.FingerprintOfAll(kind.FolderOf(jobPath)))));
 
     /// <summary>Everything that it holds: stamp and content by the job's full path. Nothing, where it cannot be read.</summary>
     public IReadOnlyDictionary<string, (string Stamp, string Content)> ReadAll()

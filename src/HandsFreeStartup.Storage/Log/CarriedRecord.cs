@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Events;
 using Microsoft.Data.Sqlite;
@@ -32,7 +31,7 @@ public sealed record CarriedFile(string Folder, string Name, string Path)
     public const long MostBytes = Attachment.MostBytes;
 
     /// <summary>Ends of the names of the folders beside a job.</summary>
-    public static ImmutableArray<string> Folders { get; } = [".clips", ".photos"];
+    public static ImmutableArray<string> Folders { get; } = [.. AttachmentKind.All.Select(kind => kind.Ending)];
 
     /// <summary>Opens it for reading; no link is followed.</summary>
     /// <exception cref="IOException">It cannot be opened.</exception>
@@ -78,7 +77,7 @@ public sealed record CarriedRecord(
     /// <param name="path">The job's file.</param>
     public IReadOnlyList<CarriedFile> Files(string path)
     {
-        HashSet<string> named = [.. Events.SelectMany(one => Clips(one.Body)), .. Happened.OfType<PhotoAttached>().Select(photo => photo.Name)];
+        HashSet<string> named = [.. Events.Zip(Happened).SelectMany(one => AttachmentStore.NamedBy(one.First.Body, one.Second)).Select(one => one.Name)];
         return
         [
             .. from folder in CarriedFile.Folders
@@ -140,18 +139,4 @@ public sealed record CarriedRecord(
 
         command.ExecuteNonQuery();
     }
-
-    static IEnumerable<string> Clips(byte[] body)
-    {
-        using JsonDocument json = JsonDocument.Parse(body);
-        return [.. Clips(json.RootElement)];
-    }
-
-    static IEnumerable<string> Clips(JsonElement element) => element.ValueKind switch
-    {
-        JsonValueKind.Object => element.EnumerateObject().SelectMany(property =>
-            property.NameEquals("clip") && property.Value.ValueKind == JsonValueKind.String ? [property.Value.GetString()!] : Clips(property.Value)),
-        JsonValueKind.Array => element.EnumerateArray().SelectMany(Clips),
-        _ => [],
-    };
 }

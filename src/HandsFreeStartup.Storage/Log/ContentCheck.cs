@@ -1,5 +1,3 @@
-using System.Text.Json;
-using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Wording;
 
@@ -80,8 +78,7 @@ sealed class ContentCheck
         }
 
         _hasEnded = happened is StartupSigned or EndedOutOfService || (_hasEnded && happened is not StartupStopped);
-        IEnumerable<string> problems = happened is StartupBegan began ? FilesThatDoNotMatch(began.Job)
-            : [.. ClipsThatDoNotMatch(stored), .. happened is PhotoAttached photo && WhatIsWrong(photo, stored.Sequence < (Redaction?.Sequence ?? 0)) is { } wrong ? [wrong] : Array.Empty<string>()];
+        IEnumerable<string> problems = happened is StartupBegan began ? FilesThatDoNotMatch(began.Job) : AttachmentsThatDoNotMatch(stored, happened);
         foreach (string one in problems)
         {
             Find(stored.Sequence, FormattableString.Invariant($"Event {stored.Sequence}: {one}"));
@@ -95,48 +92,6 @@ sealed class ContentCheck
             .Where(file => file.Sha256 != UserFiles.UserFile.HashOf(file.Text))
             .Select(file => $"the copy of {file.Name} does not match its hash.");
 
-    IEnumerable<string> ClipsThatDoNotMatch(StoredEvent stored)
-    {
-        using JsonDocument body = JsonDocument.Parse(stored.Body);
-        bool isForgotten = stored.Sequence < (Redaction?.Sequence ?? 0);
-        return [.. ClipNames(body.RootElement).Select(clip => WhatIsWrong(clip, isForgotten)).OfType<string>()];
-    }
-
-    string? WhatIsWrong(string clip, bool isForgotten)
-    {
-        ClipStore clips = new(_path);
-        FileStatus status = clips.StatusOf(clip);
-        return (status.Kind, isForgotten) switch
-        {
-            (FileKind.None, true) => null,
-            (FileKind.None, false) => $"the recording {clip} is missing.",
-            _ when !Attachment.IsUsable(status) => $"the recording {clip} was exchanged: what lies in its place is a link, a device, or larger than any recording.",
-            _ when $"{Attachment.HashOf(clips.PathOf(clip))}.wav" != clip => $"the recording {clip} was changed or damaged.",
-            (_, true) => $"the recording {clip} is still there although it was to be removed: run forget again.",
-            _ => null,
-        };
-    }
-
-    string? WhatIsWrong(PhotoAttached photo, bool isForgotten)
-    {
-        string folder = PhotoStore.FolderOf(_path);
-        FileStatus status = Attachment.StatusOf(folder, photo.Name);
-        return (status.Kind, isForgotten) switch
-        {
-            (FileKind.None, true) => null,
-            (FileKind.None, false) => $"the photo {photo.Name} is missing.",
-            _ when !Attachment.IsUsable(status) => $"the photo {photo.Name} was exchanged: what lies in its place is a link, a device, or larger than any photo.",
-            _ when Attachment.HashOf(Path.Combine(folder, photo.Name)) != photo.Sha256 => $"the photo {photo.Name} was changed or damaged.",
-            (_, true) => $"the photo {photo.Name} is still there although it was to be removed: run forget again.",
-            _ => null,
-        };
-    }
-
-    static IEnumerable<string> ClipNames(JsonElement element) => element.ValueKind switch
-    {
-        JsonValueKind.Object => element.EnumerateObject().SelectMany(property =>
-            property.NameEquals("clip") && property.Value.ValueKind == JsonValueKind.String ? [property.Value.GetString()!] : ClipNames(property.Value)),
-        JsonValueKind.Array => element.EnumerateArray().SelectMany(ClipNames),
-        _ => [],
-    };
+    IEnumerable<string> AttachmentsThatDoNotMatch(StoredEvent stored, StartupEvent happened) => AttachmentStore.NamedBy(stored.Body, happened)
+        .Select(named => new AttachmentStore(_path).WhatIsWrong(named, isForgotten: stored.Sequence < (Redaction?.Sequence ?? 0))).OfType<string>();
 }

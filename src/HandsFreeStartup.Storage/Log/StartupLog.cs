@@ -156,12 +156,13 @@ public sealed class StartupLog : IDisposable
     public Forgotten ForgetPersonalData(string by)
     {
         int texts = StoredLog.Read(_connection, LogFormat.Current).Personal.Count;
-        int files = FilesIn(ClipStore.FolderOf(Path)) + FilesIn(PhotoStore.FolderOf(Path));
+        AttachmentStore attachments = new(Path);
+        int files = AttachmentKind.All.Sum(attachments.Count);
 
         // Told first: a removal that the power cuts off is then seen by verify, and an unfinished one is never mistaken for tampering.
         if (texts + files > 0 && LogConnection.Text(_connection, "select count(*) from event where kind='personal-data-forgotten' and sequence=(select max(sequence) from event)") == "0")
         {
-            Append(new PersonalDataForgotten(_clock.GetUtcNow(), by, FilesIn(ClipStore.FolderOf(Path))));
+            Append(new PersonalDataForgotten(_clock.GetUtcNow(), by, attachments.Count(AttachmentKind.Recording)));
         }
 
         try
@@ -172,17 +173,14 @@ public sealed class StartupLog : IDisposable
             // Cells move between pages while a job grows; only a file that is written anew holds no stale copy of them.
             LogConnection.Execute(_connection, "vacuum");
             LogConnection.Checkpoint(_connection);
-            (int recordings, IReadOnlyList<string> leftOfClips) = PersonalFiles.RemoveFolder(ClipStore.FolderOf(Path));
-            (int photos, IReadOnlyList<string> leftOfPhotos) = PersonalFiles.RemoveFolder(PhotoStore.FolderOf(Path));
-            return new Forgotten(texts, recordings, photos, [.. leftOfClips, .. leftOfPhotos]);
+            (AttachmentKind Kind, int Removed, IReadOnlyList<string> Left)[] removed = [.. AttachmentKind.All.Select(kind => PersonalFiles.RemoveFolder(kind.FolderOf(Path)) switch { var (count, left) => (kind, count, left) })];
+            return new Forgotten(texts, removed.Where(one => one.Kind == AttachmentKind.Recording).Sum(one => one.Removed), removed.Where(one => one.Kind == AttachmentKind.Photo).Sum(one => one.Removed), [.. removed.SelectMany(one => one.Left)]);
         }
         catch (Exception error) when (error is SqliteException || FileTrouble.Is(error))
         {
             throw new LogException($"Not everything could be removed from {Path}: {error.Message.TrimEnd('.')}. Put it right and run forget again.", error);
         }
     }
-
-    static int FilesIn(string folder) => Directory.Exists(folder) ? Directory.GetFiles(folder).Length : 0;
 
     /// <summary>Closes the file; nothing is lost without it.</summary>
     public void Dispose()

@@ -12,7 +12,7 @@ sealed class ClipPlayer(string jobPath, PlayCommand? player) : IDisposable
     /// <summary>A player without a speaker gives up at once.</summary>
     static readonly TimeSpan FailsWithin = TimeSpan.FromMilliseconds(300);
 
-    readonly ClipStore _clips = new(jobPath);
+    readonly AttachmentStore _attachments = new(jobPath);
     Process? _playing;
 
     /// <summary>Begins to play a recording; what plays breaks off.</summary>
@@ -20,7 +20,7 @@ sealed class ClipPlayer(string jobPath, PlayCommand? player) : IDisposable
     public string Play(string clip)
     {
         Stop();
-        if (_clips.Find(clip) is not { } file)
+        if (_attachments.Find(AttachmentKind.Recording, clip) is not { } file)
         {
             return "The recording is not there: it was removed or lost.";
         }

@@ -16,12 +16,12 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     const double QuickFactor = 0.01;
 
     readonly StartupLog _log;
-    readonly ClipStore? _clips;
+    readonly AttachmentStore? _clips;
 
     OpenJob(StartupLog log, StartupPlan plan, JobDescription? begins, bool keepsClips)
     {
         _log = log;
-        _clips = keepsClips ? new ClipStore(log.Path) : null;
+        _clips = keepsClips ? new AttachmentStore(log.Path) : null;
         (Plan, Begins) = (plan, begins);
     }
 
@@ -135,7 +135,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     {
         try
         {
-            (string name, string hash) = new PhotoStore(Path).Keep(path);
+            (string name, string hash) = new AttachmentStore(Path).KeepPhoto(path);
             return new KeptPhoto(name, hash);
         }
         catch (LogException e)

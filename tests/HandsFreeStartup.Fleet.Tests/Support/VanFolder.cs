@@ -65,7 +65,7 @@ public sealed class VanFolder : IDisposable
     /// <summary>Writes a signed job with a photo.</summary>
     public string AddWithPhoto(string jobId, string photo, int seed = 0)
     {
-        (string name, string sha256) = new PhotoStore(File(jobId)).Keep(photo);
+        (string name, string sha256) = new AttachmentStore(File(jobId)).KeepPhoto(photo);
         IReadOnlyList<StartupEvent> events = Led.GetOrAdd(seed, FixtureJob.Events);
         StartupBegan began = (StartupBegan)events[0];
         int at = events.ToList().FindIndex(happened => happened is ReadingEntered);

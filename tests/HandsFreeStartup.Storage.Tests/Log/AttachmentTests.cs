@@ -16,9 +16,9 @@ public sealed class AttachmentTests : IDisposable
     public AttachmentTests()
     {
         _job = _folder.File("job.db");
-        _clip = new ClipStore(_job).Keep([0.1f, -0.2f, 0.3f]);
+        _clip = new AttachmentStore(_job).Keep([0.1f, -0.2f, 0.3f]);
         File.WriteAllBytes(_folder.File("plate.jpg"), [.. Enumerable.Range(0, 64).Select(i => (byte)(i * 3))]);
-        (_photo, string hash) = new PhotoStore(_job).Keep(_folder.File("plate.jpg"));
+        (_photo, string hash) = new AttachmentStore(_job).KeepPhoto(_folder.File("plate.jpg"));
         Evidence spoken = new("words", Channel.Voice, Certainty.Green, Clip: _clip);
         using StartupLog log = StartupLog.Create(_job);
         foreach (StartupEvent happened in (StartupEvent[])
@@ -32,7 +32,7 @@ public sealed class AttachmentTests : IDisposable
     public void Verify_finds_every_flipped_byte_of_every_attachment()
     {
         Assert.Empty(StartupLogVerifier.Verify(_job).Findings);
-        foreach (string path in (string[])[Path.Combine(ClipStore.FolderOf(_job), _clip), Path.Combine(PhotoStore.FolderOf(_job), _photo)])
+        foreach (string path in (string[])[Path.Combine(AttachmentKind.Recording.FolderOf(_job), _clip), Path.Combine(AttachmentKind.Photo.FolderOf(_job), _photo)])
         {
             byte[] whole = File.ReadAllBytes(path);
             for (int i = 0; i < whole.Length; i++)
@@ -53,7 +53,7 @@ public sealed class AttachmentTests : IDisposable
     [Fact]
     public void Forgetting_reaches_what_lies_behind_a_linked_folder_and_names_what_is_not_its_own()
     {
-        string elsewhere = _folder.File("elsewhere"), clips = ClipStore.FolderOf(_job);
+        string elsewhere = _folder.File("elsewhere"), clips = AttachmentKind.Recording.FolderOf(_job);
         Directory.Move(clips, elsewhere);
         Directory.CreateSymbolicLink(clips, elsewhere);
         File.WriteAllText(Path.Combine(elsewhere, $"{_clip}.part"), "half of a voice");
@@ -67,7 +67,7 @@ public sealed class AttachmentTests : IDisposable
         Assert.Equal([$"{new string('a', 64)}.wav", "letter.txt"], Directory.GetFiles(elsewhere).Select(Path.GetFileName).Order(StringComparer.Ordinal));
         Assert.Contains("2 files in", Assert.Single(forgotten.OutOfReach), StringComparison.Ordinal);
         Assert.False(Directory.Exists(clips));
-        Assert.False(Directory.Exists(PhotoStore.FolderOf(_job)));
+        Assert.False(Directory.Exists(AttachmentKind.Photo.FolderOf(_job)));
     }
 
     public void Dispose() => _folder.Dispose();

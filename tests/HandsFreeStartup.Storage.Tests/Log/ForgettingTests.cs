@@ -20,7 +20,7 @@ public sealed class ForgettingTests : IDisposable
     public ForgettingTests()
     {
         _job = _folder.File("job.db");
-        _clip = new ClipStore(_job).Keep([0.1f, 0.2f]);
+        _clip = new AttachmentStore(_job).Keep([0.1f, 0.2f]);
         JobDescription job = Some.Began().Job with { Checklist = Fixture.Checklist, Appliance = Fixture.Appliance, Site = Fixture.Site };
         Evidence spoken = new("Mrs. Quarry was present", Channel.Voice, Certainty.Green, Clip: _clip);
         using StartupLog log = StartupLog.Create(_job);

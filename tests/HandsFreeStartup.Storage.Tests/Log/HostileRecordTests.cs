@@ -68,14 +68,14 @@ public sealed class HostileRecordTests : IDisposable
     [InlineData("words", "was changed or damaged")]
     public void A_recording_that_is_none_is_told_without_reading_it(string what, string finding)
     {
-        string clip = new ClipStore(_job).Keep([0.1f, 0.2f]);
-        string path = Path.Combine(ClipStore.FolderOf(_job), clip);
+        string clip = new AttachmentStore(_job).Keep([0.1f, 0.2f]);
+        string path = Path.Combine(AttachmentKind.Recording.FolderOf(_job), clip);
         HostileRecords.Write(_job, [.. FixtureJob.Events().Take(2), new UtteranceHeard(Some.Moment, Evidence.Typed("x") with { Clip = clip })]);
         Assert.True(StartupLogVerifier.Verify(_job).IsSound);
         if (what == "linked folder")
         {
-            Directory.Move(ClipStore.FolderOf(_job), _folder.File("elsewhere"));
-            Directory.CreateSymbolicLink(ClipStore.FolderOf(_job), _folder.File("elsewhere"));
+            Directory.Move(AttachmentKind.Recording.FolderOf(_job), _folder.File("elsewhere"));
+            Directory.CreateSymbolicLink(AttachmentKind.Recording.FolderOf(_job), _folder.File("elsewhere"));
         }
         else
         {
@@ -83,7 +83,7 @@ public sealed class HostileRecordTests : IDisposable
         }
 
         Assert.Contains(finding, Assert.Single(StartupLogVerifier.Verify(_job).Findings).Message, StringComparison.Ordinal);
-        Assert.Equal(what == "words", new ClipStore(_job).Find(clip) is not null);
+        Assert.Equal(what == "words", new AttachmentStore(_job).Find(AttachmentKind.Recording, clip) is not null);
     }
 
     [Fact]
@@ -92,7 +92,7 @@ public sealed class HostileRecordTests : IDisposable
         FixtureJob.Write(_job);
         HostileRecords.Write(_folder.File("other.db"), FixtureJob.Events().Take(2).Append(new UtteranceHeard(Some.Moment, Evidence.Typed("x") with { Clip = "../job.db" })));
 
-        Assert.Null(new ClipStore(_folder.File("other.db")).Find("../job.db"));
+        Assert.Null(new AttachmentStore(_folder.File("other.db")).Find(AttachmentKind.Recording, "../job.db"));
         Assert.Contains("the recording ../job.db is missing", Assert.Single(StartupLogVerifier.Verify(_folder.File("other.db")).Findings).Message, StringComparison.Ordinal);
     }
 

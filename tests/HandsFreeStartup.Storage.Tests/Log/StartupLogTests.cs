@@ -197,7 +197,7 @@ public sealed class StartupLogTests : IDisposable
     [Fact]
     public void A_clip_is_kept_as_a_plain_recording_named_by_its_hash_and_found_by_the_verifier()
     {
-        ClipStore clips = new(Job);
+        AttachmentStore clips = new(Job);
         string name = clips.Keep([0f, 0.5f, -1f, 2f]);
         Write(Job, [Some.Began(), Some.Note("hot plate", new Evidence("hot plate", Channel.Voice, Certainty.Amber, Clip: name))]);
 

@@ -23,8 +23,8 @@ public sealed class NothingOfAPersonTests : IDisposable
         Leave(Path.Combine(_data, "jobs", "job-00000.txt.part"), Encoding.UTF8);
         Leave(Path.Combine(_data, "jobs", "job-00000-office.pdf"), Encoding.Unicode);
         Leave(Path.Combine(_data, "failures", "one.txt"), Encoding.UTF8);
-        Leave(Path.Combine(ClipStore.FolderOf(_job), $"{new string('0', 64)}.wav.part"), Encoding.UTF8);
-        Leave(Path.Combine(PhotoStore.FolderOf(_job), $"{new string('0', 64)}.jpg.part"), Encoding.UTF8);
+        Leave(Path.Combine(AttachmentKind.Recording.FolderOf(_job), $"{new string('0', 64)}.wav.part"), Encoding.UTF8);
+        Leave(Path.Combine(AttachmentKind.Photo.FolderOf(_job), $"{new string('0', 64)}.jpg.part"), Encoding.UTF8);
         string left = Directory.CreateDirectory(Path.Combine(_temporary, "handsfree-job-killed")).FullName;
         File.WriteAllText(Path.Combine(left, "in-use"), "");
         File.Copy(_job, Path.Combine(left, "job.db"));

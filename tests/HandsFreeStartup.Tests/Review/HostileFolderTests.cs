@@ -105,10 +105,10 @@ public sealed class HostileFolderTests : IDisposable
     public async Task A_recording_that_was_changed_in_place_is_seen_the_next_time_though_its_time_was_set_back()
     {
         string job = Path.Combine(_jobs, "spoken.db");
-        string clip = new ClipStore(job).Keep(new float[16_000]);
+        string clip = new AttachmentStore(job).Keep(new float[16_000]);
         HostileRecords.Write(job, [.. FixtureJob.Events().Take(2), new UtteranceHeard(Some.Moment, Evidence.Typed("x") with { Clip = clip })]);
         ProgramResult before = await InProcess.Run("review", "--data", _data);
-        string file = new ClipStore(job).Find(clip)!;
+        string file = new AttachmentStore(job).Find(AttachmentKind.Recording, clip)!;
         DateTime written = File.GetLastWriteTimeUtc(file);
         byte[] sound = await File.ReadAllBytesAsync(file);
         sound[20_000] = 1;

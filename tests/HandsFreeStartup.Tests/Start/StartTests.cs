@@ -48,12 +48,12 @@ public sealed partial class StartTests
             ["start", "--keys", "--plain", "--data", data.Path, .. Sheets]);
 
         PhotoAttached attached = Assert.Single(StoredJob.Read(data.Job).Events.OfType<PhotoAttached>());
-        Assert.Equal(await File.ReadAllBytesAsync(photo), await File.ReadAllBytesAsync(Path.Combine(PhotoStore.FolderOf(data.Job), attached.Name)));
+        Assert.Equal(await File.ReadAllBytesAsync(photo), await File.ReadAllBytesAsync(Path.Combine(AttachmentKind.Photo.FolderOf(data.Job), attached.Name)));
         Assert.Contains("The photo nowhere.jpg cannot be kept: there is no such file", result.Output, StringComparison.Ordinal);
         Assert.Contains("NOTICE TO THE OWNER: FURNACE NOT PUT INTO SERVICE", result.Output, StringComparison.Ordinal);
         Assert.Contains("the heat exchanger is cracked", result.Output, StringComparison.Ordinal);
 
-        string kept = Path.Combine(PhotoStore.FolderOf(data.Job), attached.Name);
+        string kept = Path.Combine(AttachmentKind.Photo.FolderOf(data.Job), attached.Name);
         Assert.Empty(StoredJob.Read(data.Job).Verification.Findings);
         await File.WriteAllBytesAsync(kept, [0xff, 0xd8, 0xff, 0x01]);
         Assert.Contains("was changed or damaged", Assert.Single(StoredJob.Read(data.Job).Verification.Findings).Message, StringComparison.Ordinal);

@@ -30,6 +30,8 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
             [.. copy.Facts.Answers.Select(Row)], "None."),
         .. Section("Understood, but not carried out", [new("time", 9), new("what was said", 36), new("why not", 55)],
             [.. copy.Facts.Refusals.Select(refused => new Cell[] { copy.Times.Time(refused.At), refused.Said, refused.Reason })], "Nothing."),
+        .. Section("Recordings and photos beside the record", [new("time", 9), new("what", 13), new("name: the SHA-256 of its bytes", 78)],
+            [.. copy.Facts.Attachments.Select(one => new Cell[] { copy.Times.Time(one.At), one.IsPhoto ? "photo" : "recording", one.Name })], "None."),
         .. Section("What the job ran with", [new("", 14), new("", 86)], [.. Origin()], ""),
         .. Section("Every event in order", [new("no.", 5), new("date, time and offset", 22), new("what happened", 73)],
             [.. copy.Events.Select((happened, index) => new Cell[] { FormattableString.Invariant($"{index + 1}"), copy.Times.Stamp(happened.At), EventSentence.Of(happened, copy.StepTitle) })], "None."),
@@ -46,7 +48,7 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
         copy.Times.Time(fate.At),
         Labels.Of(fate.Reading.Key),
         new Cell($"{(fate.Counts ? "" : "(")}{ShownValue.Of(fate.Reading).Text}{(fate.Counts ? "" : ")")}", fate.Counts ? Standing : Gone),
-        Fate(fate.Counts, Sentences.Of(fate), Judgement(fate.Reading.Verdict, fate.Reading.Limit)),
+        Fate(fate.Counts, $"{Sentences.Of(fate)}{(fate.From.Length == 0 ? "" : $", {Sentences.Origin(fate, copy.Times)}")}", Judgement(fate.Reading.Verdict, fate.Reading.Limit)),
         EvidenceWords.Of(fate.Reading.Evidence, fate.WasReadBack && fate.End is not (ReadingEnd.Refused or ReadingEnd.Unanswered)),
         Limit(fate.Reading.Limit),
     ];
@@ -65,6 +67,7 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
     {
         string end = step.End switch
         {
+            StepEnd.Done when step.From.Length > 0 => $"done in job {step.From}, {copy.Times.Stamp(step.Left!.Value)}",
             StepEnd.Done => step.EndedByItself ? "done by itself, nothing to do" : "done",
             StepEnd.Skipped => $"SKIPPED: {step.Reason}",
             StepEnd.UnderWay => "UNDER WAY",

@@ -41,6 +41,9 @@ static class StepRules
             Clips = ReviewedJob.Clips(note.Evidence),
         });
 
+    public static IEnumerable<ReviewFinding> Photos(ReviewedJob job) => job.Facts.Photos.Select(photo =>
+        new ReviewFinding("photo", Weight.Note, $"Photo in step \"{job.Title(photo.StepId)}\": {photo.Name}.") { At = photo.At, StepId = photo.StepId });
+
     public static IEnumerable<ReviewFinding> Pauses(ReviewedJob job)
     {
         foreach (ListeningPause pause in job.Facts.Pauses)
