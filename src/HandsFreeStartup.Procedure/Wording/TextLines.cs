@@ -48,6 +48,9 @@ public static class TextLines
         return line.Length > 0 ? [.. lines, line.ToString()] : lines;
     }
 
+    /// <summary>A sentence that ends with a unit ("in. w.c.") has its full stop already.</summary>
+    public static string EndedOnce(string sentence) => sentence.EndsWith("..", StringComparison.Ordinal) && !sentence.EndsWith("...", StringComparison.Ordinal) ? sentence[..^1] : sentence;
+
     /// <summary>At most <paramref name="height"/> lines; where some are left out, the last one says that more follows.</summary>
     public static IReadOnlyList<string> AtMost(this IReadOnlyList<string> lines, int height, int width) =>
         lines.Count <= height ? lines

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Storage.UserFiles;
 
@@ -114,9 +115,9 @@ sealed class LimitReader(Findings findings)
         }
 
         string converted = string.Join(", ", Converted("lower", limit.Limit.Lower).Concat(Converted("upper", limit.Limit.Upper)));
-        limit.Entry.Report("unit", $"The unit '{written}' does not fit {limit.BaseName}. Write {(unit.Length == 0 ? "\"\", it is a pure number"
+        limit.Entry.Report("unit", TextLines.EndedOnce($"The unit '{written}' does not fit {limit.BaseName}. Write {(unit.Length == 0 ? "\"\", it is a pure number"
             : converted.Length == 0 ? unit
-            : $"{converted}, unit: {unit}")}.");
+            : $"{converted}, unit: {unit}")}."));
 
         IEnumerable<string> Converted(string key, decimal? bound) =>
             bound is { } value && OtherUnits.Convert(value, written, unit, limit.BaseName == ResultId.TemperatureRise) is { } other ? [FormattableString.Invariant($"{key}: {other}")] : [];

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.NewJob;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Summary;
@@ -38,8 +39,11 @@ public static class ForgetCommand
         TextWriter output = parsed.InvocationConfiguration.Output;
         Forgotten forgotten;
         string? checkpoint;
+        int sites;
         using (StartupLog log = StartupLog.Open(path, TimeProvider.System))
         {
+            // Before the record: once that has forgotten where it was, nobody can find the kept place again.
+            sites = log.ReadAll() is [StartupBegan began, ..] ? new KeptFiles(data).RemoveSitesLike(began.Job.Site) : 0;
             forgotten = log.ForgetPersonalData(by);
             RewriteSummary(log);
             checkpoint = log.Checkpoint?.ToString();
@@ -53,12 +57,12 @@ public static class ForgetCommand
             index.Write([], [Path.GetFullPath(path)]);
         }
 
-        bool isNothing = forgotten.Texts + forgotten.Recordings + forgotten.Photos + copies + unfinished + notes + folders == 0;
+        bool isNothing = forgotten.Texts + forgotten.Recordings + forgotten.Photos + copies + unfinished + notes + folders + sites == 0;
         output.WriteLine(isNothing ? "Nothing was left to remove." : FormattableString.Invariant(
             $"Removed: {forgotten.Texts} texts, {forgotten.Recordings} recordings and {forgotten.Photos} photos. The record stays verifiable: {checkpoint}"));
-        if (copies + unfinished + notes + folders > 0)
+        if (copies + unfinished + notes + folders + sites > 0)
         {
-            output.WriteLine($"Removed too: {Numbers.Count(copies, "copy", "copies")} beside the record, {Numbers.Count(unfinished, "unfinished file")}, {Numbers.Count(notes, "note")} of failures, {Numbers.Count(folders, "temporary folder")} of killed programs.");
+            output.WriteLine($"Removed too: {Numbers.Count(copies, "copy", "copies")} beside the record, {Numbers.Count(unfinished, "unfinished file")}, {Numbers.Count(notes, "note")} of failures, {Numbers.Count(folders, "temporary folder")} of killed programs, {Numbers.Count(sites, "kept place")}.");
         }
 
         foreach (string one in forgotten.OutOfReach.Concat(left))

@@ -5,6 +5,7 @@ using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Calculations.Gases;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Storage.UserFiles;
 
 namespace HandsFreeStartup.NewAppliance;
@@ -70,7 +71,7 @@ sealed partial record LimitAnswer(decimal? Lower, decimal? Upper, string Remark)
         bool isDifference = question.BaseName == ResultId.TemperatureRise;
         if (OtherUnits.Convert(bounds.Lower ?? bounds.Upper!.Value, written, unit, isDifference) is null)
         {
-            problem = $"The unit {written} is not known here. Type the number in {unit}.";
+            problem = TextLines.EndedOnce($"The unit {written} is not known here. Type the number as {unit}.");
             return null;
         }
 

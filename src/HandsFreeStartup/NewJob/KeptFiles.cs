@@ -1,4 +1,5 @@
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Storage.UserFiles;
 
@@ -27,6 +28,32 @@ sealed class KeptFiles(DataFolder data)
 
     /// <summary>A path that is free for a new furnace.</summary>
     public string NewAppliance(string title) => Free("appliances", title);
+
+    /// <summary>Removes every kept place of the same customer and address as a job's site, also where it was edited since.</summary>
+    /// <returns>How many there were.</returns>
+    public int RemoveSitesLike(FileCopy site)
+    {
+        string[] same = [.. Sites.Where(path => IsSamePlace(path, site))];
+        foreach (string path in same)
+        {
+            File.Delete(path);
+        }
+
+        return same.Length;
+    }
+
+    static bool IsSamePlace(string path, FileCopy site)
+    {
+        try
+        {
+            FileCopy kept = UserFile.Copy(path);
+            return kept.Sha256 == site.Sha256 || (UserFile.ReadSite(kept), UserFile.ReadSite(site)) is var (one, other) && (one.Customer, one.Address) == (other.Customer, other.Address);
+        }
+        catch (ChecklistFileException)
+        {
+            return false;
+        }
+    }
 
     /// <summary>The text of a kept file; empty where it is not there.</summary>
     public static string TextOf(string path) => File.Exists(path) ? UserFile.Copy(path).Text : "";

@@ -26,10 +26,7 @@ static class ReadingsCsv
         WholeFile.Write(path, file =>
         {
             using StreamWriter text = new(file, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
-            using CsvWriter csv = new(text, Layout);
-            csv.Context.RegisterClassMap(new Columns());
-            csv.WriteHeader<ReadingRow>();
-            csv.NextRecord();
+            using CsvWriter csv = Begun(text);
             foreach (string record in records)
             {
                 if (RowsOf(record) is { } values)
@@ -44,6 +41,27 @@ static class ReadingsCsv
             }
         }, "The table");
         return (rows, unreadable);
+    }
+
+    /// <summary>The table of one job as text.</summary>
+    public static string Of(IEnumerable<ReadingRow> rows)
+    {
+        StringWriter text = new();
+        using (CsvWriter csv = Begun(text))
+        {
+            csv.WriteRecords(rows);
+        }
+
+        return text.ToString();
+    }
+
+    static CsvWriter Begun(TextWriter text)
+    {
+        CsvWriter csv = new(text, Layout);
+        csv.Context.RegisterClassMap(new Columns());
+        csv.WriteHeader<ReadingRow>();
+        csv.NextRecord();
+        return csv;
     }
 
     static IReadOnlyList<ReadingRow>? RowsOf(string record)

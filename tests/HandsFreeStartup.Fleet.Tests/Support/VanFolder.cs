@@ -52,7 +52,7 @@ public sealed class VanFolder : IDisposable
     /// <summary>Writes a signed job whose readings name a recording.</summary>
     public string AddWithClip(string jobId, int seed = 0)
     {
-        string clip = new ClipStore(File(jobId)).Keep(new float[1600]);
+        string clip = new AttachmentStore(File(jobId)).Keep(new float[1600]);
         IReadOnlyList<StartupEvent> events = Led.GetOrAdd(seed, FixtureJob.Events);
         StartupBegan began = (StartupBegan)events[0];
         using StartupLog log = StartupLog.Create(File(jobId));

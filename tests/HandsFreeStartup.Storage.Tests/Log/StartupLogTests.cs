@@ -201,17 +201,17 @@ public sealed class StartupLogTests : IDisposable
         string name = clips.Keep([0f, 0.5f, -1f, 2f]);
         Write(Job, [Some.Began(), Some.Note("hot plate", new Evidence("hot plate", Channel.Voice, Certainty.Amber, Clip: name))]);
 
-        byte[] wav = File.ReadAllBytes(clips.Find(name)!);
+        byte[] wav = File.ReadAllBytes(clips.Find(AttachmentKind.Recording, name)!);
         Assert.Equal(name, $"{Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(wav))}.wav");
         Assert.Equal("RIFF"u8, wav.AsSpan(0, 4));
         Assert.Equal([0, 0, 0x00, 0x40, 0x00, 0x80, 0xFF, 0x7F], wav[44..]);
         Assert.True(StartupLogVerifier.Verify(Job).IsSound);
 
         wav[^1] ^= 1;
-        File.WriteAllBytes(clips.Find(name)!, wav);
+        File.WriteAllBytes(clips.Find(AttachmentKind.Recording, name)!, wav);
         Assert.Equal($"Event 2: the recording {name} was changed or damaged.", Assert.Single(StartupLogVerifier.Verify(Job).Findings).Message);
 
-        File.Delete(clips.Find(name)!);
+        File.Delete(clips.Find(AttachmentKind.Recording, name)!);
         Assert.Equal($"Event 2: the recording {name} is missing.", Assert.Single(StartupLogVerifier.Verify(Job).Findings).Message);
     }
 

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Text;
+using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.Tests.Support;
 using HandsFreeStartup.Tests.Support;
@@ -25,6 +26,10 @@ public sealed class NothingOfAPersonTests : IDisposable
         Leave(Path.Combine(_data, "failures", "one.txt"), Encoding.UTF8);
         Leave(Path.Combine(AttachmentKind.Recording.FolderOf(_job), $"{new string('0', 64)}.wav.part"), Encoding.UTF8);
         Leave(Path.Combine(AttachmentKind.Photo.FolderOf(_job), $"{new string('0', 64)}.jpg.part"), Encoding.UTF8);
+        FileCopy site = Assert.IsType<StartupBegan>(StoredJob.Read(_job).Events[0]).Job.Site;
+        Directory.CreateDirectory(Path.Combine(_data, "sites"));
+        File.WriteAllText(Path.Combine(_data, "sites", "house-at-the-mill.yaml"), site.Text);
+        File.WriteAllText(Path.Combine(_data, "sites", "house-at-the-mill-2.yaml"), $"{site.Text}\n# looked up again\n");
         string left = Directory.CreateDirectory(Path.Combine(_temporary, "handsfree-job-killed")).FullName;
         File.WriteAllText(Path.Combine(left, "in-use"), "");
         File.Copy(_job, Path.Combine(left, "job.db"));
@@ -51,6 +56,7 @@ public sealed class NothingOfAPersonTests : IDisposable
         Assert.Equal((0, ""), (last.ExitCode, last.Error));
         Assert.Contains("Out of reach: copies that were printed, sent, backed up", last.Output, StringComparison.Ordinal);
         Assert.All(Personal, text => Assert.Empty(Holding(text)));
+        Assert.Empty(Directory.GetFiles(Path.Combine(_data, "sites")));
         Assert.DoesNotContain(Directory.EnumerateFiles(_data, "*.part", SearchOption.AllDirectories), _ => true);
         Assert.Equal(0, (await Run("verify", "job-00000")).ExitCode);
         Assert.Contains("Nothing was left to remove.", (await Run("forget", "job-00000", "--keep-readings", "--by", "O. Ffice")).Output, StringComparison.Ordinal);

@@ -104,21 +104,31 @@ public sealed partial class OneReadingTests
                 }
             }
 
+            string finding = $"{Label} {text}: {Judged} (";
+            if (Counts && Verdict is not null and not Calculations.Judgement.Verdict.Pass && Limit is not null && Id != "fuel_factor" && !told.JsonFindings.Any(one => one.StartsWith(finding, StringComparison.Ordinal)))
+            {
+                yield return $"json: {Label} {text}: {Judged}";
+            }
+
             if (Counts && Verdict is not null and not Calculations.Judgement.Verdict.Pass && Limit is not null && Id != "fuel_factor"
                 && !told.Findings.Findings.Any(finding => finding.Text.StartsWith($"{Label} {text}: {Judged} (", StringComparison.Ordinal)))
             {
                 yield return $"review: {Label} {text}: {Judged}";
             }
 
-            ReadingRow? row = told.Rows.FirstOrDefault(row => row.Quantity == Id && row.Scope == Scope && row.State == State && row.Value == Is.Number);
+            TableRow? row = told.Table.FirstOrDefault(row => row["quantity"] == Id && row["scope"] == Scope && row["state"] == State && row["value"] == Is.Number && row["unit"] == Unit);
             string plus = Is.Doubt.StartsWith("± ", StringComparison.Ordinal) ? Is.Doubt[2..] : "";
-            if (row is null || (plus.Length > 0 && row.ExpandedUncertainty != plus) || (Is.Doubt == "no uncertainty stated" && row.ExpandedUncertainty.Length > 0))
+            if (row is null || (plus.Length > 0 && row["expanded_uncertainty"] != plus) || (Is.Doubt == "no uncertainty stated" && row["expanded_uncertainty"].Length > 0))
             {
-                yield return $"table: {Label} {Is.Text}, was {row?.Value} ± {row?.ExpandedUncertainty}";
+                yield return $"table: {Label} {Is.Text}, was {row?["value"]} ± {row?["expanded_uncertainty"]}";
             }
-            else if (!string.Equals(row.Verdict, Judged.Split(',', ':')[0], StringComparison.OrdinalIgnoreCase) && (Limit is not null || row.Verdict.Length > 0))
+            else if (!string.Equals(row["verdict"], Judged.Split(',', ':')[0], StringComparison.OrdinalIgnoreCase) && (Limit is not null || row["verdict"].Length > 0))
             {
-                yield return $"table: {Label} {Judged}, was {row.Verdict}";
+                yield return $"table: {Label} {Judged}, was {row["verdict"]}";
+            }
+            else if (Limit is not null && (row["lower"], row["upper"]) != (Oracle.Bound(Limit.Lower), Oracle.Bound(Limit.Upper)))
+            {
+                yield return $"table: {Label} limit {Limit.Lower} to {Limit.Upper}, was {row["lower"]} to {row["upper"]}";
             }
         }
     }
@@ -207,7 +217,7 @@ public sealed partial class OneReadingTests
             yield return "json: began";
         }
 
-        if (told.Rows.Any(row => row.At.Offset != West))
+        if (told.Table.Any(row => !row["at"].EndsWith("-05:00", StringComparison.Ordinal)))
         {
             yield return "table: offset";
         }

@@ -41,6 +41,8 @@ static class Oracle
         _ => "CANNOT TELL",
     };
 
+    public static string Bound(decimal? bound) => bound?.ToString(CultureInfo.InvariantCulture) ?? "";
+
     static (string, string, string) Told(decimal value, string number, decimal? expanded, string unit)
     {
         string with = unit.Length == 0 ? "" : $" {unit}";

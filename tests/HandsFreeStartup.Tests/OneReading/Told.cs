@@ -1,3 +1,4 @@
+using System.Text.Json;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
@@ -11,7 +12,7 @@ using UglyToad.PdfPig;
 namespace HandsFreeStartup.Tests.OneReading;
 
 /// <summary>Everything that is told of a job, as its readers see it; line breaks are taken out.</summary>
-sealed record Told(string Summary, IReadOnlyDictionary<string, string> Copies, string Narrow, string Review, string Json, IReadOnlyList<ReadingRow> Rows, JobReview Findings)
+sealed record Told(string Summary, IReadOnlyDictionary<string, string> Copies, string Narrow, string Review, string Json, IReadOnlyList<TableRow> Table, JobReview Findings)
 {
     public static Told Of(StartupPlan plan, IReadOnlyList<StartupEvent> events)
     {
@@ -28,7 +29,17 @@ sealed record Told(string Summary, IReadOnlyDictionary<string, string> Copies, s
                 ["customer copy"] = TextOf(StartupCopies.Customer(source, Paper.A4)),
                 ["office copy"] = TextOf(StartupCopies.Office(source, Paper.Letter)),
             },
-            Joined(NarrowCopy.Of(source, 48)), Joined(text.ToString()), json.ToString(), ReadingRow.Of(plan, events), review);
+            Joined(NarrowCopy.Of(source, 48)), Joined(text.ToString()), json.ToString(), TableRow.Of(ReadingsCsv.Of(ReadingRow.Of(plan, events))), review);
+    }
+
+    /// <summary>The findings as a program reads them.</summary>
+    public IEnumerable<string> JsonFindings
+    {
+        get
+        {
+            using JsonDocument document = JsonDocument.Parse(Json);
+            return [.. document.RootElement.GetProperty("jobs")[0].GetProperty("findings").EnumerateArray().Select(one => one.GetProperty("text").GetString()!)];
+        }
     }
 
     /// <summary>What the screen showed of each value at the moment when it was entered or worked out.</summary>

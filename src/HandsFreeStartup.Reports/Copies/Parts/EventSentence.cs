@@ -8,7 +8,9 @@ namespace HandsFreeStartup.Reports.Copies.Parts;
 /// <summary>An event as a sentence; a test holds that every kind has one.</summary>
 static class EventSentence
 {
-    public static string Of(StartupEvent happened, Func<string, string> title) => happened switch
+    public static string Of(StartupEvent happened, Func<string, string> title) => TextLines.EndedOnce(Told(happened, title));
+
+    static string Told(StartupEvent happened, Func<string, string> title) => happened switch
     {
         StartupBegan began => $"The job {began.Job.JobId} began; technician {began.Job.Technician}.",
         StepEntered entered => $"Step \"{title(entered.StepId)}\" {Arrived(entered.Arrival)}.",
