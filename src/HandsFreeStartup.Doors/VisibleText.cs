@@ -48,8 +48,16 @@ public static class VisibleText
     {
         for (int i = 0; i < text.Length;)
         {
+            // Most letters are these; a year of a firm has tens of millions of them.
+            if (text[i] is >= ' ' and <= '~' || (keepsLineFeeds && text[i] == '\n'))
+            {
+                shown[i] = text[i];
+                i++;
+                continue;
+            }
+
             bool isWhole = Rune.DecodeFromUtf16(text[i..], out Rune rune, out int length) == System.Buffers.OperationStatus.Done;
-            if (isWhole && (!IsOrder(rune) || (keepsLineFeeds && rune.Value == '\n')))
+            if (isWhole && !IsOrder(rune))
             {
                 text.Slice(i, length).CopyTo(shown[i..]);
             }

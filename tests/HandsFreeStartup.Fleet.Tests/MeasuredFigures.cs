@@ -60,7 +60,8 @@ public sealed class MeasuredFigures(PostgresServer server, ITestOutputHelper out
         List<(string Table, byte[] Rows)> all = [];
         foreach (string table in Tables)
         {
-            await using (NpgsqlCommand create = new($"create table bare_{table} (like {table})", connection))
+            // A column that the server works out is not copied.
+            await using (NpgsqlCommand create = new($"create table bare_{table} (like {table}); {(table == "job" ? "alter table bare_job drop column day" : "")}", connection))
             {
                 await create.ExecuteNonQueryAsync();
             }
@@ -104,13 +105,11 @@ public sealed class MeasuredFigures(PostgresServer server, ITestOutputHelper out
         Assert.Equal(0, written.ExitCode);
     }
 
-    /// <summary>Runs it once: how long it took, and what of the processor the program needed for it, its start included.</summary>
     async Task<string> Review(Firm firm, params string[] chosen)
     {
-        using Process process = ProgramProcess.Start(["review", .. chosen, "--data", _van.Path, .. firm.Options("--from", "lead_all")]);
-        (double seconds, ProgramResult result) = await Timed(() => ProgramProcess.Ended(process, process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync()));
+        (double seconds, ProgramResult result) = await Timed(() => ProgramProcess.Run(["review", .. chosen, "--data", _van.Path, .. firm.Options("--from", "lead_all")]));
         Assert.Equal((1, ""), (result.ExitCode, result.Error));
-        return FormattableString.Invariant($"{chosen[0]} {seconds:0.00} s, {process.TotalProcessorTime.TotalSeconds:0.00} s of the processor ({result.Output.Split('\n')[0]})");
+        return FormattableString.Invariant($"{chosen[0]} {seconds:0.00} s ({result.Output.Split('\n')[0]})");
     }
 
     /// <summary>The same moment as text.</summary>
