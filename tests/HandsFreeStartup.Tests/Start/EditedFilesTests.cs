@@ -66,7 +66,7 @@ public sealed class EditedFilesTests : IDisposable
         ProgramResult swapped = await ProgramProcess.Run("start", "--resume", "--keys", "--plain", "--data", _data.Path, option, File.Exists(Named(value)) ? Named(value) : value);
 
         Assert.Equal(2, swapped.ExitCode);
-        Assert.Contains("goes on with the files, times and name that it began with", swapped.Error, StringComparison.Ordinal);
+        Assert.Contains("is resumed with the files, times and name that it began with", swapped.Error, StringComparison.Ordinal);
         Assert.Equal(before, StoredJob.Read(_data.Job).Events.Count);
     }
 

@@ -37,6 +37,14 @@ public sealed class FollowTests : IDisposable
         Assert.Contains("Read the plate: done in job", await File.ReadAllTextAsync(Path.ChangeExtension(second, ".txt")), StringComparison.Ordinal);
         Assert.Contains("note: It follows the record", (await ProgramProcess.Run("verify", second)).Output, StringComparison.Ordinal);
 
+        string forged = Path.Combine(_data, "jobs", "forged.db");
+        using (StartupLog log = StartupLog.Create(forged))
+        {
+            log.Append([.. StoredJob.Read(second).Events.Select(happened => happened is StepCarried carried ? carried with { Done = carried.Done.AddMinutes(1) } : happened)]);
+        }
+
+        Assert.Contains($"what it carries over does not stand so in the record {name}.", Assert.Single(StartupLogVerifier.Verify(forged).Findings).Message, StringComparison.Ordinal);
+
         byte[] bytes = await File.ReadAllBytesAsync(first);
         bytes[bytes.AsSpan().IndexOf("heat exchanger is cracked"u8)] ^= 1;
         await File.WriteAllBytesAsync(first, bytes);
