@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Runtime.Versioning;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.Tests.Adversary;
@@ -44,8 +45,8 @@ static class Program
         (int jobs, int signed, int wrong) = (0, 0, 0);
         foreach (object[] row in ShippedPlans.Rows)
         {
-            StartupPlan plan = ShippedPlans.Plan((string)row[0], (string)row[1], (string)row[2], (string)row[3], (StageOrder)row[4]);
-            AdversaryRun run = AdversaryRun.Of(plan, first, count / ShippedPlans.Rows.Count + 1);
+            JobDescription job = EditedRecord.JobOf((string)row[0], (string)row[1], (string)row[2], (string)row[3], (StageOrder)row[4]);
+            AdversaryRun run = AdversaryRun.Of(job, first, count / ShippedPlans.Rows.Count + 1);
             (jobs, signed, wrong) = (jobs + run.Jobs, signed + run.Signed, wrong + run.Wrong.Count);
             Console.WriteLine($"{string.Join(' ', row)}: {run.Jobs} jobs, {run.Facts} facts, {run.Signed} signed, {run.Wrong.Count} of them against the log");
             foreach (string one in run.Wrong.Take(3))

@@ -11,12 +11,12 @@ sealed class LiveJob
     readonly List<StartupEvent> _log = [];
     readonly List<TimeSpan> _times = [];
 
-    public LiveJob(StartupPlan? plan = null, TimeSpan? steady = null)
+    public LiveJob(StartupPlan? plan = null, TimeSpan? steady = null, JobDescription? job = null)
     {
         _plan = plan ?? Some.Plan();
         Steady = steady;
         Procedure = new StartupProcedure(_plan);
-        Keep(Procedure.Begin(Some.Job, Present));
+        Keep(Procedure.Begin(job ?? Some.Job, Present));
     }
 
     /// <summary>The same job at the same moment; what is done to one is not done to the other.</summary>

@@ -1,9 +1,11 @@
 using System.Collections.Concurrent;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Storage.UserFiles;
 
 namespace HandsFreeStartup.Storage.Tests.Adversary;
 
-/// <summary>What came of many jobs of one plan, each with an unsafe fact in it.</summary>
+/// <summary>What came of many jobs of the same files, each with an unsafe fact in it.</summary>
 /// <param name="Jobs">How many.</param>
 /// <param name="Facts">How many different facts.</param>
 /// <param name="Signed">How many reached a signature.</param>
@@ -11,15 +13,16 @@ namespace HandsFreeStartup.Storage.Tests.Adversary;
 sealed record AdversaryRun(int Jobs, int Facts, int Signed, IReadOnlyCollection<string> Wrong)
 {
     /// <summary>Runs the jobs of these numbers; the same number is the same job.</summary>
-    public static AdversaryRun Of(StartupPlan plan, int first, int jobs)
+    public static AdversaryRun Of(JobDescription description, int first, int jobs)
     {
+        StartupPlan plan = UserFile.PlanOf(description);
         IReadOnlyList<UnsafeFact> facts = UnsafeFact.Of(plan);
         ConcurrentBag<string> wrong = [];
         int signed = 0;
         Parallel.For(first, first + jobs, job =>
         {
             UnsafeFact fact = facts[job % facts.Count];
-            Saboteur saboteur = new(plan, fact, new Random(job));
+            Saboteur saboteur = new(plan, fact, new Random(job), description);
             try
             {
                 saboteur.Work();
@@ -28,6 +31,11 @@ sealed record AdversaryRun(int Jobs, int Facts, int Signed, IReadOnlyCollection<
             {
                 wrong.Add($"job {job}, {fact.Name}: the program ended with {exception.GetType().Name}: {exception.Message}");
                 return;
+            }
+
+            if (saboteur.GoneOnWith is { } edited)
+            {
+                wrong.Add($"job {job}, {fact.Name}: it was gone on with after {edited}");
             }
 
             LogJudge judge = new(plan, saboteur.Job.Log, saboteur.Job.Times);

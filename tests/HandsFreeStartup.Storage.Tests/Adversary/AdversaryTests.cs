@@ -20,7 +20,7 @@ public sealed class AdversaryTests
     [MemberData(nameof(Rows))]
     public void No_unsafe_job_is_ever_signed(string checklist, string appliance, string site, string occasion, StageOrder order)
     {
-        AdversaryRun run = AdversaryRun.Of(ShippedPlans.Plan(checklist, appliance, site, occasion, order), 0, JobsOfARow);
+        AdversaryRun run = AdversaryRun.Of(EditedRecord.JobOf(checklist, appliance, site, occasion, order), 0, JobsOfARow);
 
         Assert.Empty(run.Wrong);
         Assert.True(run.Facts >= 60, $"only {run.Facts} facts");

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Tests.Support;
 using HandsFreeStartup.Storage.Tests.Support;
@@ -7,14 +8,20 @@ using HandsFreeStartup.Storage.Tests.Support;
 namespace HandsFreeStartup.Storage.Tests.Adversary;
 
 /// <summary>Works through a start-up with an unsafe fact in it, hurried, careless or hostile, and wants the signature all the same.</summary>
-sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random)
+sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random, JobDescription? description = null)
 {
     /// <summary>Nobody tries longer: a walk as it should go takes about three phrases a step.</summary>
     int MostPhrases => 6 * plan.Steps.Length;
 
+    /// <summary>Writing a record takes a thousand times as long as a phrase: one trick in so many.</summary>
+    const int SeldomEdits = 60;
+
     bool _isTold;
 
-    public LiveJob Job { get; } = new(plan, TimeSpan.FromHours(30));
+    /// <summary>An edit of the record that a resume took; null where all were refused.</summary>
+    public string? GoneOnWith { get; private set; }
+
+    public LiveJob Job { get; } = new(plan, TimeSpan.FromHours(30), description);
 
     /// <summary>Looks on after each move; null for nobody.</summary>
     public Action<LiveJob>? After { get; init; }
@@ -200,8 +207,11 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random)
     /// <summary>Whatever might help around a guard.</summary>
     void Trick()
     {
-        switch (random.Next(15))
+        switch (random.Next(16))
         {
+            case 15 when description is not null && random.Next(SeldomEdits) == 0:
+                GoneOnWith ??= EditedRecord.GoneOnWith(Job.Log, random);
+                break;
             case 0:
                 Job.Say(CommandWord.SkipStep).Dictate("not today");
                 break;
