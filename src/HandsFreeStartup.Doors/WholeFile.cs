@@ -14,8 +14,9 @@ public static class WholeFile
     /// <param name="path">Where. A link is written through; a device, such as the terminal, is written to as it is.</param>
     /// <param name="write">Writes the content.</param>
     /// <param name="what">What it is, for the sentence: "The table".</param>
+    /// <param name="canBeMadeAgain">Whether it is not waited until the disk itself has it: what a loss of power takes is made again.</param>
     /// <exception cref="UnusableFileException">It cannot be written; one sentence says why, and nothing was lost.</exception>
-    public static void Write(string path, Action<Stream> write, string what)
+    public static void Write(string path, Action<Stream> write, string what, bool canBeMadeAgain = false)
     {
         try
         {
@@ -35,7 +36,7 @@ public static class WholeFile
 
             RefuseOverRecord(path, what);
 
-            WriteBeside(Target(path), write);
+            WriteBeside(Target(path), write, canBeMadeAgain);
         }
         catch (Exception error) when (FileTrouble.Is(error))
         {
@@ -64,7 +65,7 @@ public static class WholeFile
         }
     }
 
-    static void WriteBeside(string path, Action<Stream> write)
+    static void WriteBeside(string path, Action<Stream> write, bool canBeMadeAgain)
     {
         string unfinished = $"{path}{Unfinished}";
         Remove(unfinished);
@@ -73,7 +74,7 @@ public static class WholeFile
             using (FileStream file = new(unfinished, FileMode.CreateNew, FileAccess.Write))
             {
                 write(file);
-                file.Flush(flushToDisk: true);
+                file.Flush(flushToDisk: !canBeMadeAgain);
             }
 
             File.Move(unfinished, path, overwrite: true);

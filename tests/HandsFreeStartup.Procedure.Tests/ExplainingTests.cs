@@ -1,4 +1,5 @@
 using HandsFreeStartup.Calculations.Derivations;
+using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Tests.Support;
@@ -27,6 +28,19 @@ public sealed class ExplainingTests
 
         Assert.Contains("Manifold pressure 3.5", told[0].Text, StringComparison.Ordinal);
         Assert.Contains(told, line => line.Text.Contains('|', StringComparison.Ordinal) && line.Text.Contains('X', StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_limit_proves_nothing_where_the_instrument_states_no_uncertainty()
+    {
+        StartupPlan plan = Some.Plan();
+        LiveJob job = Combustion(new LiveJob(StartupPlan.From(plan.Checklist, plan.Appliance, plan.Site with { Instruments = [] })));
+
+        Derivation airFree = job.Procedure.Derivations().Single(one => one.Derivation.Head.Id == "co_air_free").Derivation;
+
+        Assert.Equal(Calculations.Judgement.Verdict.CannotTell, airFree.Verdict);
+        Assert.StartsWith("cannot be told without the uncertainty of every reading: allowed is at most 400 ppm", airFree.Lines()[^1], StringComparison.Ordinal);
+        Assert.DoesNotContain("passes", airFree.Sentence(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -39,8 +39,14 @@ public sealed record Derivation(
         Head.CannotBeNegative ? Math.Max(0, Result.Value - Result.ExpandedUncertainty) : Result.Value - Result.ExpandedUncertainty,
         Result.Value + Result.ExpandedUncertainty);
 
+    /// <summary>Whether the uncertainty of something that went in is not stated, so that a limit proves nothing.</summary>
+    public bool IsUnproven { get; init; }
+
     /// <summary>What the limit says; null without one.</summary>
-    public Verdict? Verdict => Limit is null ? null : Judge.Verdict(Result, Limit);
+    public Verdict? Verdict => Limit is null ? null : IsUnproven ? Judgement.Verdict.CannotTell : Judge.Verdict(Result, Limit);
+
+    /// <summary>Limit, guard band and value as a bar of text; empty where there is none or nothing can be told.</summary>
+    public string Bar => Limit is { } limit && Verdict is not (null or Judgement.Verdict.CannotTell) ? GuardBandBar.Of(Result, limit) : "";
 
     /// <summary>Result with uncertainty: "162 ± 40 ppm", or "35 ppm (0 to 70)" where ± would reach below zero.</summary>
     public string TextWithUncertainty

@@ -20,7 +20,7 @@ static class DerivationText
         lines.Add($"= {derivation.Numbers} = {derivation.TextWithUncertainty}{Budget(derivation)}");
         if (derivation.Limit is { } limit && derivation.Verdict is { } verdict)
         {
-            lines.Add($"{GuardBandBar.Of(derivation.Result, limit)}  {LimitLine(derivation, limit, verdict)}");
+            lines.Add($"{derivation.Bar}  {LimitLine(derivation, limit, verdict)}".TrimStart());
         }
 
         return lines.ToImmutable();
@@ -35,7 +35,7 @@ static class DerivationText
         $"    = {derivation.Numbers} = {derivation.TextWithUncertainty}",
         .. derivation.Budget.Length > 0 ? [$"  Uncertainty (k = 2){Budget(derivation)}"] : Array.Empty<string>(),
         .. derivation is { Limit: { } limit, Verdict: { } verdict }
-            ? [$"  {GuardBandBar.Of(derivation.Result, limit)}", $"  {LimitLine(derivation, limit, verdict)}"] : Array.Empty<string>(),
+            ? [.. derivation.Bar.Length > 0 ? [$"  {derivation.Bar}"] : Array.Empty<string>(), $"  {LimitLine(derivation, limit, verdict)}"] : Array.Empty<string>(),
         $"  Source: {derivation.Head.Source}",
     ];
 
@@ -46,7 +46,7 @@ static class DerivationText
             : $"{Measured(derivation.Text, derivation.Unit)}, between {derivation.Shown(derivation.Interval.Low)} and {derivation.Shown(derivation.Interval.High)}";
         string mostly = derivation.Budget is [var first, ..] && derivation.Budget.Length > 1
             ? string.Create(CultureInfo.InvariantCulture, $"; {first.Share:P0} of the doubt comes from {Name(derivation, first.Name)}") : "";
-        string why = derivation is { Limit: { } limit, Verdict: { } verdict } ? $"; {Said(verdict, limit)}, because {Allowed(derivation, limit)}" : "";
+        string why = derivation is { Limit: { } limit, Verdict: { } verdict } ? $"; {Said(verdict, limit)}{(verdict == Verdict.CannotTell ? "," : ", because")} {Allowed(derivation, limit)}" : "";
         return $"{derivation.Head.What} is {measured}{mostly}{why}.";
     }
 
@@ -70,7 +70,7 @@ static class DerivationText
         Verdict.ConditionalPass => limit.IsSafety ? "inside, but within the guard band, so not proven" : "inside, but within the guard band",
         Verdict.ConditionalFail => "outside, but within the guard band",
         Verdict.Fail => "fails by more than the guard band",
-        _ => "cannot be told",
+        _ => "cannot be told without the uncertainty of every reading",
     };
 
     static string Name(Derivation derivation, string symbol) =>

@@ -42,7 +42,7 @@ public static class ComputeCommand
         // The header is read first, so that a wrong input file does not cost an old output file.
         CsvRows.Open(input, table.Inputs).Dispose();
         int code = ExitCode.Done;
-        WholeFile.Write(output, file => code = run.Over(input, file.Write, cancellation), "The table");
+        WholeFile.Write(output, file => code = run.Over(input, file.Write, cancellation), "The table", canBeMadeAgain: true);
         return code;
     }
 }

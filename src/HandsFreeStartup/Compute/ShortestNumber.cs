@@ -13,6 +13,10 @@ static class ShortestNumber
     const int MantissaBits = 52, ExponentBias = 1075, MostDecimals = 22;
     const ulong Low63 = long.MaxValue;
 
+    static ReadOnlySpan<byte> Pairs =>
+        "0001020304050607080910111213141516171819202122232425262728293031323334353637383940414243444546474849"u8
+        + "5051525354555657585960616263646566676869707172737475767778798081828384858687888990919293949596979899"u8;
+
     static readonly (ulong High, ulong Low)[] Powers = [.. Enumerable.Range(0, MostDecimals + 1).Select(Power)];
     static readonly ulong[] Tens = [.. Enumerable.Range(0, 20).Select(power => (ulong)UInt128Power(power))];
 
@@ -44,10 +48,15 @@ static class ShortestNumber
         }
         ulong rest = whole == 0 ? digits : digits - whole * Tens[decimals];
         text[length] = (byte)'.';
-        for (int i = length + decimals; i > length; i--)
+        int last = length + decimals;
+        for (; last > length + 1; last -= 2)
         {
-            (rest, ulong digit) = Math.DivRem(rest, 10);
-            text[i] = (byte)('0' + digit);
+            (rest, ulong pair) = Math.DivRem(rest, 100);
+            Pairs.Slice(2 * (int)pair, 2).CopyTo(text[(last - 1)..]);
+        }
+        if (last > length)
+        {
+            text[last] = (byte)('0' + rest);
         }
         return length + 1 + decimals;
     }

@@ -75,9 +75,9 @@ sealed class DerivationPages(Ruler ruler, CopyFacts copy, double width)
         ];
     }
 
-    IEnumerable<Strip> Limit(Derivation derivation) => derivation is not { Limit: { } limit } ? [] :
+    IEnumerable<Strip> Limit(Derivation derivation) => derivation.Limit is null ? [] :
     [
-        new Strip(13, (pen, x, y) => Bar(pen, GuardBandBar.Of(derivation.Result, limit), x, y + 2)) { KeepsWithNext = true },
+        .. derivation.Bar.Length == 0 ? Array.Empty<Strip>() : [new Strip(13, (pen, x, y) => Bar(pen, derivation.Bar, x, y + 2)) { KeepsWithNext = true }],
         .. Texts.Paragraph(ruler, derivation.LimitLine, Style.Body, width - Margin),
     ];
 
