@@ -1,4 +1,4 @@
-"""Rooms, colours, noise, other talkers, and clatter that covers whole words; all made on the device, anew for every batch."""
+"""Rooms, colors, noise, other talkers, and clatter that covers whole words; all made on the device, anew for every batch."""
 import math
 import torch
 import torch.nn.functional as F

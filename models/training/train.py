@@ -71,7 +71,7 @@ def padded(x):
 
 
 class Recordings:
-    """Labelled recordings in one file of 8-bit mu-law and a list of offset, samples, speaker, words."""
+    """Labeled recordings in one file of 8-bit mu-law and a list of offset, samples, speaker, words."""
 
     def __init__(self, path, device):
         self.rows = json.load(open(path + ".json"))

@@ -97,7 +97,7 @@ public sealed record TimerLine(string Title, TimeSpan Remaining, TimeSpan Total)
 /// <param name="Lines">What to do, in order.</param>
 public sealed record Alarm(string Title, ImmutableArray<string> Lines);
 
-/// <summary>Everything a screen or a voice needs to know; a value without behaviour.</summary>
+/// <summary>Everything a screen or a voice needs to know; a value without behavior.</summary>
 /// <param name="Title">Title of the checklist.</param>
 /// <param name="Appliance">Title of the appliance sheet.</param>
 /// <param name="Site">Title of the site.</param>
@@ -119,7 +119,7 @@ public sealed record Alarm(string Title, ImmutableArray<string> Lines);
 /// <param name="Open">Open things.</param>
 /// <param name="Exceptions">What must be looked at before a signature, the gravest first, one line each.</param>
 /// <param name="Alarm">The instruction of a stop, or null.</param>
-/// <param name="Expectation">What the recogniser and the text reader may accept.</param>
+/// <param name="Expectation">What the recognizer and the text reader may accept.</param>
 public sealed record StartupView(
     string Title, string Appliance, string Site, bool IsDemonstration,
     Phase Phase, int StepNumber, int StepCount, string Section, string StepTitle, string Do, string? Why, string? Caution,

@@ -33,10 +33,10 @@ static class HearPlot
         plot.Axes.SetLimitsY(0, 102);
         plot.ShowLegend(Alignment.UpperRight);
 
-        void Add(string text, Color colour, Func<HearRow, bool> counts, double total)
+        void Add(string text, Color color, Func<HearRow, bool> counts, double total)
         {
             double[] shares = [.. thresholds.Select(threshold => 100 * found.Count(row => counts(row) && number(row) >= threshold) / total)];
-            ScottPlot.Plottables.Scatter line = plot.Add.ScatterLine(thresholds, shares, colour);
+            ScottPlot.Plottables.Scatter line = plot.Add.ScatterLine(thresholds, shares, color);
             line.LegendText = text;
             line.LineWidth = 2;
         }

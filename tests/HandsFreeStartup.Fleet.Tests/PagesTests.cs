@@ -165,8 +165,8 @@ public sealed class PagesTests(PostgresServer server) : IDisposable
           let lowest = 99;
           for (const element of document.querySelectorAll('body *')) {
             if (![...element.childNodes].some(node => node.nodeType === 3 && node.textContent.trim())) continue;
-            const style = getComputedStyle(element), colour = parse(element instanceof SVGElement ? style.fill : style.color);
-            const [a, b] = [lum(colour), lum(ground(element instanceof SVGElement ? element.closest('figure') || element : element))].sort((x, y) => y - x);
+            const style = getComputedStyle(element), color = parse(element instanceof SVGElement ? style.fill : style.color);
+            const [a, b] = [lum(color), lum(ground(element instanceof SVGElement ? element.closest('figure') || element : element))].sort((x, y) => y - x);
             if (element.tagName !== 'title' && element.tagName !== 'desc') lowest = Math.min(lowest, (a + 0.05) / (b + 0.05));
           }
           return lowest;
@@ -212,7 +212,7 @@ public sealed class PagesTests(PostgresServer server) : IDisposable
 /// <summary>The figures, held against sources outside.</summary>
 public sealed class FigureTests
 {
-    /// <summary>NIST/SEMATECH e-Handbook of Statistical Methods, section 6.3.2.2, the worked example of ten flow rates (printed values from memory): MR̄ 1.8778, centre 50.81, limits 45.8159 and 55.8041.</summary>
+    /// <summary>NIST/SEMATECH e-Handbook of Statistical Methods, section 6.3.2.2, the worked example of ten flow rates (printed values from memory): MR̄ 1.8778, center 50.81, limits 45.8159 and 55.8041.</summary>
     [Fact]
     public void Control_limits_are_those_of_the_handbook()
     {

@@ -64,6 +64,18 @@ public sealed class UsualReadingsTests
         Assert.Equal(4.5m, job.Procedure.Expectation.Readings.Single().Field.UsualHighest);
     }
 
+    [Fact]
+    public void Stages_with_other_usual_ranges_are_heard_apart()
+    {
+        StartupPlan plan = Plan("natural-gas", VentCategory.I);
+        Expectation low = Hears(plan.FieldOf("manifold_pressure", "low")), high = Hears(plan.FieldOf("manifold_pressure", "high"));
+
+        Assert.NotEqual(low, high);
+        Assert.Equal(high, Hears(plan.FieldOf("manifold_pressure", "high")));
+    }
+
+    static Expectation Hears(Field field) => new([ExpectedReading.Of(field)], [], []);
+
     static StartupPlan Plan(string fuel, VentCategory? category, bool? condensing = null)
     {
         StartupPlan plan = Some.Plan();

@@ -43,7 +43,7 @@ public sealed class FaultTableTests
     public void Every_fault_stands_in_the_table() =>
         Assert.Equal(NamedFault.All.Select(fault => fault.Name).Order(), Table.Select(row => (string)row[0]).Distinct().Order());
 
-    /// <summary>Whoever answers "no" to the smoke, or denies what the polarity shows, still meets these faults later: the second line of defence.</summary>
+    /// <summary>Whoever answers "no" to the smoke, or denies what the polarity shows, still meets these faults later: the second line of defense.</summary>
     [Theory]
     [InlineData("reversed-polarity", "furnace-natural-draft", "polarity", "flame-current")]
     [InlineData("short-of-air", "furnace-natural-draft", "clearances", "flame")]

@@ -13,7 +13,7 @@ public readonly record struct FlueUncertainty(
     Fraction Oxygen, Fraction CarbonMonoxide, TemperatureDifference FlueTemperature, TemperatureDifference AirTemperature,
     Pressure Pressure = default, Fraction AirRelativeHumidity = default)
 {
-    /// <summary>Uncertainty of a portable analyser that just keeps the error limits of its class.</summary>
+    /// <summary>Uncertainty of a portable analyzer that just keeps the error limits of its class.</summary>
     /// <remarks>
     /// Limits: O2 ± 0.3 % by volume; CO ± 20 ppm or 5 %, the greater; flue temperature ± 2 K or 1.5 % of the Celsius value, the greater;
     /// air ± 1 K. EN 50379-2, value from memory, low confidence: use the instrument's own certificate where there is one.

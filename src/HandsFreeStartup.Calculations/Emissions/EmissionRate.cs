@@ -62,7 +62,7 @@ public static class EmissionRate
     /// <param name="carbonDioxideMaximumPercent">U, CO2 of the fuel without excess air, % dry.</param>
     /// <param name="btuPerCubicFoot">H, gross heating value.</param>
     /// <param name="carbonDioxidePercent">C, CO2 as measured, % dry.</param>
-    /// <param name="seasonalEfficiencyPercent">E, annual fuel utilisation efficiency, %; not a combustion efficiency.</param>
+    /// <param name="seasonalEfficiencyPercent">E, annual fuel utilization efficiency, %; not a combustion efficiency.</param>
     public static double FurnaceRule(
         double ppm, double carbonDioxideMaximumPercent, double btuPerCubicFoot, double carbonDioxidePercent, double seasonalEfficiencyPercent) =>
         4.566e4 * ppm * carbonDioxideMaximumPercent / (btuPerCubicFoot * carbonDioxidePercent * seasonalEfficiencyPercent);

@@ -7,8 +7,8 @@ public readonly record struct Altitude(double Metres)
     /// <summary>Sea level.</summary>
     public static Altitude SeaLevel { get; } = new(0);
 
-    /// <summary>From metres.</summary>
-    public static Altitude FromMetres(double metres) => new(metres);
+    /// <summary>From meters.</summary>
+    public static Altitude FromMetres(double meters) => new(meters);
 
     /// <summary>From feet.</summary>
     public static Altitude FromFeet(double feet) => new(feet * Length.MetresPerFoot);

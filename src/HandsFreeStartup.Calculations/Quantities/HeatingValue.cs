@@ -4,16 +4,16 @@ namespace HandsFreeStartup.Calculations.Quantities;
 /// <param name="JoulesPerCubicMetre">J/m³.</param>
 public readonly record struct HeatingValue(double JoulesPerCubicMetre)
 {
-    /// <summary>From joules per cubic metre.</summary>
+    /// <summary>From joules per cubic meter.</summary>
     public static HeatingValue FromJoulesPerCubicMetre(double value) => new(value);
 
-    /// <summary>From megajoules per cubic metre.</summary>
+    /// <summary>From megajoules per cubic meter.</summary>
     public static HeatingValue FromMegajoulesPerCubicMetre(double value) => new(value * 1e6);
 
     /// <summary>From Btu (IT) per cubic foot.</summary>
     public static HeatingValue FromBtuPerCubicFoot(double value) => new(value * HeatRate.JoulesPerBtu / Volume.CubicMetresPerCubicFoot);
 
-    /// <summary>Megajoules per cubic metre.</summary>
+    /// <summary>Megajoules per cubic meter.</summary>
     public double MegajoulesPerCubicMetre => JoulesPerCubicMetre / 1e6;
 
     /// <summary>Btu (IT) per cubic foot.</summary>

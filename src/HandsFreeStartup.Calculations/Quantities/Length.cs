@@ -4,14 +4,14 @@ namespace HandsFreeStartup.Calculations.Quantities;
 /// <param name="Metres">m.</param>
 public readonly record struct Length(double Metres)
 {
-    /// <summary>One inch in metres, by definition.</summary>
+    /// <summary>One inch in meters, by definition.</summary>
     public const double MetresPerInch = 0.0254;
 
-    /// <summary>One foot in metres, by definition.</summary>
+    /// <summary>One foot in meters, by definition.</summary>
     public const double MetresPerFoot = 0.3048;
 
-    /// <summary>From metres.</summary>
-    public static Length FromMetres(double metres) => new(metres);
+    /// <summary>From meters.</summary>
+    public static Length FromMetres(double meters) => new(meters);
 
     /// <summary>From inches.</summary>
     public static Length FromInches(double inches) => new(inches * MetresPerInch);

@@ -4,10 +4,10 @@ namespace HandsFreeStartup.Calculations.Quantities;
 /// <param name="CubicMetresPerSecond">m³/s.</param>
 public readonly record struct VolumeFlow(double CubicMetresPerSecond)
 {
-    /// <summary>From cubic metres per second.</summary>
+    /// <summary>From cubic meters per second.</summary>
     public static VolumeFlow FromCubicMetresPerSecond(double flow) => new(flow);
 
-    /// <summary>From cubic metres per hour.</summary>
+    /// <summary>From cubic meters per hour.</summary>
     public static VolumeFlow FromCubicMetresPerHour(double flow) => new(flow / 3600);
 
     /// <summary>From cubic feet per hour (cfh), the unit of gas.</summary>
@@ -16,7 +16,7 @@ public readonly record struct VolumeFlow(double CubicMetresPerSecond)
     /// <summary>From cubic feet per minute (cfm), the unit of air.</summary>
     public static VolumeFlow FromCubicFeetPerMinute(double flow) => new(flow * Volume.CubicMetresPerCubicFoot / 60);
 
-    /// <summary>Cubic metres per hour.</summary>
+    /// <summary>Cubic meters per hour.</summary>
     public double CubicMetresPerHour => CubicMetresPerSecond * 3600;
 
     /// <summary>Cubic feet per hour.</summary>

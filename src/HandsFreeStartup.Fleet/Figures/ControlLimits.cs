@@ -2,7 +2,7 @@ namespace HandsFreeStartup.Fleet.Figures;
 
 /// <summary>Limits of a control chart for single values, from the mean of the moving range of two.</summary>
 /// <remarks>
-/// Source: NIST/SEMATECH e-Handbook of Statistical Methods, section 6.3.2.2 "Individuals Control Charts": centre x̄, limits x̄ ± 3 MR̄/1.128.
+/// Source: NIST/SEMATECH e-Handbook of Statistical Methods, section 6.3.2.2 "Individuals Control Charts": center x̄, limits x̄ ± 3 MR̄/1.128.
 /// </remarks>
 /// <param name="Centre">Mean.</param>
 /// <param name="Lower">Lower limit.</param>
@@ -39,11 +39,11 @@ public sealed record ControlLimits(double Centre, double Lower, double Upper)
 
     static ControlLimits OfAll(IReadOnlyList<double> values)
     {
-        double centre = values.Average();
+        double center = values.Average();
         double spread = 3 * values.Zip(values.Skip(1), (before, after) => Math.Abs(after - before)).Average() / RangeOfTwo;
         // Values that are all alike differ by what the machine rounds.
-        spread = Math.Max(spread, 1e-9 * Math.Abs(centre));
-        return new ControlLimits(centre, centre - spread, centre + spread);
+        spread = Math.Max(spread, 1e-9 * Math.Abs(center));
+        return new ControlLimits(center, center - spread, center + spread);
     }
 
     /// <summary>Whether a value lies outside of them.</summary>

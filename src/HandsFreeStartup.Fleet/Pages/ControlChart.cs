@@ -4,7 +4,7 @@ using HandsFreeStartup.Fleet.Figures;
 
 namespace HandsFreeStartup.Fleet.Pages;
 
-/// <summary>The values of a series over time as a picture within a page: centre and control limits, the limits that judge, and every outlier linked to its job where that has a page.</summary>
+/// <summary>The values of a series over time as a picture within a page: center and control limits, the limits that judge, and every outlier linked to its job where that has a page.</summary>
 static class ControlChart
 {
     const int Width = 760;
@@ -35,7 +35,7 @@ static class ControlChart
         if (limits is not null)
         {
             svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"spread\" x=\"{Left}\" y=\"{Y(limits.Upper):0.#}\" width=\"{Width - Left - Right}\" height=\"{Math.Max(0, Y(Math.Max(low, limits.Lower)) - Y(limits.Upper)):0.#}\"/>\n");
-            Line("centre", limits.Centre);
+            Line("center", limits.Centre);
             Line("control", limits.Upper);
             Line("control", Math.Max(low, limits.Lower));
         }

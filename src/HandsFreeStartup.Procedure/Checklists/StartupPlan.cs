@@ -103,7 +103,7 @@ public sealed class StartupPlan
     public int IndexOf(string stepId) =>
         _indices.TryGetValue(stepId, out int index) ? index : throw new InvalidOperationException($"The checklist has no step '{stepId}'.");
 
-    /// <summary>Puts neighbouring blocks of the firing stages in the order of the settings; nothing else moves.</summary>
+    /// <summary>Puts neighboring blocks of the firing stages in the order of the settings; nothing else moves.</summary>
     static IEnumerable<Step> InOrder(IEnumerable<Step> steps, StageOrder order)
     {
         List<Step> blocks = [];

@@ -158,7 +158,7 @@ public sealed record Step
     /// <summary>Wait step whose time must be over before readings of this step are judged; earlier ones are kept, marked early. Null for none.</summary>
     public string? After { get; init; }
 
-    /// <summary>Firing stage whose block of steps this step belongs to (<c>low</c>, <c>high</c>); the settings may exchange neighbouring blocks. Null for none.</summary>
+    /// <summary>Firing stage whose block of steps this step belongs to (<c>low</c>, <c>high</c>); the settings may exchange neighboring blocks. Null for none.</summary>
     public string? FireBlock { get; init; }
 
     /// <summary>Whether it can never be skipped.</summary>

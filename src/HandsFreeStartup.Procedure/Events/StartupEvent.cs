@@ -59,7 +59,7 @@ public sealed record RehearsalNote(long Seed, string Faults);
 /// <param name="Scope">Stage, room or empty.</param>
 public readonly record struct ReadingKey(string FieldId, string Scope);
 
-/// <summary>A value that was heard, with its judgement.</summary>
+/// <summary>A value that was heard, with its judgment.</summary>
 /// <param name="Key">Which reading.</param>
 /// <param name="Value">As spoken, in <paramref name="UnitSymbol"/>, trailing zeros kept.</param>
 /// <param name="UnitSymbol">Unit of the value.</param>
@@ -277,7 +277,7 @@ public sealed record StepCarried(
 
 /// <summary>A value of the returned record. Its recording stays beside that record.</summary>
 /// <param name="At">When it was said.</param>
-/// <param name="Reading">The value with its judgement.</param>
+/// <param name="Reading">The value with its judgment.</param>
 public sealed record CarriedReading(DateTimeOffset At, EnteredReading Reading);
 
 /// <summary>An answer of the returned record.</summary>
@@ -300,7 +300,7 @@ public sealed record StepSkipped(DateTimeOffset At, string StepId, string Reason
 /// <summary>A reading was entered; it is provisional until the next accepted phrase.</summary>
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
-/// <param name="Reading">The value and its judgement.</param>
+/// <param name="Reading">The value and its judgment.</param>
 public sealed record ReadingEntered(DateTimeOffset At, string StepId, EnteredReading Reading) : StartupEvent(At)
 {
     /// <inheritdoc/>

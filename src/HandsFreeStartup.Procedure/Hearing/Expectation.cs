@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace HandsFreeStartup.Procedure.Hearing;
 
@@ -34,9 +35,10 @@ public sealed record Expectation(
     public static Expectation Open { get; } =
         new([.. Fields.All.Where(field => !field.NeedsInstrument).Select(ExpectedReading.Of)], [.. Hearing.Commands.All.Select(command => command.Word)], []);
 
-    /// <summary>Equal for expectations that allow the same phrases; compiled tries are kept under it.</summary>
+    /// <summary>Equal for expectations that allow the same phrases and find the same values usual; compiled tries, whose phrases know their field, are kept under it.</summary>
     public string Key => string.Join(';',
-        string.Join(',', Readings.Select(reading => $"{reading.Field.Id}:{reading.Field.Unit.Symbol}({string.Join('/', reading.Names)})")),
+        string.Join(',', Readings.Select(reading => string.Create(
+            CultureInfo.InvariantCulture, $"{reading.Field.Id}:{reading.Field.Unit.Symbol}:{reading.Field.UsualLowest}-{reading.Field.UsualHighest}({string.Join('/', reading.Names)})"))),
         string.Join(',', Commands),
         string.Join(',', Answers),
         string.Join(',', Choices.Select(choice => choice.Says)),

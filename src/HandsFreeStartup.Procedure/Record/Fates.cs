@@ -53,7 +53,7 @@ public enum ReadingEnd
 /// <summary>A value that was heard, and what became of it.</summary>
 /// <param name="At">When, UTC.</param>
 /// <param name="StepId">In which step.</param>
-/// <param name="Reading">The value and its judgement.</param>
+/// <param name="Reading">The value and its judgment.</param>
 /// <param name="End">What became of it.</param>
 /// <param name="WasReadBack">Whether it was read back before it was entered.</param>
 /// <param name="Because">Why it is void, or what was doubtful about it.</param>
@@ -76,7 +76,7 @@ public sealed record ReadingFate(DateTimeOffset At, string StepId, EnteredReadin
 /// <param name="At">When, UTC.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Scope">Stage, or empty.</param>
-/// <param name="Result">The result and its judgement.</param>
+/// <param name="Result">The result and its judgment.</param>
 /// <param name="NoLonger">Why it no longer counts; empty while it does.</param>
 public sealed record ResultFate(DateTimeOffset At, string StepId, string Scope, CalculatedResult Result, string NoLonger = "")
 {

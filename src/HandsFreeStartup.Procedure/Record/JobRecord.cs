@@ -138,7 +138,7 @@ public sealed partial class JobRecord
     /// <summary>Every condition for which the furnace was found unsafe.</summary>
     public IReadOnlyList<UnsafeFound> Unsafe => _unsafe;
 
-    /// <summary>Every judgement over a series.</summary>
+    /// <summary>Every judgment over a series.</summary>
     public IReadOnlyList<SeriesJudged> Series => _series;
 
     /// <summary>Every word of a lead technician on the record.</summary>

@@ -67,7 +67,7 @@ sealed class Announcer(StartupState state, Now now)
         ThingOpened opened => [new($"Open now: {opened.Thing.Name}.") { Said = $"Open: {opened.Thing.Name}." }],
         ThingClosed closed => [new($"Closed: {closed.Name}.{(state.Open.Any(open => open.Thing.Name == closed.Name) ? " It still needs a leak check." : "")}")],
         DictationAsked asked => [new(DictationPrompt(asked.Purpose))],
-        DictationCancelled => [new("Cancelled.")],
+        DictationCancelled => [new("Canceled.")],
         NoteTaken => [new("Noted.")],
         StepSkipped skipped => [new($"Skipped: {Title(skipped.StepId)}.")],
         QuestionAsked asked => Queried(asked.Word),

@@ -209,7 +209,7 @@ static class CritiqueRules
         }
     }
 
-    /// <summary>The judgement of the whole: signed what must not be, or ended what was in order.</summary>
+    /// <summary>The judgment of the whole: signed what must not be, or ended what was in order.</summary>
     static IEnumerable<Mistake> TheEnd(Course course)
     {
         FaultFate[] fates = [.. course.Furnace.Faults.Select(course.FateOf)];

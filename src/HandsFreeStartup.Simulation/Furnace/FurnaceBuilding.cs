@@ -109,7 +109,7 @@ sealed class FurnaceBuilding(StartupPlan plan, ImmutableSortedSet<Fault> faults,
         ? Pascals(IsSealed ? (limit.Upper ?? 0.12m) * 0.5m : ((limit.Lower ?? -0.08m) + (limit.Upper ?? -0.02m)) / 2)
         : Pascals(IsSealed ? 0.05m : -0.05m);
 
-    /// <summary>Draft of one metre of vent when the furnace is warm; positive.</summary>
+    /// <summary>Draft of one meter of vent when the furnace is warm; positive.</summary>
     static double Theoretical(FireStage high, double barometer) => Calculations.AirSide.Draft.Theoretical(
         new Length(1), new Temperature(Furnace.OutdoorKelvin), new Temperature(Furnace.VentMean(high.FlueKelvin)), new AbsolutePressure(barometer)).Pascals;
 

@@ -5,7 +5,7 @@ using System.Globalization;
 namespace HandsFreeStartup.Speech.Listening;
 
 /// <summary>
-/// The sound server's echo cancelling (module-echo-cancel of PulseAudio, also on PipeWire), loaded for as long as this lives: what is played to <see cref="Sink"/> is taken out of what
+/// The sound server's echo canceling (module-echo-cancel of PulseAudio, also on PipeWire), loaded for as long as this lives: what is played to <see cref="Sink"/> is taken out of what
 /// <see cref="Source"/> gives.
 /// </summary>
 public sealed class EchoCanceller : IDisposable

@@ -15,7 +15,7 @@ public sealed unsafe class SileroDetector : ISpeechDetector, IDisposable
     public static SileroDetector Load(string modelPath)
     {
         WhisperLibrary.Require();
-        // One thread: a frame costs less than waking a second one, and the recogniser needs the cores.
+        // One thread: a frame costs less than waking a second one, and the recognizer needs the cores.
         VadContextParams parameters = WhisperNative.VadDefaultContextParams() with { Threads = 1, UseGpu = 0 };
         nint native = File.Exists(modelPath) ? WhisperNative.VadInitFromFile(modelPath, parameters) : 0;
         if (native == 0)

@@ -91,7 +91,7 @@ public sealed class SpeechCutter
 
     /// <summary>
     /// Silence that ends the utterance in hand; the next pause begins with the setting again.
-    /// Have a long setting, and make it shorter when the words are known to be complete: so nothing is cut while the recogniser works.
+    /// Have a long setting, and make it shorter when the words are known to be complete: so nothing is cut while the recognizer works.
     /// </summary>
     public TimeSpan HangOver
     {

@@ -16,7 +16,7 @@ public enum Refusal
 {
     /// <summary>Shorter than any word: a knock, a click, a slammed door.</summary>
     TooShort,
-    /// <summary>Longer than the recogniser's window. It is not cut, because a number without its end is a wrong number.</summary>
+    /// <summary>Longer than the recognizer's window. It is not cut, because a number without its end is a wrong number.</summary>
     TooLong,
     /// <summary>Its beginning was not heard: speech was already under way when hearing began.</summary>
     BeginningLost,

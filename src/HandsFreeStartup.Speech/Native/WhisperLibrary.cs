@@ -4,7 +4,7 @@ using System.Runtime.Intrinsics.X86;
 
 namespace HandsFreeStartup.Speech.Native;
 
-/// <summary>The native recogniser cannot be used on this machine; the message is one sentence with the remedy.</summary>
+/// <summary>The native recognizer cannot be used on this machine; the message is one sentence with the remedy.</summary>
 /// <param name="message">The sentence.</param>
 public sealed class RecogniserUnavailableException(string message) : Exception(message);
 
@@ -34,7 +34,7 @@ public static class WhisperLibrary
     {
         if (RuntimeInformation.ProcessArchitecture == Architecture.X64 && !(Avx2.IsSupported && Fma.IsSupported))
         {
-            return "This processor lacks AVX2 and FMA, which the speech recogniser needs; use the keys, or another computer.";
+            return "This processor lacks AVX2 and FMA, which the speech recognizer needs; use the keys, or another computer.";
         }
 
         string folder = Path.Combine(AppContext.BaseDirectory, "runtimes", Platform);
@@ -108,10 +108,10 @@ public static class WhisperLibrary
     /// <summary>Names the system package that brings what the loader missed.</summary>
     internal static string Explain(string loaderMessage, string folder) => loaderMessage switch
     {
-        _ when loaderMessage.Contains("libgomp", StringComparison.Ordinal) => "The speech recogniser needs libgomp.so.1: install the system package libgomp1.",
-        _ when loaderMessage.Contains("libstdc++", StringComparison.Ordinal) => "The speech recogniser needs libstdc++.so.6: install the system package libstdc++6.",
-        _ when loaderMessage.Contains("libgcc_s", StringComparison.Ordinal) => "The speech recogniser needs libgcc_s.so.1: install the system package libgcc-s1.",
-        _ when loaderMessage.Contains("GLIBC", StringComparison.Ordinal) => "The speech recogniser needs a newer C library (glibc 2.32 or later): use a newer system, or the keys.",
+        _ when loaderMessage.Contains("libgomp", StringComparison.Ordinal) => "The speech recognizer needs libgomp.so.1: install the system package libgomp1.",
+        _ when loaderMessage.Contains("libstdc++", StringComparison.Ordinal) => "The speech recognizer needs libstdc++.so.6: install the system package libstdc++6.",
+        _ when loaderMessage.Contains("libgcc_s", StringComparison.Ordinal) => "The speech recognizer needs libgcc_s.so.1: install the system package libgcc-s1.",
+        _ when loaderMessage.Contains("GLIBC", StringComparison.Ordinal) => "The speech recognizer needs a newer C library (glibc 2.32 or later): use a newer system, or the keys.",
         _ => $"The native speech library cannot be loaded from {folder}; build the program again so that the files of Whisper.net.Runtime are beside it.",
     };
 }

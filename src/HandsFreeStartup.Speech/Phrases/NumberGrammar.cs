@@ -9,7 +9,7 @@ namespace HandsFreeStartup.Speech.Phrases;
 public readonly record struct SpokenNumber(decimal Value, bool PointImplied);
 
 /// <summary>
-/// The closed grammar of spoken numbers of one field, as an automaton over words. The parser runs it over a text; the recogniser grows its trie from it.
+/// The closed grammar of spoken numbers of one field, as an automaton over words. The parser runs it over a text; the recognizer grows its trie from it.
 /// </summary>
 /// <remarks>
 /// Only numbers within the field's physical range, with a legal number of decimals, can be finished. A bare whole number is not legal where at least one decimal

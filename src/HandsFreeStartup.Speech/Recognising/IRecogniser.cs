@@ -5,7 +5,7 @@ namespace HandsFreeStartup.Speech.Recognising;
 /// <summary>Turns the sound of one utterance into evidence. Called from one thread; it never decides whether the evidence is good enough.</summary>
 public interface IRecogniser : IDisposable
 {
-    /// <summary>For the screen and the log: which recogniser with which models.</summary>
+    /// <summary>For the screen and the log: which recognizer with which models.</summary>
     string Name { get; }
 
     /// <summary>What was said.</summary>

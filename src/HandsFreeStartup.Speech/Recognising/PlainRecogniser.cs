@@ -20,7 +20,7 @@ public sealed class PlainRecogniser : IRecogniser
         }
         catch (Exception e) when (e is WhisperModelLoadException or DllNotFoundException or PlatformNotSupportedException or FileNotFoundException)
         {
-            throw new RecogniserUnavailableException($"The speech recogniser cannot be used on this machine ({e.Message}); use the keys.");
+            throw new RecogniserUnavailableException($"The speech recognizer cannot be used on this machine ({e.Message}); use the keys.");
         }
 
         Name = Path.GetFileNameWithoutExtension(path) + ", free text";

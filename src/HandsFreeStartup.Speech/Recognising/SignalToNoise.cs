@@ -1,6 +1,6 @@
 namespace HandsFreeStartup.Speech.Recognising;
 
-/// <summary>How far a clip's loud part stands above its quiet part, by loudness alone and so independent of what the recogniser believes.</summary>
+/// <summary>How far a clip's loud part stands above its quiet part, by loudness alone and so independent of what the recognizer believes.</summary>
 static class SignalToNoise
 {
     const int Frame = 512;

@@ -54,9 +54,9 @@ public sealed class WhisperRecogniser : IRecogniser
     /// <exception cref="RecogniserUnavailableException">The native library or a model cannot be used.</exception>
     public static WhisperRecogniser Load(ImmutableArray<string> paths, AsksOtherEars asks, string? dictation = null, int threads = 2)
     {
-        WhisperRecogniser recogniser = new(paths, dictation, threads, asks);
-        recogniser.HearWithEveryEar(new float[16_000], Expectation.Open);
-        return recogniser;
+        WhisperRecogniser recognizer = new(paths, dictation, threads, asks);
+        recognizer.HearWithEveryEar(new float[16_000], Expectation.Open);
+        return recognizer;
     }
 
     /// <inheritdoc/>

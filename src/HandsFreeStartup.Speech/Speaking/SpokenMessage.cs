@@ -25,7 +25,7 @@ public static class SpokenMessage
         _ => Words(part.Shown),
     };
 
-    /// <summary>What people wrote: its blanks at both ends divide it from its neighbours.</summary>
+    /// <summary>What people wrote: its blanks at both ends divide it from its neighbors.</summary>
     static string Words(string written)
     {
         string said = Verbalise.Text(written);

@@ -12,8 +12,8 @@ public static partial class Verbalise
     static readonly ImmutableArray<(string Symbol, string Spoken)> OtherUnits =
     [
         ("°C", "degrees Celsius"), ("uA", "microamps"), ("min", "minutes"), ("ms", "milliseconds"), ("h", "hours"), ("Pa", "pascals"), ("mbar", "millibars"),
-        ("Btu/h", "B T U per hour"), ("Btu/ft³", "B T U per cubic foot"), ("kW", "kilowatts"), ("ft³/h", "cubic feet per hour"), ("m³/h", "cubic metres per hour"),
-        ("ft", "feet"), ("m", "metres"), ("in.", "inches"),
+        ("Btu/h", "B T U per hour"), ("Btu/ft³", "B T U per cubic foot"), ("kW", "kilowatts"), ("ft³/h", "cubic feet per hour"), ("m³/h", "cubic meters per hour"),
+        ("ft", "feet"), ("m", "meters"), ("in.", "inches"),
     ];
 
     static readonly ImmutableDictionary<string, string> Units = Fields.All

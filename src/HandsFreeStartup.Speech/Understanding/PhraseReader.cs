@@ -10,12 +10,12 @@ public static class PhraseReader
 {
     /// <summary>The phrase that an utterance is under the shipped policy.</summary>
     /// <param name="utterance">The evidence.</param>
-    /// <param name="expectation">What could be said; the same that the recogniser was given.</param>
+    /// <param name="expectation">What could be said; the same that the recognizer was given.</param>
     public static Phrase Read(Utterance utterance, Expectation expectation) => Read(utterance, expectation, CertaintyPolicy.Shipped);
 
     /// <summary>The phrase that an utterance is under some policy.</summary>
     /// <param name="utterance">The evidence.</param>
-    /// <param name="expectation">What could be said; the same that the recogniser was given.</param>
+    /// <param name="expectation">What could be said; the same that the recognizer was given.</param>
     /// <param name="policy">Thresholds.</param>
     public static Phrase Read(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
     {
@@ -180,7 +180,7 @@ public static class PhraseReader
     static Phrase ReadText(string text, Expectation expectation)
     {
         TextMeaning meaning = PhraseText.Read(text, expectation);
-        Evidence evidence = new(text, Channel.Voice, Certainty.Amber, Why: "This recogniser cannot tell how sure it is.");
+        Evidence evidence = new(text, Channel.Voice, Certainty.Amber, Why: "This recognizer cannot tell how sure it is.");
         return meaning.Meanings switch
         {
             [var safety] when PhraseText.IsSafety(safety) => PhraseText.ToPhrase(safety, evidence),

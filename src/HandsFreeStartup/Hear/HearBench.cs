@@ -9,20 +9,20 @@ using HandsFreeStartup.Speech.Understanding;
 namespace HandsFreeStartup.Hear;
 
 /// <summary>Recogniser and detector, loaded to be measured.</summary>
-/// <param name="recogniser">Is measured; disposed with this.</param>
+/// <param name="recognizer">Is measured; disposed with this.</param>
 /// <param name="detector">Finds speech; disposed with this.</param>
 /// <param name="clock">Measures.</param>
 /// <param name="startToListening">From the start of the process until both were ready.</param>
-sealed class HearBench(WhisperRecogniser recogniser, SileroDetector detector, TimeProvider clock, TimeSpan startToListening) : IDisposable
+sealed class HearBench(WhisperRecogniser recognizer, SileroDetector detector, TimeProvider clock, TimeSpan startToListening) : IDisposable
 {
     const int SilentFrames = 2_000;
 
     /// <summary>Finds speech.</summary>
     public SileroDetector Detector => detector;
 
-    /// <summary>Loads the shipped models, or another recogniser.</summary>
-    /// <param name="model">Path of another recogniser, or null.</param>
-    /// <param name="ears">Number of recognisers, 1 or 2.</param>
+    /// <summary>Loads the shipped models, or another recognizer.</summary>
+    /// <param name="model">Path of another recognizer, or null.</param>
+    /// <param name="ears">Number of recognizers, 1 or 2.</param>
     /// <param name="clock">Measures.</param>
     /// <exception cref="WrongUseException">Something cannot be loaded.</exception>
     public static HearBench Load(string? model, int ears, TimeProvider clock)
@@ -30,10 +30,10 @@ sealed class HearBench(WhisperRecogniser recogniser, SileroDetector detector, Ti
         try
         {
             ModelFiles shipped = new(ShippedFiles.Models);
-            WhisperRecogniser recogniser = WhisperRecogniser.Load([.. shipped.Recognisers(model, ears).Select(file => file.Path)], PhraseReader.AsksOtherEars, model is null ? shipped.Checked(ModelFiles.Dictation).Path : null);
+            WhisperRecogniser recognizer = WhisperRecogniser.Load([.. shipped.Recognisers(model, ears).Select(file => file.Path)], PhraseReader.AsksOtherEars, model is null ? shipped.Checked(ModelFiles.Dictation).Path : null);
             SileroDetector detector = SileroDetector.Load(shipped.Checked(ModelFiles.Detector).Path);
             using Process self = Process.GetCurrentProcess();
-            return new HearBench(recogniser, detector, clock, clock.GetUtcNow() - self.StartTime.ToUniversalTime());
+            return new HearBench(recognizer, detector, clock, clock.GetUtcNow() - self.StartTime.ToUniversalTime());
         }
         catch (Exception e) when (e is ModelFileException or RecogniserUnavailableException)
         {
@@ -44,12 +44,12 @@ sealed class HearBench(WhisperRecogniser recogniser, SileroDetector detector, Ti
     /// <summary>Hears one recording.</summary>
     /// <param name="measured">Which.</param>
     /// <param name="sound">Its sound.</param>
-    /// <param name="everyEar">Whether every recogniser is asked, whatever the first ones heard.</param>
+    /// <param name="everyEar">Whether every recognizer is asked, whatever the first ones heard.</param>
     public (HearRow Row, Utterance Utterance) Measure(HearCase measured, float[] sound, bool everyEar)
     {
-        recogniser.Prepare(measured.Expectation);
+        recognizer.Prepare(measured.Expectation);
         long started = clock.GetTimestamp();
-        Utterance utterance = everyEar ? recogniser.HearWithEveryEar(sound, measured.Expectation) : recogniser.Hear(sound, measured.Expectation);
+        Utterance utterance = everyEar ? recognizer.HearWithEveryEar(sound, measured.Expectation) : recognizer.Hear(sound, measured.Expectation);
         Phrase phrase = PhraseReader.Read(utterance, measured.Expectation);
         TimeSpan took = clock.GetElapsedTime(started);
         return (HearRow.Of(measured, utterance, phrase, took, (double)sound.Length / WavFile.Rate), utterance);
@@ -74,7 +74,7 @@ sealed class HearBench(WhisperRecogniser recogniser, SileroDetector detector, Ti
     /// <inheritdoc/>
     public void Dispose()
     {
-        recogniser.Dispose();
+        recognizer.Dispose();
         detector.Dispose();
     }
 }

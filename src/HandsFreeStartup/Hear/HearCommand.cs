@@ -8,7 +8,7 @@ using HandsFreeStartup.Speech.Recognising;
 
 namespace HandsFreeStartup.Hear;
 
-/// <summary>The command <c>hear</c>: measures recogniser and certainty policy on labelled recordings.</summary>
+/// <summary>The command <c>hear</c>: measures recognizer and certainty policy on labeled recordings.</summary>
 public static class HearCommand
 {
     static readonly Argument<string?> Manifest = new("MANIFEST")
@@ -17,14 +17,14 @@ public static class HearCommand
         Description = "Tab-separated: WAV path, expected (field=value, command=words, nothing), context (open, or field ids; 'answer').",
     };
     static readonly Option<bool> Json = new("--json") { Description = "Print JSON instead of text." };
-    static readonly Option<string?> Model = new("--model") { Description = "Another recogniser model.", HelpName = "FILE" };
-    static readonly Option<int> Ears = new("--ears") { Description = "1: the small recogniser alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 2 };
+    static readonly Option<string?> Model = new("--model") { Description = "Another recognizer model.", HelpName = "FILE" };
+    static readonly Option<int> Ears = new("--ears") { Description = "1: the small recognizer alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 2 };
     static readonly Option<string?> Noise = new("--noise") { Description = "Mix this noise under every recording; needs --snr.", HelpName = "FILE" };
     static readonly Option<double?> Snr = NumberOption.Of("--snr", -60, 100);
     static readonly Option<int?> Seed = NumberOption.Whole("--seed", 0, 1_000_000_000);
     static readonly Option<string?> Evidence = new("--evidence")
     {
-        Description = "Write all evidence of each recording to a file, one line of JSON each; every recogniser is asked every time, so the latency is that of all together.",
+        Description = "Write all evidence of each recording to a file, one line of JSON each; every recognizer is asked every time, so the latency is that of all together.",
         HelpName = "FILE",
     };
 
@@ -37,7 +37,7 @@ public static class HearCommand
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("hear", "Measure the recogniser on labelled recordings.") { Manifest, Json, Model, Ears, Noise, Snr, Seed, Evidence, Live, Microphone };
+        Command command = new("hear", "Measure the recognizer on labeled recordings.") { Manifest, Json, Model, Ears, Noise, Snr, Seed, Evidence, Live, Microphone };
         Ears.AcceptOnlyFromAmong("1", "2");
         (Snr.HelpName, Snr.Description) = ("DB", "Signal-to-noise ratio in dB: power of the frames in which the detector finds speech, beside the power of the noise mixed in.");
         (Seed.HelpName, Seed.Description) = ("N", "Takes other stretches of the noise; 1 if it is left out.");
@@ -78,7 +78,7 @@ public static class HearCommand
         return figures.WrongAccepted + figures.FalseAccepts > 0 ? ExitCode.FoundSomething : ExitCode.Done;
     }
 
-    /// <summary>What cannot be mixed in is told before the recognisers are loaded.</summary>
+    /// <summary>What cannot be mixed in is told before the recognizers are loaded.</summary>
     static void CheckNoise(string? noise)
     {
         if (noise is not null)

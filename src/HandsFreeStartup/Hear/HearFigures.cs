@@ -7,7 +7,7 @@ namespace HandsFreeStartup.Hear;
 /// <param name="AskedAgain">Something was said and not accepted: a confirmation or a repetition was asked for.</param>
 /// <param name="ConfirmedExact">Right, accepted at once or after a confirmation.</param>
 /// <param name="FalseAccepts">Nothing was said to the tool, and something was accepted without asking.</param>
-/// <param name="FreeExact">Something was said, and the free decoding of the first recogniser is exactly that.</param>
+/// <param name="FreeExact">Something was said, and the free decoding of the first recognizer is exactly that.</param>
 /// <param name="FreeWrong">The free decoding is exactly another legal phrase, or one where nothing was said.</param>
 /// <param name="LatencyMs">Median and 95th percentile of the decoder alone.</param>
 /// <param name="LatencyWithSilenceMs">The same from the last sample of speech to the phrase, worked out from decoder and grammar, of the recordings with something said.</param>
@@ -56,10 +56,10 @@ sealed record HearFigures(
         }
 
         double share = (double)count / total;
-        double centre = share + (Z * Z / (2 * total));
+        double center = share + (Z * Z / (2 * total));
         double half = Z * Math.Sqrt((share * (1 - share) / total) + (Z * Z / (4.0 * total * total)));
         double scale = 1 + (Z * Z / total);
-        return (Math.Max(0, (centre - half) / scale), Math.Min(1, (centre + half) / scale));
+        return (Math.Max(0, (center - half) / scale), Math.Min(1, (center + half) / scale));
     }
 
     static double Quantile(double[] sorted, double share) =>
@@ -72,7 +72,7 @@ sealed record HearFigures(
 sealed record HearLatency(double P50, double P95);
 
 /// <summary>What the program needs on this machine.</summary>
-/// <param name="StartToListeningMs">From the start of the process until recogniser and detector are ready, milliseconds.</param>
+/// <param name="StartToListeningMs">From the start of the process until recognizer and detector are ready, milliseconds.</param>
 /// <param name="PeakMemoryMb">Most memory that the process held at once, MiB.</param>
 /// <param name="DetectorShare">Share of one core that the speech detector takes in silence.</param>
 sealed record HearNeeds(double StartToListeningMs, double PeakMemoryMb, double DetectorShare);

@@ -6,7 +6,7 @@ using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Hear;
 
-/// <summary>One labelled recording.</summary>
+/// <summary>One labeled recording.</summary>
 /// <param name="File">As written in the manifest.</param>
 /// <param name="Path">Full path.</param>
 /// <param name="Expected">As written: <c>oxygen=7.6</c>, <c>command=done</c>, or <c>nothing</c>.</param>

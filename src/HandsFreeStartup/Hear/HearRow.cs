@@ -6,7 +6,7 @@ using HandsFreeStartup.Speech.Recognising;
 
 namespace HandsFreeStartup.Hear;
 
-/// <summary>What became of one labelled recording.</summary>
+/// <summary>What became of one labeled recording.</summary>
 /// <param name="File">As written in the manifest.</param>
 /// <param name="Expected">The label.</param>
 /// <param name="Heard">What was made of it, in the words of a label; <c>nothing</c> when it was refused.</param>
@@ -16,7 +16,7 @@ namespace HandsFreeStartup.Hear;
 /// <param name="Ratio">Against free decoding.</param>
 /// <param name="LatencyMs">From the sound to the phrase, milliseconds.</param>
 /// <param name="Likeliest">The likeliest legal phrase, whether it was accepted or not, in the words of a label; <c>nothing</c> if none was found.</param>
-/// <param name="Free">What the first recogniser's free decoding says if its words are exactly a legal phrase, in the words of a label; else <c>nothing</c>.</param>
+/// <param name="Free">What the first recognizer's free decoding says if its words are exactly a legal phrase, in the words of a label; else <c>nothing</c>.</param>
 /// <param name="Why">What kept it from being accepted without asking, in plain words; empty where nothing did.</param>
 /// <param name="Seconds">Length of the recording.</param>
 /// <param name="LatencyWithSilenceMs">

@@ -30,7 +30,7 @@ public sealed class ReviewWindow : Runnable
     /// <summary>Shows a record.</summary>
     /// <param name="review">Its review.</param>
     /// <param name="lead">Who reviews; empty if it is still to be asked.</param>
-    /// <param name="looks">Colours.</param>
+    /// <param name="looks">Colors.</param>
     public ReviewWindow(JobReview review, string lead, Looks looks)
     {
         (_review, _lead) = (review, lead);

@@ -18,10 +18,10 @@ public sealed record ModelFile(string Path, string Sha256)
 /// <param name="folder">The folder.</param>
 public sealed class ModelFiles(string folder)
 {
-    /// <summary>More than any recogniser has.</summary>
+    /// <summary>More than any recognizer has.</summary>
     const long MostBytes = 8L << 30;
 
-    /// <summary>The small English recogniser.</summary>
+    /// <summary>The small English recognizer.</summary>
     public const string Small = WhisperRecogniser.FirstModel;
 
     /// <summary>The second ear.</summary>
@@ -33,8 +33,8 @@ public sealed class ModelFiles(string folder)
     /// <summary>The speech detector.</summary>
     public const string Detector = "ggml-silero-v6.2.3.bin";
 
-    /// <summary>The recognisers to listen with, the one that listens first at the front.</summary>
-    /// <param name="own">Path of another recogniser to listen with alone, or null for the shipped ones.</param>
+    /// <summary>The recognizers to listen with, the one that listens first at the front.</summary>
+    /// <param name="own">Path of another recognizer to listen with alone, or null for the shipped ones.</param>
     /// <param name="ears">Number of shipped ones, 1 or 2.</param>
     /// <exception cref="ModelFileException">One is missing, or not the right one.</exception>
     public ImmutableArray<ModelFile> Recognisers(string? own, int ears) =>

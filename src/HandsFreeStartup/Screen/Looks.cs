@@ -18,7 +18,7 @@ public sealed class Looks(bool hasColours, bool isLight = false)
     /// <summary>As the environment asks: the variable NO_COLOR, present and not empty, means none.</summary>
     public static Looks FromEnvironment(bool isLight = false) => new(string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")), isLight);
 
-    /// <summary>Colours and style of a look.</summary>
+    /// <summary>Colors and style of a look.</summary>
     public TgAttribute Of(Look look) => !hasColours ? Colourless(look) : isLight ? Light(look) : Dark(look);
 
     static TgAttribute Dark(Look look) => look switch

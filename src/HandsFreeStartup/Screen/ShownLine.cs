@@ -1,6 +1,6 @@
 namespace HandsFreeStartup.Screen;
 
-/// <summary>How a line stands out. Words and signs say the same, so nothing is lost without colours.</summary>
+/// <summary>How a line stands out. Words and signs say the same, so nothing is lost without colors.</summary>
 public enum Look
 {
     /// <summary>Ordinary text.</summary>

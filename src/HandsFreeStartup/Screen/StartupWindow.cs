@@ -31,7 +31,7 @@ public sealed class StartupWindow : Runnable
     /// <summary>An empty window.</summary>
     /// <param name="post">Takes what is typed.</param>
     /// <param name="leave">Asks for the end.</param>
-    /// <param name="looks">Colours.</param>
+    /// <param name="looks">Colors.</param>
     public StartupWindow(Action<Input> post, Action leave, Looks looks)
     {
         (_post, _leave) = (post, leave);

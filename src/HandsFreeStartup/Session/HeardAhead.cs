@@ -12,7 +12,7 @@ public sealed class HeardAhead
 
     HeardAhead(Task<Phrase> phrase, Expectation expectation, CancellationTokenSource unwanted) => (Phrase, _expectation, _unwanted) = (phrase, expectation, unwanted);
 
-    /// <summary>What was said; cancelled when speech goes on.</summary>
+    /// <summary>What was said; canceled when speech goes on.</summary>
     public Task<Phrase> Phrase { get; }
 
     /// <summary>Begins to understand.</summary>

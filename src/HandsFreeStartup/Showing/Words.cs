@@ -7,7 +7,7 @@ using HandsFreeStartup.Speech.Listening;
 
 namespace HandsFreeStartup.Showing;
 
-/// <summary>Plain words, with a sign before them, for what other programs would show by colour alone.</summary>
+/// <summary>Plain words, with a sign before them, for what other programs would show by color alone.</summary>
 public static class Words
 {
     /// <summary>How well a phrase was understood.</summary>

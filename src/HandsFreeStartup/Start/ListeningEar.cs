@@ -15,8 +15,8 @@ sealed class ListeningEar : IEar, IDisposable
     readonly IRecogniser _recogniser;
     readonly Lock _oneAtATime = new();
 
-    ListeningEar(IRecogniser recogniser, SileroDetector detector, string name) =>
-        (_recogniser, Detector, Name) = (recogniser, detector, name);
+    ListeningEar(IRecogniser recognizer, SileroDetector detector, string name) =>
+        (_recogniser, Detector, Name) = (recognizer, detector, name);
 
     /// <summary>Finds speech.</summary>
     public SileroDetector Detector { get; }
@@ -24,9 +24,9 @@ sealed class ListeningEar : IEar, IDisposable
     /// <summary>Model files with their hashes, as recorded with a job.</summary>
     public string Name { get; }
 
-    /// <summary>Loads the recogniser and the detector.</summary>
-    /// <param name="model">Path of another recogniser model, or null for the shipped ones.</param>
-    /// <param name="ears">Number of recognisers, 1 or 2.</param>
+    /// <summary>Loads the recognizer and the detector.</summary>
+    /// <param name="model">Path of another recognizer model, or null for the shipped ones.</param>
+    /// <param name="ears">Number of recognizers, 1 or 2.</param>
     /// <param name="tell">Takes one sentence where something works, but not as it should.</param>
     /// <exception cref="ModelFileException">A model file is missing or wrong.</exception>
     /// <exception cref="RecogniserUnavailableException">Nothing can be heard on this machine.</exception>

@@ -16,7 +16,7 @@ sealed class LiveSound : IDisposable
     /// <summary>How they get along.</summary>
     public HearingProfile Profile { get; }
 
-    /// <summary>Opens what the profile needs; where the echo cannot be cancelled nothing is heard while the tool speaks.</summary>
+    /// <summary>Opens what the profile needs; where the echo cannot be canceled nothing is heard while the tool speaks.</summary>
     /// <param name="options">What was asked for.</param>
     /// <param name="tell">Takes one sentence where it is not as it was asked for.</param>
     public static LiveSound Open(StartOptions options, Action<string> tell)

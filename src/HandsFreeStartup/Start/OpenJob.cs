@@ -38,7 +38,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     public string Path => _log.Path;
 
     /// <summary>Makes the record of a new job, or of a rehearsal, which lies elsewhere.</summary>
-    public static OpenJob New(StartOptions options, string recogniser, TimeProvider clock)
+    public static OpenJob New(StartOptions options, string recognizer, TimeProvider clock)
     {
         FileCopy checklist = UserFile.CopyChecklist(options.Files.Checklist ?? Shipped(options.Demo ? "two-stage-natural-gas.yaml" : "gas-furnace.yaml"), ShippedFiles.Checklists);
         FileCopy appliance = UserFile.Copy(Given(options.Files.Appliance, options.Demo, "--appliance", "demo-furnace.yaml"));
@@ -47,7 +47,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         bool isQuick = options.Quick || options.Demo;
         JobDescription job = new(
             jobId, checklist, appliance, site, Technician(options),
-            ProgramVersion.Informational, recogniser, isQuick || options.Sound.Wav.Length > 0 || options.Rehearsal is not null, isQuick ? QuickFactor : 1,
+            ProgramVersion.Informational, recognizer, isQuick || options.Sound.Wav.Length > 0 || options.Rehearsal is not null, isQuick ? QuickFactor : 1,
             Settings(options), options.Files.Occasion, Offset(clock), Rehearsal: options.Rehearsal);
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);
         OccasionChoice.Check(plan.Checklist, options.Files.Occasion);
@@ -58,7 +58,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
 
     /// <summary>Makes the record of a job that follows one which its lead has returned: with the same files, linked to it by its hash. What stands is carried over, the rest is done and measured anew.</summary>
     /// <exception cref="WrongUseException">That record was not returned.</exception>
-    public static OpenJob Following(StartOptions options, string recogniser, TimeProvider clock, TextWriter output)
+    public static OpenJob Following(StartOptions options, string recognizer, TimeProvider clock, TextWriter output)
     {
         string path = JobFile.Find(options.Data, options.Earlier!.Name!);
         StoredJob returned = StoredJob.Read(path);
@@ -84,7 +84,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
             JobId = NewId(clock),
             Technician = Technician(options),
             ProgramVersion = ProgramVersion.Informational,
-            Recogniser = recogniser,
+            Recogniser = recognizer,
             IsDemonstration = began.Job.IsDemonstration || options.Quick || options.Sound.Wav.Length > 0,
             TimerFactor = options.Quick ? QuickFactor : began.Job.TimerFactor,
             UtcOffset = Offset(clock),

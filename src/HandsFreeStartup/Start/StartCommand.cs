@@ -25,11 +25,11 @@ public static class StartCommand
         HelpName = "PROFILE",
     };
 
-    static readonly Option<string?> Model = new("--model") { Description = "Another recogniser model.", HelpName = "FILE" };
-    static readonly Option<int> Ears = new("--ears") { Description = "1: the small recogniser alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 2 };
+    static readonly Option<string?> Model = new("--model") { Description = "Another recognizer model.", HelpName = "FILE" };
+    static readonly Option<int> Ears = new("--ears") { Description = "1: the small recognizer alone; 2: the larger one is asked as well.", HelpName = "N", DefaultValueFactory = _ => 2 };
     static readonly Option<string?> Resume = new("--resume") { Description = "Resume an interrupted job: its name, or nothing where only one is unfinished.", HelpName = "JOB", Arity = ArgumentArity.ZeroOrOne };
     static readonly Option<string?> Follow = new("--follow") { Description = "Begin a job that follows one which the lead has returned: same files, linked to it. What stands is carried over, the rest is done and measured anew.", HelpName = "JOB" };
-    static readonly Option<string> Look = new("--look") { Description = "dark, or light for glare; the variable NO_COLOR takes all colours away.", HelpName = "dark|light", DefaultValueFactory = _ => "dark" };
+    static readonly Option<string> Look = new("--look") { Description = "dark, or light for glare; the variable NO_COLOR takes all colors away.", HelpName = "dark|light", DefaultValueFactory = _ => "dark" };
     static readonly Option<bool> Mute = new("--mute") { Description = "Do not speak." };
 
     static readonly Option<string> Recordings = new("--recordings") { Description = "keep: the sound of accepted and doubtful utterances stays beside the record; drop: it does not.", HelpName = "keep|drop", DefaultValueFactory = _ => "keep" };

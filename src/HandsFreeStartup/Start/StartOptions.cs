@@ -73,10 +73,10 @@ public sealed record SoundOptions
     /// <summary>How microphone and voice get along; null for what the command <c>sound</c> chose.</summary>
     public HearingProfile? Hearing { get; init; }
 
-    /// <summary>Path of another recogniser model, or null.</summary>
+    /// <summary>Path of another recognizer model, or null.</summary>
     public string? Model { get; init; }
 
-    /// <summary>Number of recognisers, 1 or 2.</summary>
+    /// <summary>Number of recognizers, 1 or 2.</summary>
     public int Ears { get; init; } = 2;
 
     /// <summary>Whether the tool keeps silent.</summary>

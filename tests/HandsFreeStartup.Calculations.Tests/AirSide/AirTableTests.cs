@@ -35,9 +35,9 @@ public sealed class AirTableTests
         Differences differences = new();
         foreach (ReferenceTable.Row row in ReferenceTable.Rows("isa"))
         {
-            double metres = row.Number("geopotential_altitude_m");
-            Altitude altitude = Altitude.FromMetres(metres);
-            Altitude surveyed = StandardAtmosphere.FromSurveyedHeight(Length.FromMetres(metres));
+            double meters = row.Number("geopotential_altitude_m");
+            Altitude altitude = Altitude.FromMetres(meters);
+            Altitude surveyed = StandardAtmosphere.FromSurveyedHeight(Length.FromMetres(meters));
 
             differences.Compare(row, "geopotential_altitude_ft", altitude.Feet, 0, 1e-12);
             differences.Compare(row, "temperature_C", StandardAtmosphere.Temperature(altitude).Celsius, 1e-9, 0);

@@ -26,13 +26,13 @@ public sealed class ChartTests
     [InlineData(new[] { Settled.TooEarly, Settled.NotYet, Settled.Yes, Settled.Yes }, 2)]
     [InlineData(new[] { Settled.Yes, Settled.NotYet, Settled.Yes }, 2)]
     [InlineData(new[] { Settled.Yes, Settled.NotYet }, null)]
-    public void A_series_is_settled_since_the_first_judgement_that_no_other_took_back(Settled[] judgements, int? since)
+    public void A_series_is_settled_since_the_first_judgement_that_no_other_took_back(Settled[] judgments, int? since)
     {
         CopySource whole = CopiesTests.Whole();
         DateTimeOffset begin = whole.Events[0].At;
         CopySource judged = whole with
         {
-            Events = [.. whole.Events, .. judgements.Select((settled, i) => new SeriesJudged(begin.AddSeconds(i), "adjust-high", Manifold, i + 2, settled, null, 3.50m))],
+            Events = [.. whole.Events, .. judgments.Select((settled, i) => new SeriesJudged(begin.AddSeconds(i), "adjust-high", Manifold, i + 2, settled, null, 3.50m))],
         };
 
         Series series = Series.Of(new CopyFacts(judged)).Single(series => series.Title.StartsWith("Manifold", StringComparison.Ordinal));

@@ -3,7 +3,7 @@ using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup.Speech.Tests.Support;
 
-/// <summary>The recogniser with the shipped models, loaded once for a class of tests.</summary>
+/// <summary>The recognizer with the shipped models, loaded once for a class of tests.</summary>
 public sealed class TwoEars : IDisposable
 {
     public WhisperRecogniser Recogniser { get; } = WhisperRecogniser.Load(Path.GetDirectoryName(Shipped.DetectorModel)!, PhraseReader.AsksOtherEars);

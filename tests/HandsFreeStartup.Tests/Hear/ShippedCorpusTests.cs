@@ -25,7 +25,7 @@ public sealed class ShippedCorpusTests(ITestOutputHelper output)
         Assert.Equal(68, figures.Cases);
         Assert.True(figures.WrongAccepted + figures.FalseAccepts == 0, text.ToString());
 
-        // A recogniser that refuses everything would never be wrong; how much of it is right is measured elsewhere, on other recordings.
+        // A recognizer that refuses everything would never be wrong; how much of it is right is measured elsewhere, on other recordings.
         Assert.True(figures.ConfirmedExact >= figures.Said * 2 / 3, text.ToString());
     }
 }

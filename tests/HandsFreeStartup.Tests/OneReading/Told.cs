@@ -56,7 +56,7 @@ sealed record Told(string Summary, IReadOnlyDictionary<string, string> Copies, s
     /// <summary>A text as a pocket printer has it.</summary>
     public static string Narrowed(string text) => text.Replace("°", "deg ", StringComparison.Ordinal).Replace("±", "+/-", StringComparison.Ordinal).Replace('µ', 'u').Replace('–', '-');
 
-    /// <summary>Whether a cell of a table holds a text: where it has several lines, the lines of its neighbours stand between them.</summary>
+    /// <summary>Whether a cell of a table holds a text: where it has several lines, the lines of its neighbors stand between them.</summary>
     public static bool HoldsInACell(string table, string text)
     {
         string[] words = table.Split(' '), wanted = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);

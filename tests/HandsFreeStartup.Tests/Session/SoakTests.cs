@@ -10,7 +10,7 @@ using Xunit.Abstractions;
 namespace HandsFreeStartup.Tests.Session;
 
 /// <summary>
-/// Noise and other talk for a long time, twenty times as fast as life, through detector, cutter and recogniser: nothing may be entered, no frame may be lost, memory stays flat.
+/// Noise and other talk for a long time, twenty times as fast as life, through detector, cutter and recognizer: nothing may be entered, no frame may be lost, memory stays flat.
 /// Minutes of sound: 3, or what HANDSFREE_SOAK_MINUTES says (120 for the whole soak).
 /// </summary>
 public sealed class SoakTests(ITestOutputHelper output)

@@ -91,7 +91,7 @@ public sealed class SoundPumpTests
     [Fact]
     public async Task Hearing_ahead_is_cancelled_when_speech_goes_on()
     {
-        TaskCompletionSource cancelled = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        TaskCompletionSource canceled = new(TaskCreationOptions.RunContinuationsAsynchronously);
         SoundPump pump = Pump((clip, cancellation) =>
         {
             if (clip.SpeechDuration > AudioFrame.Duration * 2 * Word.Length)
@@ -100,13 +100,13 @@ public sealed class SoundPumpTests
             }
 
             cancellation.WaitHandle.WaitOne(TimeSpan.FromSeconds(30));
-            cancelled.TrySetResult();
+            canceled.TrySetResult();
             throw new OperationCanceledException(cancellation);
         });
 
         await Run(pump, Twenty + Word + "qqqqqqqq" + Word + Twenty + Twenty, live: true);
 
-        await cancelled.Task.WaitAsync(TimeSpan.FromSeconds(30));
+        await canceled.Task.WaitAsync(TimeSpan.FromSeconds(30));
         Assert.Equal("next", Assert.Single(Spoken).Ahead!.Under(Expectation.Open)!.Evidence.Words);
     }
 

@@ -59,9 +59,9 @@ sealed record Series(
             copy.Times);
     }
 
-    /// <summary>The first of the judgements "settled" up to the end; one that was followed by "not yet" does not count.</summary>
-    static DateTimeOffset? SettledSince(IEnumerable<SeriesJudged> judgements, ReadingFate? left) =>
-        left is null ? null : judgements.Reverse().TakeWhile(judged => judged.Settled == Settled.Yes).LastOrDefault()?.At;
+    /// <summary>The first of the judgments "settled" up to the end; one that was followed by "not yet" does not count.</summary>
+    static DateTimeOffset? SettledSince(IEnumerable<SeriesJudged> judgments, ReadingFate? left) =>
+        left is null ? null : judgments.Reverse().TakeWhile(judged => judged.Settled == Settled.Yes).LastOrDefault()?.At;
 
     static Mark MarkOf(ReadingFate fate) => fate.End switch
     {

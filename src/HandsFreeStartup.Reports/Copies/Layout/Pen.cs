@@ -20,9 +20,9 @@ sealed class Pen(XGraphics page, Ruler ruler)
     /// <summary>A line of text that ends at <paramref name="right"/>.</summary>
     public void TextToRight(string text, Style style, double right, double y) => Text(text, style, right - ruler.Width(text, style), y);
 
-    public void Rule(double x, double y, double width, XColor colour, double weight = 0.5) => page.DrawLine(new XPen(colour, weight), x, y, x + width, y);
+    public void Rule(double x, double y, double width, XColor color, double weight = 0.5) => page.DrawLine(new XPen(color, weight), x, y, x + width, y);
 
     public void Line(double x, double y, double toX, double toY) => page.DrawLine(new XPen(Style.Ink, 0.6), x, y, toX, toY);
 
-    public void Fill(double x, double y, double width, double height, XColor colour) => page.DrawRectangle(new XSolidBrush(colour), x, y, width, height);
+    public void Fill(double x, double y, double width, double height, XColor color) => page.DrawRectangle(new XSolidBrush(color), x, y, width, height);
 }

@@ -4,8 +4,8 @@ using PdfSharp.Pdf;
 
 namespace HandsFreeStartup.Reports.Copies.Layout;
 
-/// <summary>Size in points, weight and colour of a text. Colour never carries a meaning alone.</summary>
-sealed class Style(double size, bool isBold, XColor colour)
+/// <summary>Size in points, weight and color of a text. Color never carries a meaning alone.</summary>
+sealed class Style(double size, bool isBold, XColor color)
 {
     public static XColor Ink { get; } = XColor.FromArgb(0x17, 0x1C, 0x22);
 
@@ -36,13 +36,13 @@ sealed class Style(double size, bool isBold, XColor colour)
 
     public XFont Font { get; } = Made(size, isBold);
 
-    public XBrush Brush { get; } = new XSolidBrush(colour);
+    public XBrush Brush { get; } = new XSolidBrush(color);
 
     public Style In(XColor other) => new(size, isBold, other);
 
-    public Style At(double other) => new(other, isBold, colour);
+    public Style At(double other) => new(other, isBold, color);
 
-    public Style AsBold() => new(size, true, colour);
+    public Style AsBold() => new(size, true, color);
 
     static XFont Made(double size, bool isBold)
     {

@@ -37,7 +37,7 @@ sealed class AdvicePages(Ruler ruler, CopyFacts copy, double width)
                 : "THE START-UP IS NOT COMPLETE. Do not use the furnace until a licensed technician has completed it and given you a signed copy. The first page says what is missing."),
         .. copy.IsDemonstration ? Section($"This is a {copy.Facts.Job!.Mark!.ToLowerInvariant()}", "No furnace was started. The numbers are invented and say nothing about any furnace.") : [],
         .. Section("What the numbers mean",
-            "Carbon monoxide (CO) has no colour and no smell, and it kills. It is measured in the flue, where a little is normal, and in the rooms, where there should be none. CO air-free is the amount in the flue without the air that was mixed in, so that it can be compared with the limit.",
+            "Carbon monoxide (CO) has no color and no smell, and it kills. It is measured in the flue, where a little is normal, and in the rooms, where there should be none. CO air-free is the amount in the flue without the air that was mixed in, so that it can be compared with the limit.",
             "Oxygen shows how much air the burner has: too little makes CO, too much wastes heat.",
             "Manifold and inlet pressure show how much gas the burner gets. The rating plate says what they should be.",
             "Draft shows whether the vent pulls the burnt gas out of the house. A number with a minus sign means that it pulls.",

@@ -112,8 +112,8 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
         }
     }
 
-    static Cell Fate(bool counts, string fate, string judgement) =>
-        new($"{fate}{(judgement.Length == 0 ? "" : $"{(counts ? ", " : "; was ")}{judgement}")}", counts ? Table.CellStyle : Gone);
+    static Cell Fate(bool counts, string fate, string judgment) =>
+        new($"{fate}{(judgment.Length == 0 ? "" : $"{(counts ? ", " : "; was ")}{judgment}")}", counts ? Table.CellStyle : Gone);
 
     static string Judgement(Verdict? verdict, DeclaredLimit? limit) => VerdictWords.Of(verdict, limit);
 

@@ -132,7 +132,7 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
 
     void Fit(Pen pen, string text, double x, double y, double room) => pen.Text(text, Fitted(text, _quiet, room), x, y);
 
-    /// <summary>The style, smaller where a text would otherwise run into its neighbour.</summary>
+    /// <summary>The style, smaller where a text would otherwise run into its neighbor.</summary>
     Style Fitted(string text, Style style, double room)
     {
         double needed = ruler.Width(text, style);

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Makes the recordings of corpus.tsv: synthetic speakers and noises of our own. The label of each is what the script lets the speaker say; nothing was recognised to make it.
+# Makes the recordings of corpus.tsv: synthetic speakers and noises of our own. The label of each is what the script lets the speaker say; nothing was recognized to make it.
 # Columns: file, expected, context (these three as `hear` reads them), speaker, words, treatment.
 # Speaker: flite:VOICE, espeak:VOICE, festival:VOICE, or noise:NAME for noise alone (words: its seconds).
 # Treatment: clean, or a noise with its distance below the voice in dB (blower10). The noises are models:
