@@ -47,7 +47,7 @@ sealed class AdvicePages(Ruler ruler, CopyFacts copy, double width)
             "The burner starts and stops every few minutes, bangs when it lights, or runs without end: call a technician.",
             "Moisture on the windows whenever the furnace runs, or people who feel unwell at home and better outdoors: leave, and have CO measured.",
             "A vent pipe that is loose, dented or blocked by snow, leaves or a nest: switch off and have it put right.",
-            "Keep the panels on, the filter clean, the registers open, and paint, petrol and laundry away from the furnace. Do not change the gas pressure or the controls."),
+            "Keep the panels on, the filter clean, the registers open, and paint, gasoline and laundry away from the furnace. Do not change the gas pressure or the controls."),
         .. Section("CO alarms",
             "Have a working alarm outside each sleeping area and on every floor. Test it every month, and replace it when its date is over.",
             "The alarm sounds: everybody out into fresh air, call the fire department from outside, count everybody, and do not go back until they say so. Airing out and resetting the alarm hides the cause.",
