@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -13,9 +14,9 @@ namespace HandsFreeStartup.Tests.Rehearse;
 
 /// <summary>
 /// A start-up by voice alone: a technician at a simulated furnace says what the displays show into the air, the program listens there, answers on its loudspeaker, and the technician goes on
-/// from what the program shows and says. No key is pressed.
+/// from what the program shows and says. No key is pressed. So many readings of oxygen as there are slips are first said wrongly and taken back at once.
 /// </summary>
-sealed class SpokenRehearsal(Furnace furnace, ListeningEar ear, SoundRoom room, string voice, int pace) : IDisplay, IEventLog
+sealed class SpokenRehearsal(Furnace furnace, ListeningEar ear, SoundRoom room, string voice, int pace, int slips = 0) : IDisplay, IEventLog
 {
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
 
@@ -91,11 +92,24 @@ sealed class SpokenRehearsal(Furnace furnace, ListeningEar ear, SoundRoom room, 
                     await Task.Delay(300);
                     break;
                 case Deed.BySpeech speech:
+                    await Slip(speech);
                     await Say(speech, running);
                     break;
             }
         }
     }
+
+    async Task Slip(Deed.BySpeech speech)
+    {
+        if (_slipped < slips && speech.Phrase is Phrase.Reading { Field.Id: FieldId.Oxygen } meant && _last!.View.Phase != Phase.Confirming)
+        {
+            _slipped++;
+            await Utter(Words(speech with { Phrase = meant with { Value = meant.Value + 0.1m } }));
+            await Utter("disregard");
+        }
+    }
+
+    int _slipped;
 
     /// <summary>Says it until the program has taken something of it; a read-back that is not what was meant is denied.</summary>
     async Task Say(Deed.BySpeech speech, Task running)
