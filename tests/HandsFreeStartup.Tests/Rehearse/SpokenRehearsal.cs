@@ -125,7 +125,7 @@ sealed class SpokenRehearsal(Furnace furnace, ListeningEar ear, SoundRoom room, 
                 await Utter(Words(speech));
             }
 
-            if (_log.OfType<ReadingEntered>().LastOrDefault() is { } entered && speech.Phrase is Phrase.Reading said && _taken)
+            if (_taken.OfType<ReadingEntered>().LastOrDefault() is { } entered && speech.Phrase is Phrase.Reading said)
             {
                 Readings++;
                 if (entered.Reading.Value != said.Value || entered.Reading.Key.FieldId != said.Field.Id)
@@ -134,7 +134,7 @@ sealed class SpokenRehearsal(Furnace furnace, ListeningEar ear, SoundRoom room, 
                 }
             }
 
-            if (_taken && _last.View.Phase != Phase.Confirming)
+            if (_taken.Length > 0 && _last.View.Phase != Phase.Confirming)
             {
                 return;
             }
@@ -143,7 +143,7 @@ sealed class SpokenRehearsal(Furnace furnace, ListeningEar ear, SoundRoom room, 
         }
     }
 
-    bool _taken;
+    StartupEvent[] _taken = [];
 
     async Task Utter(string words)
     {
@@ -157,8 +157,8 @@ sealed class SpokenRehearsal(Furnace furnace, ListeningEar ear, SoundRoom room, 
             await Task.Delay(20);
         }
 
-        _taken = _log.Count > before;
-        if (_taken)
+        _taken = [.. _log.GetRange(before, _log.Count - before)];
+        if (_taken.Length > 0)
         {
             Latencies.Add((_heardAt - said) * 1000.0 / Stopwatch.Frequency);
         }
