@@ -13,8 +13,9 @@ public sealed class VanishedTerminalTests
     public async Task A_session_whose_terminal_vanishes_ends_in_order()
     {
         using TemporaryFolder data = new();
+        // Whoever runs the tests may ignore hang-ups (nohup); a terminal's shell does not.
         string pid = Path.Combine(data.Path, "pid"), checklists = StartTests.Folder("checklists");
-        using Process terminal = OnTerminal($"stty rows 30 cols 100; echo $$ > {pid}; exec dotnet exec {typeof(CommandLine).Assembly.Location} start --keys --mute --technician Tess --data {data.Path} "
+        using Process terminal = OnTerminal($"stty rows 30 cols 100; echo $$ > {pid}; exec env --default-signal=HUP dotnet exec {typeof(CommandLine).Assembly.Location} start --keys --mute --technician Tess --data {data.Path} "
             + $"--appliance {checklists}/demo-furnace.yaml --site {checklists}/demo-site.yaml --checklist {checklists}/two-stage-natural-gas.yaml");
         using CancellationTokenSource late = new(Patience);
         using CancellationTokenRegistration gone = late.Token.Register(() => terminal.Kill(entireProcessTree: true));
