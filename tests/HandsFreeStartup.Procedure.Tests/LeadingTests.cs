@@ -135,7 +135,7 @@ public sealed class LeadingTests
     {
         LiveJob job = new LiveJob().GoTo("combustion").Say("oxygen", 7.6m).Say(CommandWord.Next);
 
-        Assert.Contains("co in flue", Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains("CO in flue", Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
         Assert.Equal("combustion", job.Step);
     }
 

@@ -77,7 +77,7 @@ public sealed class SigningTests
 
     [Theory]
     [InlineData("manifold_pressure", "high", 4.10, "Manifold pressure (high) 4.1 in. w.c. is outside of 3.35 to 3.65 in. w.c. (invented)")]
-    [InlineData("room_co", "kitchen", 30, "co in room (kitchen) is not proven to be at most 9 ppm")]
+    [InlineData("room_co", "kitchen", 30, "CO in room (kitchen) is not proven to be at most 9 ppm")]
     public void A_value_outside_of_its_limit(string fieldId, string scope, double value, string obstacle)
     {
         ReadingEntered good = Ready.Log.OfType<ReadingEntered>().Last(entered => entered.Reading.Key == new ReadingKey(fieldId, scope));

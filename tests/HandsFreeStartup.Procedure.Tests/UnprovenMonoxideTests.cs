@@ -23,8 +23,8 @@ public sealed class UnprovenMonoxideTests
 
     [Theory]
     [InlineData("oxygen", "oxygen")]
-    [InlineData("flue_co", "co in flue")]
-    [InlineData("oxygen,flue_co", "co in flue and oxygen")]
+    [InlineData("flue_co", "CO in flue")]
+    [InlineData("oxygen,flue_co", "CO in flue and oxygen")]
     public void Without_a_stated_uncertainty_of_every_instrument_behind_it_air_free_monoxide_proves_nothing(string missing, string told)
     {
         LiveJob job = Without(missing.Split(',')).GoTo("combustion").Say("oxygen", 7.6m).Say("flue_co", 12m).Say("flue_temperature", 328m).Say("air_temperature", 68m);

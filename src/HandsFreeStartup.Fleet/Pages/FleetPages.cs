@@ -50,7 +50,7 @@ public sealed class FleetPages(FleetPicture picture)
     readonly ILookup<long, (FleetSeries Series, FleetPoint Point)> _values = picture.Charted.SelectMany(series => series.Points.Select(point => (series, point))).ToLookup(one => one.point.Job);
     readonly JobsToShow _shown = JobsToShow.Of(picture);
 
-    string Foot => $"Written {Page.Moment(picture.WrittenAt)} from {picture.Source}. Days and times are those of the clock on the wall of each job. The record of each job decides; these pages only show it.";
+    string Foot => $"Written {Page.Moment(picture.WrittenAt)} from {picture.Source}. Days and times are local to each job. The record of each job decides; these pages only show it.";
 
     string Period => FormattableString.Invariant($"{picture.Since:yyyy-MM-dd} to {picture.Day:yyyy-MM-dd}");
 

@@ -27,7 +27,7 @@ sealed class Entry(StartupState state, Now now)
 
         if (plate is null && demand is null)
         {
-            return Refuse(reading.Evidence.Words, $"This step does not ask for {reading.Field.Label.ToLowerInvariant()}.");
+            return Refuse(reading.Evidence.Words, $"This step does not ask for {Labels.Within(reading.Field.Label)}.");
         }
 
         string? scope = plate?.Name ?? step.Scope;
@@ -113,7 +113,7 @@ sealed class Entry(StartupState state, Now now)
     {
         bool corrects = state.Step.Kind != StepKind.Adjust && state.Reading(entered.Key.FieldId, entered.Key.Scope) is { Counts: true } before
             && before.Reading.Value != entered.Value;
-        return corrects ? new Voids(state, now).Of(state.Step, $"{Fields.Find(entered.Key.FieldId)!.Label.ToLowerInvariant()} was corrected") : [];
+        return corrects ? new Voids(state, now).Of(state.Step, $"{Labels.Within(Fields.Find(entered.Key.FieldId)!.Label)} was corrected") : [];
     }
 
     IEnumerable<StartupEvent> Series(EnteredReading entered)

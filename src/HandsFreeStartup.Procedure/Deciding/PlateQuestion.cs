@@ -3,6 +3,7 @@ using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Deciding;
 
@@ -23,7 +24,7 @@ sealed record PlateQuestion(string Name, string Label, Field Limited)
             .Where(name => state.Limit(name, step.Scope) is null && FieldOf(state.Plan, name) is not null)
             .Select(name => new PlateQuestion(
                 step.Scope is null ? name : $"{name}/{step.Scope}",
-                $"{FieldOf(state.Plan, name)!.Label.ToLowerInvariant()}{(step.Scope is null ? "" : $" ({step.Scope})")}",
+                $"{Labels.Within(FieldOf(state.Plan, name)!.Label)}{(step.Scope is null ? "" : $" ({step.Scope})")}",
                 FieldOf(state.Plan, name)!))
             .FirstOrDefault();
     }

@@ -11,7 +11,10 @@ public static class Labels
     public static string Of(ReadingKey key) => $"{Fields.Find(key.FieldId)?.Label ?? key.FieldId}{In(key.Scope)}";
 
     /// <summary>"oxygen (low)", in the middle of a sentence.</summary>
-    public static string Within(ReadingKey key) => $"{(Fields.Find(key.FieldId)?.Label ?? key.FieldId).ToLowerInvariant()}{In(key.Scope)}";
+    public static string Within(ReadingKey key) => Within(Of(key));
+
+    /// <summary>A label in the middle of a sentence: "Oxygen" becomes "oxygen", "CO in flue" stays.</summary>
+    public static string Within(string label) => label is [var first, >= 'a' and <= 'z', ..] ? $"{char.ToLowerInvariant(first)}{label[1..]}" : label;
 
     /// <summary>"CO air-free (high)".</summary>
     public static string Of(CalculatedResult result, string scope) => $"{result.Label}{In(scope)}";

@@ -10,10 +10,10 @@ namespace HandsFreeStartup.Review;
 static class FleetSelection
 {
     /// <summary>One day.</summary>
-    public static Option<string?> Day { get; } = new("--day") { Description = "With --from: jobs that began on that day, by the clock on their own wall.", HelpName = "YYYY-MM-DD" };
+    public static Option<string?> Day { get; } = new("--day") { Description = "With --from: jobs that began on that day, local to each job.", HelpName = "YYYY-MM-DD" };
 
-    static readonly Option<string?> Since = new("--since") { Description = "With --from: jobs that began on that day or later, by the clock on their own wall.", HelpName = "YYYY-MM-DD" };
-    static readonly Option<string?> Until = new("--until") { Description = "With --from: jobs that began on that day or earlier, by the clock on their own wall.", HelpName = "YYYY-MM-DD" };
+    static readonly Option<string?> Since = new("--since") { Description = "With --from: jobs that began on that day or later, local to each job.", HelpName = "YYYY-MM-DD" };
+    static readonly Option<string?> Until = new("--until") { Description = "With --from: jobs that began on that day or earlier, local to each job.", HelpName = "YYYY-MM-DD" };
     static readonly Option<string?> Van = new("--van") { Description = "With --from: jobs of that crew, named by the login of its van.", HelpName = "LOGIN" };
     static readonly Option<string?> Technician = new("--technician") { Description = "With --from: jobs of that technician.", HelpName = "NAME" };
     static readonly Option<string?> Model = new("--model") { Description = "With --from: jobs at that model of furnace, named by the id of its sheet.", HelpName = "ID" };
