@@ -12,11 +12,16 @@ public static class TypedNumber
     /// <summary>Digits that a number may have; more than any instrument shows and no more than a decimal holds.</summary>
     public const int MostDigits = 28;
 
+    // Below 2^53 every whole number is a double, and so is every power of ten up to 10^22: their quotient is rounded once.
+    const int MostExactDigits = 15;
+
     const int MostLetters = 40;
     const int ShownLetters = 24;
 
     /// <summary>Every dash that somebody may type, or a text processor may make, for a minus.</summary>
     const string Minuses = "-\u2010\u2011\u2012\u2013\u2014\u2015\u2212\u2796\uFE58\uFE63\uFF0D";
+
+    static readonly double[] ExactTens = [1, 10, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14];
 
     /// <summary>The number, with its decimals as typed (7.60 keeps its zero); null where there is none.</summary>
     /// <param name="text">As typed; white space around it does not matter.</param>
@@ -47,6 +52,42 @@ public static class TypedNumber
 
         Plain(text.ToString(), out reason, example);
         return null;
+    }
+
+    /// <summary>The same number without white space, where its digits and its decimals are so few that one division gives the nearest double; other text says false here.</summary>
+    /// <param name="text">ASCII.</param>
+    /// <param name="value">The number.</param>
+    public static bool TryReadShort(ReadOnlySpan<byte> text, out double value)
+    {
+        bool isSigned = text is [(byte)'-' or (byte)'+', ..];
+        int start = isSigned ? 1 : 0, point = text.Length;
+        long digits = 0;
+        value = 0;
+        if (text.Length - start is 0 or > MostExactDigits || (text[start] == '0' && text.Length > start + 1 && text[start + 1] != '.'))
+        {
+            return false;
+        }
+
+        for (int i = start; i < text.Length; i++)
+        {
+            uint digit = (uint)text[i] - '0';
+            if (digit <= 9)
+            {
+                digits = 10 * digits + digit;
+            }
+            else if (text[i] == '.' && point == text.Length && i + 1 < text.Length)
+            {
+                point = i;
+            }
+            else
+            {
+                return false;
+            }
+        }
+
+        double size = digits / ExactTens[Math.Max(0, text.Length - point - 1)];
+        value = isSigned && text[0] == '-' ? -size : size;
+        return true;
     }
 
     /// <summary>The same number where only a whole one will do, from <paramref name="lowest"/> to <paramref name="highest"/>.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using FsCheck.Xunit;
 
 namespace HandsFreeStartup.Doors.Tests;
@@ -149,5 +150,51 @@ public sealed class TypedNumberTests
 
         Assert.Equal(number == 0 ? text.TrimStart('-') : text, TypedNumber.Read(text, out _)!.Value.ToString(CultureInfo.InvariantCulture));
         Assert.Equal((double)number, TypedNumber.ReadDouble(text, out _));
+    }
+
+    [Theory]
+    [InlineData("7.6", true)]
+    [InlineData("-0.02", true)]
+    [InlineData("+3", true)]
+    [InlineData(".5", true)]
+    [InlineData("-.5", true)]
+    [InlineData("0", true)]
+    [InlineData("0.1", true)]
+    [InlineData("99999999999.999", true)]
+    [InlineData("", false)]
+    [InlineData("-", false)]
+    [InlineData(".", false)]
+    [InlineData("5.", false)]
+    [InlineData("007", false)]
+    [InlineData("-01.5", false)]
+    [InlineData("1.2.3", false)]
+    [InlineData(" 5", false)]
+    [InlineData("- 5", false)]
+    [InlineData("1e3", false)]
+    [InlineData("/", false)]
+    [InlineData(":", false)]
+    [InlineData("1234567890.123456", false)]
+    public void A_short_number_is_read_from_its_bytes_and_anything_else_is_left_to_others(string text, bool isShort)
+    {
+        Assert.Equal(isShort, TypedNumber.TryReadShort(Encoding.UTF8.GetBytes(text), out double value));
+        Assert.Equal(isShort ? BitConverter.DoubleToInt64Bits(TypedNumber.ReadDouble(text, out _)!.Value) : 0, BitConverter.DoubleToInt64Bits(value));
+    }
+
+    [Fact]
+    public void A_short_number_from_bytes_is_the_one_from_letters_to_the_last_bit()
+    {
+        const string letters = "0123456789.-+00159 e";
+        Random random = new(15);
+        int read = 0;
+        for (int i = 0; i < 200_000; i++)
+        {
+            string text = string.Concat(Enumerable.Range(0, random.Next(1, 17)).Select(_ => letters[random.Next(random.Next(2) == 0 ? 11 : letters.Length)]));
+            if (TypedNumber.TryReadShort(Encoding.UTF8.GetBytes(text), out double value))
+            {
+                read++;
+                Assert.Equal(BitConverter.DoubleToInt64Bits(TypedNumber.ReadDouble(text, out _)!.Value), BitConverter.DoubleToInt64Bits(value));
+            }
+        }
+        Assert.InRange(read, 20_000, 180_000);
     }
 }

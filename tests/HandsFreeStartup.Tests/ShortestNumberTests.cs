@@ -9,7 +9,7 @@ public sealed class ShortestNumberTests
 {
     static string Written(double value)
     {
-        byte[] text = new byte[32];
+        byte[] text = new byte[ShortestNumber.Room];
         return Encoding.ASCII.GetString(text, 0, ShortestNumber.Write(value, text));
     }
 

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Globalization;
 using System.Text;
 
@@ -7,7 +6,7 @@ namespace HandsFreeStartup.Compute;
 /// <summary>What is written into one cell: a number with all its digits, a flag as 1 or 0, a word, or nothing where a result is undefined.</summary>
 readonly struct Cell
 {
-    const int LongestNumber = 32;
+    const int LongestNumber = ShortestNumber.Room;
 
     static readonly byte[] Zero = "0"u8.ToArray(), One = "1"u8.ToArray();
 
@@ -28,9 +27,9 @@ readonly struct Cell
     public static Cell Repeated(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 
     /// <summary>Adds a comma and the cell to a line in UTF-8; the comma alone for a number that is none.</summary>
-    public void AppendTo(ArrayBufferWriter<byte> line)
+    public void AppendTo(RowText line)
     {
-        Span<byte> room = line.GetSpan(1 + Math.Max(LongestNumber, _word?.Length ?? 0));
+        Span<byte> room = line.Room(1 + Math.Max(LongestNumber, _word?.Length ?? 0));
         room[0] = (byte)',';
         int written = 0;
         if (_word is not null)

@@ -1,5 +1,3 @@
-using System.Buffers;
-
 namespace HandsFreeStartup.Compute;
 
 /// <summary>One table that <c>compute</c> knows: input columns, output columns and how a row is worked out.</summary>
@@ -15,7 +13,7 @@ abstract class ComputeTable(string name, string[] inputs)
     public abstract IEnumerable<string> Outputs { get; }
 
     /// <summary>Adds the output cells of one row to its line, each after a comma; empty ones when the row has problems.</summary>
-    public abstract void Append(RowInputs inputs, ArrayBufferWriter<byte> line);
+    public abstract void Append(RowInputs inputs, RowText line);
 }
 
 /// <summary>A table whose outputs are read off one evaluated row.</summary>
@@ -29,7 +27,7 @@ sealed class ComputeTable<T>(string name, string[] inputs, Func<RowInputs, T> ev
 {
     public override IEnumerable<string> Outputs => outputs.Select(output => output.Column);
 
-    public override void Append(RowInputs inputs, ArrayBufferWriter<byte> line)
+    public override void Append(RowInputs inputs, RowText line)
     {
         T row = evaluate(inputs);
         bool isGood = inputs.Problems.Count == 0;

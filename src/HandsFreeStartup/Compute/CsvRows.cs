@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using CsvHelper;
 using CsvHelper.Configuration;
 using HandsFreeStartup.Doors;
@@ -6,18 +7,19 @@ using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Compute;
 
-/// <summary>The rows of a CSV file with a header, one at a time; only the named columns are read, others are ignored.</summary>
+/// <summary>The rows of a CSV file with a header, batch by batch; only the named columns are read, others are ignored.</summary>
+/// <remarks>A file in UTF-8 without any quotation mark is only cut into blocks here, which <see cref="RowBatch.Split"/> takes apart; what may be quoted is read cell by cell.</remarks>
 sealed class CsvRows : IDisposable
 {
     const long MostBytes = 4L << 30;
-    const int LongestLine = 100_000;
+    const int BatchRows = 512;
 
     readonly CsvReader? _csv;
-    readonly PlainLines? _plain;
+    readonly PlainBlocks? _plain;
     readonly string _file;
     readonly int[] _places;
 
-    CsvRows(CsvReader? csv, PlainLines? plain, string file, int[] places)
+    CsvRows(CsvReader? csv, PlainBlocks? plain, string file, int[] places)
     {
         _csv = csv;
         _plain = plain;
@@ -28,28 +30,30 @@ sealed class CsvRows : IDisposable
     /// <exception cref="WrongUseException">The file cannot be opened, or a column is missing or twice there.</exception>
     public static CsvRows Open(string file, IEnumerable<string> columns)
     {
-        return HasQuotes(file) ? OpenQuoted(file, columns) : OpenPlain(file, columns);
+        return IsPlain(file) ? OpenPlain(file, columns) : OpenQuoted(file, columns);
     }
 
     static CsvRows OpenPlain(string file, IEnumerable<string> columns)
     {
-        PlainLines plain = new(new BoundedLines(OpenText(file), file));
-        try
-        {
-            string[] header = plain.Next(out ReadOnlySpan<char> line) ? line.ToString().Split(',') : [];
-            return new(null, plain, file, [.. columns.Select(column => Place(file, header, column))]);
-        }
-        catch
-        {
-            plain.Dispose();
-            throw;
-        }
+        string[] header = Header(file).Split(',');
+        int[] places = [.. columns.Select(column => Place(file, header, column))];
+        return new(null, new PlainBlocks(OpenFile(file), file), file, places);
+    }
+
+    /// <summary>The first line that is not blank; empty where there is none.</summary>
+    static string Header(string file)
+    {
+        using StreamReader text = new(OpenFile(file));
+        char[] letters = new char[PlainBlocks.LongestLine + 1];
+        ReadOnlySpan<char> begin = letters.AsSpan(0, text.ReadBlock(letters)).TrimStart("\r\n");
+        int end = begin.IndexOfAny('\r', '\n');
+        return end >= 0 ? begin[..end].ToString() : begin.Length < letters.Length ? begin.ToString() : throw PlainBlocks.TooLong(file, 1);
     }
 
     static CsvRows OpenQuoted(string file, IEnumerable<string> columns)
     {
-        CsvConfiguration configuration = new(CultureInfo.InvariantCulture) { MissingFieldFound = null, BadDataFound = null, IgnoreBlankLines = true, MaxFieldSize = LongestLine };
-        CsvReader csv = new(new BoundedLines(OpenText(file), file), configuration);
+        CsvConfiguration configuration = new(CultureInfo.InvariantCulture) { MissingFieldFound = null, BadDataFound = null, IgnoreBlankLines = true, MaxFieldSize = PlainBlocks.LongestLine };
+        CsvReader csv = new(new BoundedLines(new StreamReader(OpenFile(file)), file), configuration);
         try
         {
             string[] header = Read(csv, file) && csv.ReadHeader() ? csv.HeaderRecord! : [];
@@ -62,30 +66,11 @@ sealed class CsvRows : IDisposable
         }
     }
 
-    /// <summary>Adds the next row in the order of the columns asked for; false at the end. A cell that a short row lacks is empty.</summary>
-    public bool Next(RowBatch batch)
-    {
-        if (_plain is not null)
-        {
-            if (!_plain.Next(out ReadOnlySpan<char> line))
-            {
-                return false;
-            }
-            batch.Begin(_plain.Line);
-            PlainLines.AddCells(line, _places, batch);
-            return true;
-        }
-        if (!Read(_csv!, _file))
-        {
-            return false;
-        }
-        batch.Begin(_csv!.Parser.RawRow);
-        foreach (int place in _places)
-        {
-            batch.Add(_csv.TryGetField(place, out string? cell) ? cell : "");
-        }
-        return true;
-    }
+    /// <summary>An empty batch for rows of this file.</summary>
+    public RowBatch NewBatch() => new(_places);
+
+    /// <summary>Fills an empty batch with the next rows, their cells in the order of the columns asked for; false at the end. A cell that a short row lacks is empty.</summary>
+    public bool Next(RowBatch batch) => _plain?.Next(batch) ?? NextQuoted(batch);
 
     public void Dispose()
     {
@@ -93,19 +78,39 @@ sealed class CsvRows : IDisposable
         _plain?.Dispose();
     }
 
-    static bool HasQuotes(string file)
+    bool NextQuoted(RowBatch batch)
     {
-        using StreamReader text = OpenText(file);
-        char[] buffer = new char[1 << 16];
-        while (text.Read(buffer, 0, buffer.Length) is > 0 and int read)
+        while (batch.Count < BatchRows && Read(_csv!, _file))
         {
-            if (buffer.AsSpan(0, read).Contains('"'))
+            batch.Begin(_csv!.Parser.RawRow);
+            foreach (int place in _places)
             {
-                return true;
+                batch.Add(_csv.TryGetField(place, out string? cell) ? cell ?? "" : "");
             }
         }
-        return false;
+        return batch.Count > 0;
     }
+
+    static bool IsPlain(string file)
+    {
+        using Stream bytes = OpenFile(file);
+        byte[] buffer = new byte[1 << 16];
+        bool isFirst = true;
+        while (bytes.Read(buffer) is > 0 and int read)
+        {
+            ReadOnlySpan<byte> block = buffer.AsSpan(0, read);
+            if (block.Contains((byte)'"') || (isFirst && IsWide(block)))
+            {
+                return false;
+            }
+            isFirst = false;
+        }
+        return true;
+    }
+
+    // The marks of UTF-16 and UTF-32, in either order of bytes.
+    static bool IsWide(ReadOnlySpan<byte> text) =>
+        text.StartsWith(Encoding.Unicode.Preamble) || text.StartsWith(Encoding.BigEndianUnicode.Preamble) || text.StartsWith(new UTF32Encoding(bigEndian: true, byteOrderMark: true).Preamble);
 
     static bool Read(CsvReader csv, string file)
     {
@@ -119,11 +124,11 @@ sealed class CsvRows : IDisposable
         }
     }
 
-    static StreamReader OpenText(string file)
+    static FileStream OpenFile(string file)
     {
         try
         {
-            return new StreamReader(RegularFile.Open(file, MostBytes));
+            return RegularFile.Open(file, MostBytes);
         }
         catch (Exception e) when (FileTrouble.Is(e))
         {
@@ -163,9 +168,9 @@ sealed class CsvRows : IDisposable
         void Count(int letters)
         {
             _letters += letters;
-            if (_letters > LongestLine)
+            if (_letters > PlainBlocks.LongestLine)
             {
-                throw new WrongUseException(FormattableString.Invariant($"{file}, line {_line}: the line is longer than {LongestLine} letters, so that this is no table. Name another file."));
+                throw PlainBlocks.TooLong(file, _line);
             }
         }
 

@@ -47,12 +47,10 @@ sealed class FuelBook
     {
         Dictionary<string, List<FuelComponent>> compositions = [];
         using CsvRows rows = CsvRows.Open(file, Columns);
-        RowBatch row = new(Columns.Length);
-        for (RowInputs inputs = new(Columns, row, this); rows.Next(row); row.Clear())
+        foreach (RowInputs inputs in Each(rows))
         {
-            inputs.GoTo(0);
-            string name = inputs.Text("fuel").ToString();
-            Species? species = Species.Find(inputs.Text("component").ToString());
+            string name = inputs.Text("fuel");
+            Species? species = Species.Find(inputs.Text("component"));
             double fraction = inputs.Number("mole_fraction", 0, 1);
             if (species is null)
             {
@@ -60,7 +58,7 @@ sealed class FuelBook
             }
             if (inputs.Problems is [var (column, reason), ..])
             {
-                throw new WrongUseException($"{file}, line {row.Line(0)}, column {column}: {reason}.");
+                throw new WrongUseException($"{file}, line {inputs.Line}, column {column}: {reason}.");
             }
             if (!compositions.TryGetValue(name, out List<FuelComponent>? components))
             {
@@ -71,6 +69,20 @@ sealed class FuelBook
         foreach ((string name, List<FuelComponent> components) in compositions)
         {
             Add(file, name, components);
+        }
+    }
+
+    IEnumerable<RowInputs> Each(CsvRows rows)
+    {
+        for (RowBatch batch = rows.NewBatch(); rows.Next(batch); batch.Clear())
+        {
+            batch.Split();
+            RowInputs inputs = new(Columns, batch, this);
+            for (int row = 0; row < batch.Count; row++)
+            {
+                inputs.GoTo(row);
+                yield return inputs;
+            }
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Doors;
 
@@ -10,6 +11,8 @@ namespace HandsFreeStartup.Compute;
 /// <param name="fuels">Fuels and pure gases by name.</param>
 sealed class RowInputs(string[] columns, RowBatch rows, FuelBook fuels)
 {
+    const int LongestFuel = 64;
+
     int _row;
 
     readonly List<(string Column, string Reason)> _problems = [];
@@ -24,13 +27,19 @@ sealed class RowInputs(string[] columns, RowBatch rows, FuelBook fuels)
         _problems.Clear();
     }
 
+    /// <summary>Line of the file on which the row ends.</summary>
+    public int Line => rows.Line(_row);
+
     /// <summary>The cell, without white space around it.</summary>
-    public ReadOnlySpan<char> Text(string column) => rows.Cell(_row, Array.IndexOf(columns, column)).Trim();
+    public string Text(string column) => Encoding.UTF8.GetString(Cell(column)).Trim();
 
     /// <summary>A number, from <paramref name="least"/> to <paramref name="most"/>, both allowed; NaN and a problem if it is none.</summary>
-    public double Number(string column, double least = double.MinValue, double most = double.MaxValue)
+    public double Number(string column, double least = double.MinValue, double most = double.MaxValue) =>
+        TypedNumber.TryReadShort(Cell(column), out double value) && value >= least && value <= most ? value : AnyNumber(column, least, most);
+
+    double AnyNumber(string column, double least, double most)
     {
-        ReadOnlySpan<char> text = Text(column);
+        string text = Text(column);
         if (text.Length == 0)
         {
             return Refuse(column, "is empty; a number is needed");
@@ -47,7 +56,7 @@ sealed class RowInputs(string[] columns, RowBatch rows, FuelBook fuels)
     /// <summary>One of some words; the first of them and a problem if it is none.</summary>
     public string OneOf(string column, params string[] words)
     {
-        string text = Text(column).ToString();
+        string text = Text(column);
         if (words.Contains(text))
         {
             return text;
@@ -59,7 +68,9 @@ sealed class RowInputs(string[] columns, RowBatch rows, FuelBook fuels)
     /// <summary>A fuel or a pure gas; natural gas and a problem if it is unknown.</summary>
     public Fuel Fuel(string column)
     {
-        ReadOnlySpan<char> name = Text(column);
+        ReadOnlySpan<byte> cell = Cell(column);
+        Span<char> letters = stackalloc char[LongestFuel];
+        ReadOnlySpan<char> name = cell.Length <= LongestFuel ? letters[..Encoding.UTF8.GetChars(cell, letters)].Trim() : Text(column);
         if (fuels.Find(name) is { } fuel)
         {
             return fuel;
@@ -73,6 +84,17 @@ sealed class RowInputs(string[] columns, RowBatch rows, FuelBook fuels)
     {
         _problems.Add((column, reason));
         return double.NaN;
+    }
+
+    ReadOnlySpan<byte> Cell(string column)
+    {
+        // Those who ask use the words of the array itself, as a rule.
+        int place = 0;
+        while (place < columns.Length && !ReferenceEquals(columns[place], column))
+        {
+            place++;
+        }
+        return rows.Cell(_row, place < columns.Length ? place : Array.IndexOf(columns, column));
     }
 
     static string Shown(double bound) => bound.ToString("R", CultureInfo.InvariantCulture);

@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Numerics;
+using System.Runtime.Intrinsics;
 
 namespace HandsFreeStartup.Compute;
 
@@ -9,6 +11,9 @@ namespace HandsFreeStartup.Compute;
 /// </remarks>
 static class ShortestNumber
 {
+    /// <summary>Bytes that a number may need while it is written.</summary>
+    public const int Room = 48;
+
     const double Least = 1e-4, Most = 1L << 49;
     const int MantissaBits = 52, ExponentBias = 1075, MostDecimals = 22;
     const ulong Low63 = long.MaxValue;
@@ -22,7 +27,7 @@ static class ShortestNumber
 
     /// <summary>Writes the number in UTF-8.</summary>
     /// <param name="value">Finite.</param>
-    /// <param name="text">Room for 32 bytes.</param>
+    /// <param name="text"><see cref="Room"/> bytes.</param>
     /// <returns>How many bytes were written.</returns>
     public static int Write(double value, Span<byte> text)
     {
@@ -40,25 +45,56 @@ static class ShortestNumber
 
     static int Write(ulong digits, int decimals, Span<byte> text)
     {
-        ulong whole = decimals < Tens.Length ? digits / Tens[decimals] : 0;
-        whole.TryFormat(text, out int length, provider: CultureInfo.InvariantCulture);
+        int count = Count(digits);
+        int whole = count - decimals;
+        if (whole <= 0)
+        {
+            "0.000000"u8.CopyTo(text);
+            WriteDigits(digits, text.Slice(2 - whole, count));
+            return 2 + decimals;
+        }
+        WriteDigits(digits, text[..count]);
         if (decimals == 0)
         {
-            return length;
+            return count;
         }
-        ulong rest = whole == 0 ? digits : digits - whole * Tens[decimals];
-        text[length] = (byte)'.';
-        int last = length + decimals;
-        for (; last > length + 1; last -= 2)
+        // At most sixteen digits stand behind one that stands before the point.
+        Vector128<byte> behind = Vector128.Create<byte>(text.Slice(whole, Vector128<byte>.Count));
+        text[whole] = (byte)'.';
+        behind.CopyTo(text[(whole + 1)..]);
+        return count + 1;
+    }
+
+    static void WriteDigits(ulong digits, Span<byte> text)
+    {
+        int last = text.Length;
+        for (; last > 8; last -= 8)
         {
-            (rest, ulong pair) = Math.DivRem(rest, 100);
-            Pairs.Slice(2 * (int)pair, 2).CopyTo(text[(last - 1)..]);
+            (digits, ulong eight) = Math.DivRem(digits, 100_000_000);
+            WriteSmall((uint)eight, text.Slice(last - 8, 8));
         }
-        if (last > length)
+        WriteSmall((uint)digits, text[..last]);
+    }
+
+    static void WriteSmall(uint digits, Span<byte> text)
+    {
+        int last = text.Length;
+        for (; last > 1; last -= 2)
         {
-            text[last] = (byte)('0' + rest);
+            (digits, uint pair) = Math.DivRem(digits, 100);
+            Pairs.Slice(2 * (int)pair, 2).CopyTo(text[(last - 2)..]);
         }
-        return length + 1 + decimals;
+        if (last > 0)
+        {
+            text[0] = (byte)('0' + digits);
+        }
+    }
+
+    static int Count(ulong digits)
+    {
+        // 1233/4096 is a little above the common logarithm of two.
+        int count = (BitOperations.Log2(digits) + 1) * 1233 >> 12;
+        return digits >= Tens[count] ? count + 1 : count;
     }
 
     /// <summary>The number as digits · 10^−decimals, the digits without zeros behind the point.</summary>

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Globalization;
 using System.Text;
 using HandsFreeStartup.Doors;
@@ -18,8 +17,6 @@ sealed class TableRun(ComputeTable table, FuelBook fuels, TextWriter messages, T
     /// <summary>Problems beyond this many are counted, not printed.</summary>
     const int MostPrinted = 200;
 
-    const int BatchRows = 512;
-
     static readonly TimeSpan ProgressEvery = TimeSpan.FromSeconds(5);
 
     readonly Queue<Task<Batch>> _working = [];
@@ -30,16 +27,16 @@ sealed class TableRun(ComputeTable table, FuelBook fuels, TextWriter messages, T
     long _lastProgress;
 
     /// <summary>Rows on their way: what was read, what is to be written, and what was wrong. Used again.</summary>
-    sealed class Batch(int columns)
+    sealed class Batch(RowBatch rows)
     {
-        public readonly RowBatch Rows = new(columns);
-        public readonly ArrayBufferWriter<byte> Text = new(1 << 16);
+        public readonly RowBatch Rows = rows;
+        public readonly RowText Text = new();
         public readonly List<(int Line, string Column, string Reason)> Problems = [];
 
         public Batch Cleared()
         {
             Rows.Clear();
-            Text.ResetWrittenCount();
+            Text.Clear();
             Problems.Clear();
             return this;
         }
@@ -57,7 +54,7 @@ sealed class TableRun(ComputeTable table, FuelBook fuels, TextWriter messages, T
         _lastProgress = clock.GetTimestamp();
         try
         {
-            while (Read(rows) is { Rows.Count: > 0 } batch)
+            while (Read(rows) is { } batch)
             {
                 cancellation.ThrowIfCancellationRequested();
                 _working.Enqueue(Task.Run(() => Work(batch), cancellation));
@@ -79,53 +76,51 @@ sealed class TableRun(ComputeTable table, FuelBook fuels, TextWriter messages, T
         return _problems == 0 ? ExitCode.Done : ExitCode.WrongUse;
     }
 
-    Batch Read(CsvRows rows)
+    Batch? Read(CsvRows rows)
     {
-        Batch batch = _free.TryPop(out Batch? used) ? used.Cleared() : new(table.Inputs.Length);
-        while (batch.Rows.Count < BatchRows && rows.Next(batch.Rows))
-        {
-        }
-        return batch;
+        Batch batch = _free.TryPop(out Batch? used) ? used.Cleared() : new(rows.NewBatch());
+        return rows.Next(batch.Rows) ? batch : null;
     }
 
     Batch Work(Batch batch)
     {
+        batch.Rows.Split();
         RowInputs inputs = new(table.Inputs, batch.Rows, fuels);
         for (int row = 0; row < batch.Rows.Count; row++)
         {
             inputs.GoTo(row);
             AppendInputs(batch.Rows, row, batch.Text);
             table.Append(inputs, batch.Text);
-            batch.Text.Write("\n"u8);
+            batch.Text.Add((byte)'\n');
             foreach ((string column, string reason) in inputs.Problems)
             {
-                batch.Problems.Add((batch.Rows.Line(row), column, reason));
+                batch.Problems.Add((inputs.Line, column, reason));
             }
         }
         return batch;
     }
 
-    void AppendInputs(RowBatch rows, int row, ArrayBufferWriter<byte> line)
+    void AppendInputs(RowBatch rows, int row, RowText line)
     {
         for (int column = 0; column < table.Inputs.Length; column++)
         {
             if (column > 0)
             {
-                line.Write(","u8);
+                line.Add((byte)',');
             }
-            ReadOnlySpan<char> cell = rows.Cell(row, column);
-            Encoding.UTF8.GetBytes(IsHarmless(cell) ? cell : Quoted(TableCell.Of(cell.ToString())), line);
+            ReadOnlySpan<byte> cell = rows.Cell(row, column);
+            line.Add(IsHarmless(cell) ? cell : Encoding.UTF8.GetBytes(Quoted(TableCell.Of(Encoding.UTF8.GetString(cell)))));
         }
     }
 
-    // Figures, letters, _ and - inside: nothing that a spreadsheet or a reader of CSV would take for something else.
-    static bool IsHarmless(ReadOnlySpan<char> cell)
+    // A number, or figures, letters, _ and - inside: nothing that a spreadsheet or a reader of CSV would take for something else.
+    static bool IsHarmless(ReadOnlySpan<byte> cell)
     {
         for (int i = 0; i < cell.Length; i++)
         {
-            if (!(char.IsAsciiLetterOrDigit(cell[i]) || cell[i] is '.' or '_' || (cell[i] == '-' && i > 0)))
+            if (!(char.IsAsciiLetterOrDigit((char)cell[i]) || cell[i] is (byte)'.' or (byte)'_' || (cell[i] == '-' && i > 0)))
             {
-                return false;
+                return TypedNumber.TryReadShort(cell, out _);
             }
         }
         return true;
@@ -140,7 +135,7 @@ sealed class TableRun(ComputeTable table, FuelBook fuels, TextWriter messages, T
         {
             Report($"{file}, line {line}, column {column}: {reason}.");
         }
-        output(batch.Text.WrittenSpan);
+        output(batch.Text.Written);
         _rows += batch.Rows.Count;
         _free.Push(batch);
         TellProgress();
