@@ -153,4 +153,44 @@ public sealed class UnprovenMonoxideTests
 
         Assert.Equal(TimeSpan.FromSeconds(3), Assert.Single(job.Last.OfType<TimerStarted>()).Duration);
     }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void The_measurement_at_which_a_shut_off_was_asked_proves_nothing_whatever_oxygen_is_said_afterwards(bool isDisregarded)
+    {
+        // 150 ppm at 14.5 % O2 are 150 x 20.95 / 6.45 = 487 ppm air-free; at 7.6 % they would be 235.
+        LiveJob job = new LiveJob().GoTo("combustion").Say("flue_co", 150m).Say("flue_temperature", 328m).Say("air_temperature", 68m).Say("oxygen", 14.5m);
+        Assert.Equal((MonoxideAction.ShutOff, true), job.Last.OfType<MonoxideJudged>().Select(judged => (judged.Action, judged.IsAirFree)).Single());
+        _ = isDisregarded ? job.Say(CommandWord.Disregard).Say("oxygen", 7.6m) : job.Say("oxygen", 7.6m).Say(AnswerWord.Confirm);
+
+        Assert.Contains("before the furnace was to be shut off", Refused(job.Say(CommandWord.Next)), StringComparison.Ordinal);
+        Assert.Contains("before the furnace was to be shut off", Refused(job.Wait(TimeSpan.FromMinutes(5)).Say(CommandWord.Next)), StringComparison.Ordinal);
+
+        job.Say("flue_co", 20m).Say(AnswerWord.Confirm).Say(CommandWord.Next);
+        Assert.Equal("manifold", job.Step);
+    }
+
+    [Theory]
+    [InlineData("flue_co", "CO in flue")]
+    [InlineData("flue_co,oxygen", "CO in flue and oxygen")]
+    [InlineData("oxygen,flue_co,room_co", "CO in room and CO in flue and oxygen")]
+    public void Before_the_work_begins_one_sentence_tells_what_the_site_must_state_for_a_limit_of_carbon_monoxide(string missing, string told)
+    {
+        LiveJob job = Without(missing.Split(','));
+
+        string sentence = job.Procedure.Announce(job.Log, job.Now)[0].Text;
+        Assert.StartsWith($"The site file states no uncertainty of the instrument for {told}: ", sentence, StringComparison.Ordinal);
+        Assert.Contains("cannot tell", sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Nothing_is_told_of_an_instrument_that_is_stated_or_that_no_step_reads()
+    {
+        StartupPlan rooms = Some.PlanOf([.. Some.Steps.Where(step => step.Id is "smell" or "rooms" or "sign")]);
+        LiveJob job = new(StartupPlan.From(rooms.Checklist, rooms.Appliance, rooms.Site with { Instruments = [new("room_co", 3m, 0, "invented")] }));
+
+        Assert.DoesNotContain(job.Procedure.Announce(job.Log, job.Now), said => said.Text.Contains("uncertainty", StringComparison.Ordinal));
+        Assert.DoesNotContain(new LiveJob().Procedure.Announce(new LiveJob().Log, Some.Morning), said => said.Text.Contains("uncertainty", StringComparison.Ordinal));
+    }
 }

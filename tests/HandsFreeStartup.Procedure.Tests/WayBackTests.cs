@@ -183,4 +183,42 @@ public sealed class WayBackTests
         job.GoTo("sign").Say(CommandWord.Finish).Say(AnswerWord.Confirm);
         Assert.True(job.Procedure.IsSigned);
     }
+
+    [Theory]
+    [InlineData(300, 2)]
+    [InlineData(40, 1)]
+    [InlineData(12, 1)]
+    public void What_a_room_shows_during_the_wait_is_kept_told_and_waited_for_anew(int ppm, int stops)
+    {
+        LiveJob job = At("rooms/kitchen").Say("room_co", 150m).Wait(TimeSpan.FromMinutes(9)).Say("room_co", ppm);
+
+        Assert.Equal((ppm, true), job.Log.OfType<ReadingEntered>().Select(entered => ((int)entered.Reading.Value, entered.Reading.IsEarly)).Last());
+        Assert.Equal(ppm, job.Last.OfType<MonoxideJudged>().Single().Ppm);
+        Assert.Equal(stops, job.Log.OfType<StartupStopped>().Count());
+        Assert.Contains("10:00 left", Refusal(job.Say(AnswerWord.Yes)), StringComparison.Ordinal);
+        Assert.Equal("Is it safe to go on?", job.View.Question);
+    }
+
+    [Theory]
+    [InlineData(CommandWord.GasSmell)]
+    [InlineData(CommandWord.EmergencyStop)]
+    public void Dangerous_air_is_heard_whatever_the_start_up_was_stopped_for(CommandWord alarm)
+    {
+        LiveJob evacuated = At("rooms/kitchen").Say(alarm).Say("room_co", 300m);
+        Assert.Contains(StopCause.CarbonMonoxide, evacuated.Log.OfType<StartupStopped>().Select(stopped => stopped.Cause));
+        Assert.Equal(TimeSpan.FromMinutes(10), evacuated.View.Timers.Single(timer => timer.Title == "Wait after carbon monoxide").Remaining);
+        Assert.Contains("Wait, ", Refusal(evacuated.Wait(TimeSpan.FromMinutes(6)).Say(AnswerWord.Yes)), StringComparison.Ordinal);
+
+        LiveJob told = At("rooms/kitchen").Say(alarm).Say("room_co", 40m);
+        Assert.Equal((MonoxideAction.ShutOff, 40d), told.Last.OfType<MonoxideJudged>().Select(judged => (judged.Action, judged.Ppm!.Value)).Single());
+        Assert.Equal("monoxide-wait", told.Last.OfType<TimerStarted>().Single().StepId);
+        Assert.Single(told.Log.OfType<StartupStopped>());
+        Assert.Contains("Wait, ", Refusal(new LiveJob(told).Wait(TimeSpan.FromMinutes(6)).Say(AnswerWord.Yes)), StringComparison.Ordinal);
+        Assert.Contains(told.Procedure.Exceptions, exception => exception.Subject.Contains("40 ppm", StringComparison.Ordinal));
+        Assert.Contains("not clear", Refusal(told.Say("room_co", 300m, Certainty.Amber)), StringComparison.Ordinal);
+
+        LiveJob source = At("rooms/kitchen").Say(alarm).Say("room_co", 12m);
+        Assert.Equal(MonoxideAction.FindSource, source.Last.OfType<MonoxideJudged>().Single().Action);
+        Assert.Empty(source.Last.OfType<TimerStarted>());
+    }
 }

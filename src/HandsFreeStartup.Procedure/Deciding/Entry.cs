@@ -54,11 +54,12 @@ sealed class Entry(StartupState state, Now now)
     }
 
     /// <summary>A room that is measured before a stopped start-up goes on; it belongs to no step. Air that is not clear is waited for again.</summary>
-    public IReadOnlyList<StartupEvent> EnterOnTheWayBack(Phrase.Reading reading)
+    public IReadOnlyList<StartupEvent> EnterOnTheWayBack(Phrase.Reading reading, bool isEarly = false)
     {
-        EnteredReading entered = _meaning.Judge(reading, new ReadingDemand(FieldId.RoomCo, null), OnTheWayBack) with { IsEarly = false };
+        EnteredReading entered = InTheRoom(reading) with { IsEarly = isEarly };
         ImmutableArray<StartupEvent> judged = [.. Monoxide(entered, [])];
-        bool isBadAir = judged.OfType<MonoxideJudged>().Any(one => one is { Counts: true, Action: not MonoxideAction.Evacuate });
+        MonoxideAction least = state.Causes.Contains(StopCause.CarbonMonoxide) ? MonoxideAction.FindSource : MonoxideAction.ShutOff;
+        bool isBadAir = judged.OfType<MonoxideJudged>().Any(one => one is { Counts: true, Action: not MonoxideAction.Evacuate } && one.Action >= least);
         return
         [
             new ReadingEntered(now, state.Step.Id, entered),
@@ -66,6 +67,11 @@ sealed class Entry(StartupState state, Now now)
             .. isBadAir ? [new Halt(state, now).StartOf(SafetyWait.After(StopCause.CarbonMonoxide)!)] : Array.Empty<StartupEvent>(),
         ];
     }
+
+    /// <summary>Whether carbon monoxide in the room where a stopped start-up stands is not proven to be harmless.</summary>
+    public bool AsksForSomething(Phrase.Reading reading) => !CarbonMonoxideTier.IsClear(InTheRoom(reading));
+
+    EnteredReading InTheRoom(Phrase.Reading reading) => _meaning.Judge(reading, new ReadingDemand(FieldId.RoomCo, null), OnTheWayBack);
 
     /// <summary>The scope of a reading that is taken before a stopped start-up goes on.</summary>
     const string OnTheWayBack = "after the alarm";

@@ -105,12 +105,21 @@ sealed class Halt(StartupState state, Now now)
         ? Refuse(evidence.Words, $"Wait, {wait.Meanwhile}: {Durations.Text(running.Remaining(now))} left.")
         : [StartOf(wait), .. Refuse(evidence.Words, $"Wait first, {wait.Meanwhile}.")];
 
-    /// <summary>The room is measured on the way back; the air must be proven clear.</summary>
-    IReadOnlyList<StartupEvent> Measure(Phrase.Reading reading) =>
-        !state.Causes.Contains(StopCause.CarbonMonoxide) ? Refuse(reading.Evidence.Words, "The start-up is stopped.")
-        : Waiting() is { } wait && wait.Cause == StopCause.CarbonMonoxide ? WaitFor(wait, reading.Evidence)
-        : reading.Evidence.Certainty != Certainty.Green ? Refuse(reading.Evidence.Words, "That was not clear. Say room monoxide and the number again.")
-        : new Entry(state, now).EnterOnTheWayBack(reading);
+    /// <summary>The room is measured on the way back; the air must be proven clear. What asks for something is kept whenever it is said, though it proves nothing before its time.</summary>
+    IReadOnlyList<StartupEvent> Measure(Phrase.Reading reading)
+    {
+        if (reading.Evidence.Certainty != Certainty.Green)
+        {
+            return Refuse(reading.Evidence.Words, "That was not clear. Say room monoxide and the number again.");
+        }
+
+        SafetyWait? wait = Waiting() is { Cause: StopCause.CarbonMonoxide } running ? running : null;
+        Entry entry = new(state, now);
+        return wait is null && state.Causes.Contains(StopCause.CarbonMonoxide) ? entry.EnterOnTheWayBack(reading)
+            : entry.AsksForSomething(reading) ? entry.EnterOnTheWayBack(reading, isEarly: wait is not null)
+            : wait is null ? Refuse(reading.Evidence.Words, "The start-up is stopped.")
+            : WaitFor(wait, reading.Evidence);
+    }
 
     public TimerStarted StartOf(SafetyWait wait) => new(now, wait.Id, wait.Duration * state.Plan.TimerFactor, now.Steady);
 

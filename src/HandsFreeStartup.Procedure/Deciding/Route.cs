@@ -350,6 +350,11 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
                 yield return $"{label} is not proven to be {reading.Limit.Text}{Unstated(reading.ExpandedUncertainty is null ? [Labels.Within(new ReadingKey(demand.FieldId, ""))] : [])}";
             }
 
+            if (state.IsBeforeShutOff(reading.Key))
+            {
+                yield return $"{label} is from before the furnace was to be shut off; measure it again when the wait is over";
+            }
+
             if (state.IsMoving(reading.Key))
             {
                 yield return $"{label} has not settled; say it again";

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Safety;
 using static HandsFreeStartup.Procedure.Deciding.PhaseMachine;
 
 namespace HandsFreeStartup.Procedure.Deciding;
@@ -170,6 +171,10 @@ partial class StartupState : IEventFold
 
     void IEventFold.Take(TimerStarted happened)
     {
+        if (MonoxideAgain.StepOf(happened.StepId) is { } stepId)
+        {
+            Outdate(stepId);
+        }
     }
 
     void IEventFold.Take(ThingOpened happened)

@@ -67,6 +67,7 @@ sealed partial class StartupState(StartupPlan plan)
     readonly JobRecord _record = new(plan);
     readonly Dictionary<string, int> _improperAnswers = [];
     readonly List<(MonoxidePlace Place, string Scope, int Number)> _excesses = [];
+    readonly Dictionary<ReadingKey, int> _beforeShutOff = [];
     readonly Dictionary<ReadingKey, ImmutableArray<Sample>> _samples = [];
     readonly HashSet<ReadingKey> _moving = [];
     readonly Dictionary<string, DeclaredLimit> _stated = [];
@@ -205,6 +206,9 @@ sealed partial class StartupState(StartupPlan plan)
     /// <summary>How many measurements other than the one of that number asked to shut the furnace off, in that place and stage or room.</summary>
     public int Excesses(MonoxidePlace place, string scope, int number) =>
         _excesses.Count(excess => excess.Place == place && excess.Scope == scope && excess.Number != number);
+
+    /// <summary>Whether the reading of carbon monoxide was measured no later than when the furnace was to be shut off for it: whatever oxygen is said afterwards, it proves nothing.</summary>
+    public bool IsBeforeShutOff(ReadingKey key) => _beforeShutOff.TryGetValue(key, out int last) && Reading(key) is { } kept && kept.Number <= last;
 
     /// <summary>The number of the CO reading of that stage or room; 0 if there is none.</summary>
     public int MonoxideNumber(MonoxidePlace place, string scope) => Reading(place == MonoxidePlace.Room ? FieldId.RoomCo : FieldId.FlueCo, scope)?.Number ?? 0;
@@ -445,10 +449,27 @@ sealed partial class StartupState(StartupPlan plan)
             return;
         }
 
+        if (IsStopped)
+        {
+            // Whatever it was stopped for: such air must be proven clear too before it goes on.
+            _causes.Add(StopCause.CarbonMonoxide);
+            IsAirClear = false;
+        }
+
         (MonoxidePlace, string, int) measurement = (excess.Place, excess.Key.Scope, MonoxideNumber(excess.Place, excess.Key.Scope));
         if (!_excesses.Contains(measurement))
         {
             _excesses.Add(measurement);
+        }
+    }
+
+    /// <summary>The wait for another value begins: those before it prove nothing.</summary>
+    void Outdate(string stepId)
+    {
+        Step step = Plan.All[Plan.IndexOf(stepId)];
+        foreach (ReadingKey key in step.Readings.Where(demand => demand.FieldId is FieldId.RoomCo or FieldId.FlueCo).Select(demand => new ReadingKey(demand.FieldId, step.Scope ?? "")))
+        {
+            _beforeShutOff[key] = Reading(key)?.Number ?? 0;
         }
     }
 

@@ -52,6 +52,7 @@ sealed class Announcer(StartupState state, Now now)
 
     IEnumerable<Announcement> Of(StartupEvent happened) => happened switch
     {
+        StartupBegan => MonoxideProof.Missing(state.Plan) is { } missing ? [new(missing)] : [],
         StepCarried carried => [new($"Stands from the returned job: {Title(carried.StepId)}.")],
         StepEntered entered => Prompts.Of(state, entered.Arrival),
         ReadingEntered entered => [Entered(entered.Reading)],
@@ -114,7 +115,7 @@ sealed class Announcer(StartupState state, Now now)
     Announcement Entered(EnteredReading reading)
     {
         string advice = Adjusting.Of(state).Sentence;
-        string early = reading.IsEarly ? " Early: the time is not over. It is kept, but not judged; say it again then." : "";
+        string early = reading.IsEarly ? " Early: the wait is not over. It is kept, but not judged; say it again then." : "";
         Message verdict = InWords(reading.Verdict, reading.Limit);
         string told = advice.Length == 0 ? "" : $" {advice}";
         Message entered = $"{Name(reading.Key)} {ShownValue.Of(reading)}.{early}";

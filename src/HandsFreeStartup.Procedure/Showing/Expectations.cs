@@ -24,7 +24,7 @@ static class Expectations
         Phase.Choosing => Only([CommandWord.Disregard, CommandWord.SayAgain, CommandWord.WhatIsOpen, CommandWord.Help], AnswerWord.No) with { Choices = Choices(state) },
         Phase.Stopped => Only([CommandWord.Finish, CommandWord.SayAgain, CommandWord.WhatIsOpen, CommandWord.HowLong, CommandWord.Help], AnswerWord.Yes, AnswerWord.No) with
         {
-            Readings = state.Causes.Contains(StopCause.CarbonMonoxide) ? [RoomMonoxide] : [],
+            Readings = [RoomMonoxide],
         },
         Phase.Confirming => new(
             Readings(state),

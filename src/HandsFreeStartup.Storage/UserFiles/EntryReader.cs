@@ -66,6 +66,9 @@ sealed class EntryReader
     /// <summary>A mistake only of a file with which a job is to begin.</summary>
     public void ReportForNew(string key, string message) => _findings.AddForNew(At(key), message);
 
+    /// <summary>The same of one of several entries under the key.</summary>
+    public void ReportForNew(string key, int index, string message) => _findings.AddForNew(At(key, index), message);
+
     public void Report(string key, int index, string message) => _findings.Add(At(key, index), message);
 
     /// <summary>A text that must be there; <paramref name="remedy"/> is added to the finding where it is missing.</summary>

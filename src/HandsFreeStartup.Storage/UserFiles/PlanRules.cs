@@ -92,6 +92,12 @@ static class PlanRules
             {
                 ReadingDemand demand = step.Readings[i];
                 DeclaredLimit? limit = plan.Limit(demand.LimitName, step.Scope);
+                if (WhyUnlimited(demand, step, plan) is { } unlimited)
+                {
+                    entry.Entry.ReportForNew("readings", i, unlimited);
+                    continue;
+                }
+
                 if (demand.LimitName is { } asked && limit is null && Fields.Find(asked)?.Unit == Fields.Find(demand.FieldId)?.Unit)
                 {
                     // It is asked for at the step, and said from the rating plate.
@@ -110,5 +116,18 @@ static class PlanRules
                 }
             }
         }
+    }
+
+    /// <summary>Carbon monoxide that no limit of the files judges would pass whatever it is, and a limit of it is never said by voice; null where it is judged, and for other readings.</summary>
+    static string? WhyUnlimited(ReadingDemand demand, Step step, StartupPlan plan)
+    {
+        bool isFlue = demand.FieldId == FieldId.FlueCo;
+        bool isLimited = plan.Limit(demand.LimitName, step.Scope) is { Upper: not null }
+            || (isFlue && plan.Limit(ResultId.CoAirFree, step.Scope) is { Upper: not null }
+                && plan.Steps.Any(other => other.Scope == step.Scope && other.Readings.Any(one => one.FieldId == FieldId.Oxygen)));
+        return isLimited || (!isFlue && demand.FieldId != FieldId.RoomCo) ? null
+            : $"No limit judges the {Fields.Find(demand.FieldId)!.Label} that is read here: any value would pass. {(isFlue
+                ? $"State an upper '{ResultId.CoAirFree}' in the checklist or on the appliance sheet, with its source, and read oxygen in the same stage."
+                : $"Name '{FieldId.RoomCo}' as its limit, and state an upper one in the checklist or on the appliance sheet, with its source.")}";
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.ChecklistCommand;
 
@@ -31,6 +32,8 @@ public static class UserFileTable
         {
             output.WriteLine($"  {instrument.FieldId,-24} {Text(instrument),-34} [{instrument.Source}]");
         }
+
+        WriteMissing(MonoxideProof.Missing(site), output);
     }
 
     /// <summary>Settings.</summary>
@@ -53,6 +56,16 @@ public static class UserFileTable
         foreach (DeclaredLimit limit in limits)
         {
             output.WriteLine($"  {limit.Name,-24} {limit.Text.TrimEnd() + (limit.IsSafety ? ", safety" : ""),-34} [{limit.Source}]");
+        }
+    }
+
+    /// <summary>What is missing, as a sentence; nothing where nothing is.</summary>
+    public static void WriteMissing(string? missing, TextWriter output)
+    {
+        if (missing is not null)
+        {
+            output.WriteLine();
+            output.WriteLine(missing);
         }
     }
 

@@ -152,6 +152,18 @@ public sealed class UserFileMistakeTests
     public void Files_that_do_not_fit_together_are_refused(string sound, string wrong, string? at, string message) =>
         AssertFound(Fixture.Appliance, sound, wrong, at, message, file => UserFile.ReadTogether(Fixture.Checklist, file, Fixture.Site));
 
+    [Theory]
+    [InlineData("{ field: room_co, limit: room_co }", "{ field: room_co }", "{ field: room_co }", "No limit judges the CO in room that is read here: any value would pass. Name 'room_co' as its limit")]
+    [InlineData("upper: 9\n", "lower: 0\n", "{ field: room_co,", "No limit judges the CO in room")]
+    [InlineData("- { field: oxygen, limit: oxygen }\n          - { field: flue_co }\n      - id: combustion-high", "- { field: flue_co }\n      - id: combustion-high", "{ field: flue_co }",
+        "No limit judges the CO in flue that is read here: any value would pass. State an upper 'co_air_free'")]
+    public void Carbon_monoxide_that_is_read_is_judged_by_a_limit_of_the_files(string sound, string wrong, string at, string message) =>
+        AssertFound(Fixture.Checklist, sound, wrong, at, message, file => UserFile.ReadTogether(file, Fixture.Appliance, Fixture.Site));
+
+    [Fact]
+    public void Flue_gas_is_not_read_without_a_limit_of_its_carbon_monoxide() =>
+        AssertFound(Fixture.Appliance, "name: co_air_free, upper", "name: co_air_free, lower", null, "No limit judges the CO in flue", file => UserFile.ReadTogether(Fixture.Checklist, file, Fixture.Site));
+
     [Fact]
     public void What_is_a_safety_limit_in_the_checklist_stays_one_in_the_sheet()
     {
