@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Derivations;
+using HandsFreeStartup.Calculations.Tests.Derivations;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -86,6 +87,127 @@ public sealed class OptionalResultTests
         Assert.Equal(0.3m, stated);
         double years = 730 / 365.25;
         Assert.Equal(2 * Math.Sqrt(0.0225 + 0.01 / 12 + Math.Pow(0.2 * years, 2) / 3), (double)wider, 1e-6);
+    }
+
+    /// <summary>By hand: 1.5 % of 328 °F are 4.92 °F, of 164 °C 2.46 °C; a display of 1 °F is one of 5/9 °C.</summary>
+    [Theory]
+    [InlineData("°F", 328, 4.92)]
+    [InlineData("°C", 164, 2.46)]
+    public void Percents_are_those_of_the_number_shown_with_and_without_a_display_step(string unit, int value, double stated)
+    {
+        InstrumentUncertainty plain = new("flue_temperature", 1m, 1.5m, "data sheet"), stepped = plain with { Resolution = 1m };
+        double step = unit == "°C" ? 5 / 9.0 : 1;
+
+        Assert.Equal(stated, (double)plain.ExpandedOf(value, Unit.Find(unit)!, null), 1e-9);
+        Assert.Equal(2 * Math.Sqrt(stated * stated / 4 + step * step / 12), (double)stepped.ExpandedOf(value, Unit.Find(unit)!, null), 1e-6);
+    }
+
+    /// <summary>By hand, relative u: watch 0.15/37.3, thumb √(0.4²/3 + 0.1²/12)/37.3, dial √2 · 0.01/√12, gas 0.01 (JCGM 100:2008, 5.1.2; value from memory).</summary>
+    [Fact]
+    public void The_thumb_at_the_watch_and_the_hand_of_the_dial_stand_in_the_budget_of_the_input()
+    {
+        LiveJob job = new LiveJob(Plan(withKit: false)).Say("meter_time", 37.3m);
+
+        Derivation input = job.Procedure.Derivations().Single(one => one.Derivation.Head.Id == "input_rate").Derivation;
+        double watch = 0.15 / 37.3, thumb = Math.Sqrt(0.16 / 3 + 0.01 / 12) / 37.3, dial = Math.Sqrt(2) * 0.01 / Math.Sqrt(12);
+        double all = watch * watch + thumb * thumb + dial * dial + 1e-4;
+
+        Assert.Equal(3600 * 1035 / 37.3 * Math.Sqrt(all), input.Result.StandardUncertainty, 1e-6 * input.Result.Value);
+        Assert.Equal(thumb * thumb / all, input.Budget.Single(part => part.Name == "t by hand").Share, 1e-9);
+        Assert.Equal(dial * dial / all, input.Budget.Single(part => part.Name == "dial").Share, 1e-9);
+        Assert.Contains("common practice, no source", string.Join("\n", input.Lines()), StringComparison.Ordinal);
+        Assert.Equal(input.Result.ExpandedUncertainty, job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results).Single(result => result.Id == "input_rate").ExpandedUncertainty!.Value, 1e-6);
+    }
+
+    /// <summary>An evaluator that knows nothing of the product works out every printed line of every result that a job can have, but the oxygen that an adjustment lets expect.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    [InlineData(5)]
+    [InlineData(6)]
+    [InlineData(7)]
+    [InlineData(8)]
+    [InlineData(9)]
+    public void Every_result_of_a_job_comes_out_of_its_printed_lines_alone(int more)
+    {
+        LiveJob job = WholeJob(more);
+        Derivation[] derivations = [.. job.Procedure.Derivations().Select(one => one.Derivation)];
+
+        Assert.Equal(
+            ResultKind.All.Select(kind => kind.Id).Except(["oxygen_expected"]).Order(StringComparer.Ordinal),
+            derivations.Select(derivation => derivation.Head.Id).Distinct().Order(StringComparer.Ordinal));
+        foreach (Derivation derivation in derivations)
+        {
+            foreach (DerivationStep step in derivation.Steps)
+            {
+                Assert.Equal(Number(step.Text), PrintedFormula.Evaluate(step.Numbers), 2e-4 * Math.Abs(Number(step.Text)) + 1e-7);
+            }
+            // The evaluator has a steam table of its own.
+            double slack = derivation.Numbers.Contains("Tsat", StringComparison.Ordinal) ? 0.01 : 1e-5 * Math.Abs(derivation.Result.Value);
+            Assert.Equal(Number(derivation.Text), PrintedFormula.Evaluate(derivation.Numbers), 0.51 * Math.Pow(10, -derivation.Head.Decimals) + slack);
+            Assert.Contains(
+                job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results),
+                result => result.Id == derivation.Head.Id && Math.Abs(result.Value!.Value - derivation.Result.Value) <= 1e-6 * Math.Abs(derivation.Result.Value));
+        }
+    }
+
+    static double Number(string text) => double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>A modulating furnace with every instrument; invented numbers, condensing in every other job.</summary>
+    static LiveJob WholeJob(int more)
+    {
+        StartupPlan plan = Plan();
+        StartupPlan whole = StartupPlan.From(
+            plan.Checklist with { Steps = [Read("all", "high", [.. Everything]), Read("zone", null, "zone_baseline", "zone_worst"), Read("low", "low", "meter_time"), Steps[^1]] },
+            plan.Appliance,
+            plan.Site with { Instruments = [.. plan.Site.Instruments.Where(one => !Everything.Contains(one.FieldId)), .. Everything.Select(field => new InstrumentUncertainty(field, field == "flue_co" ? 10m : 0.3m, 0, "invented"))] });
+        LiveJob job = new(whole);
+        decimal[] values = [37.3m + more, 5.0m + 0.5m * more, 12m + 20 * more, more % 2 == 0 ? 320m + more : 95m + more, 68m + more, 8.9m - 0.28m * more, 30m + more, 118m + more, 68m, 0.21m, -0.18m];
+        foreach ((string field, decimal value) in Everything.Zip(values))
+        {
+            job.Say(field, value);
+            if (job.Procedure.Phase == Phase.Confirming)
+            {
+                job.Say(AnswerWord.Confirm);
+            }
+        }
+        return job.Say(CommandWord.Next).Say("zone_baseline", -1.0m).Say("zone_worst", -2.5m - 0.1m * more).Say(CommandWord.Next).Say("meter_time", 74.9m + more);
+    }
+
+    static readonly ImmutableArray<string> Everything =
+        ["meter_time", "oxygen", "flue_co", "flue_temperature", "air_temperature", "carbon_dioxide", "nox", "supply_temperature", "return_temperature", "supply_static", "return_static"];
+
+    [Fact]
+    public void A_turndown_belongs_to_no_stage()
+    {
+        LiveJob job = new LiveJob(Plan(withKit: false)).Say("meter_time", 37.3m).Say(CommandWord.Next).Say("oxygen", 7.0m).Say(CommandWord.Next).Say("meter_time", 74.9m);
+
+        Assert.Equal("", job.Procedure.Derivations().Single(one => one.Derivation.Head.Id == "turndown").Scope);
+    }
+
+    /// <summary>By hand: two cells that err together with r = 0.5 change u² of CO air-free by 2 r times the product of their parts, ∂/∂O2 and ∂/∂CO being positive (JCGM 100:2008, 5.2.2; value from memory).</summary>
+    [Fact]
+    public void What_the_certificate_says_of_the_cells_stands_in_the_budget_and_in_the_record()
+    {
+        double alone = AirFree(0, out _), together = AirFree(0.5m, out Derivation derivation);
+        BudgetShare oxygen = derivation.Budget.Single(part => part.Name == "O2"), monoxide = derivation.Budget.Single(part => part.Name == "CO");
+
+        Assert.Equal(Math.Sqrt(oxygen.Share * monoxide.Share), derivation.Budget.Single(part => part.Name is "CO with O2" or "O2 with CO").Share, 1e-9);
+        Assert.Equal(1, derivation.Budget.Sum(part => part.Share), 1e-9);
+        Assert.True(together > alone);
+        Assert.Equal(derivation.Result.ExpandedUncertainty, together, 1e-9);
+    }
+
+    static double AirFree(decimal correlation, out Derivation derivation)
+    {
+        StartupPlan plan = Some.Plan();
+        LiveJob job = new LiveJob(StartupPlan.From(plan.Checklist, plan.Appliance, plan.Site with { AnalyzerCorrelation = correlation }))
+            .GoTo("combustion").Say("oxygen", 7.6m).Say("flue_co", 96m).Say(AnswerWord.Confirm);
+        derivation = job.Procedure.Derivations().Single(one => one.Derivation.Head.Id == "co_air_free").Derivation;
+        return job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results).Last(result => result.Id == "co_air_free").ExpandedUncertainty!.Value;
     }
 
     static decimal Oxygen(StartupPlan plan) =>

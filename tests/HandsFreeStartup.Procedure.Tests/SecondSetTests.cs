@@ -1,3 +1,4 @@
+using HandsFreeStartup.Calculations.Derivations;
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
@@ -124,5 +125,29 @@ public sealed class SecondSetTests
         LiveJob job = Complete().Wait(Minute).Say("oxygen", 7.6m).Restart(TimeSpan.FromSeconds(5)).Say("flue_temperature", 328m).Say(CommandWord.Next);
 
         Assert.Equal("manifold", job.Step);
+    }
+
+    /// <summary>By hand: |7.7 − 7.6|/√2 and |330 − 328|/√2 beside the instruments (JCGM 100:2008, 4.2; value from memory).</summary>
+    [Fact]
+    public void How_far_two_sets_that_agree_lie_apart_stands_in_the_budget()
+    {
+        LiveJob job = Complete().Wait(Minute).Say("oxygen", 7.7m).Say("flue_temperature", 330m);
+
+        Derivation efficiency = job.Procedure.Derivations().Single(one => one.Derivation.Head.Id == "efficiency").Derivation;
+        double Ratio(string part, string whole) => Math.Sqrt(efficiency.Budget.Single(one => one.Name == part).Share / efficiency.Budget.Single(one => one.Name == whole).Share);
+        decimal U(string field) => job.Log.OfType<ReadingEntered>().Last(one => one.Reading.Key.FieldId == field).Reading.ExpandedUncertainty!.Value;
+
+        Assert.Equal(0.1 / Math.Sqrt(2) / ((double)U("oxygen") / 2), Ratio("O2 scatter", "O2"), 1e-6);
+        Assert.Equal(2 / Math.Sqrt(2) / ((double)U("flue_temperature") / 2), Ratio("Tflue scatter", "Tflue"), 1e-6);
+        Assert.Contains("the first set 7.6", string.Join("\n", efficiency.Lines()), StringComparison.Ordinal);
+        Assert.Equal(efficiency.Result.ExpandedUncertainty, job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results).Last(result => result.Id == "efficiency").ExpandedUncertainty!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void A_first_set_alone_scatters_nothing()
+    {
+        Derivation efficiency = Complete().Procedure.Derivations().Single(one => one.Derivation.Head.Id == "efficiency").Derivation;
+
+        Assert.DoesNotContain(efficiency.Budget, part => part.Name.EndsWith("scatter", StringComparison.Ordinal));
     }
 }

@@ -39,7 +39,7 @@ public sealed class GivenInputs
     public Given this[string name] => _given[name];
 
     /// <summary>These numbers with others in the place of some.</summary>
-    internal GivenInputs With(IEnumerable<KeyValuePair<string, Given>> others) =>
+    public GivenInputs With(IEnumerable<KeyValuePair<string, Given>> others) =>
         new(_given.SetItems(others), Fuel) { AnalyzerCorrelation = AnalyzerCorrelation };
 }
 
@@ -88,8 +88,9 @@ public sealed record Explanation(string Id, ImmutableArray<NeededInput> Needs, F
         string[] names = [.. Needs.Select(need => need.Name)];
         Given[] given = [.. Needs.Select(need => inputs.Has(need.Name) ? inputs[need.Name] : need.Default!.Value)];
         (int oxygen, int partner) = (Array.IndexOf(names, FieldId.Oxygen), Array.FindIndex(names, name => Cells.Contains(name)));
-        double pull = oxygen >= 0 && partner >= 0 && given[oxygen].StandardUncertainty > 0 ? inputs.AnalyzerCorrelation : 0;
-        RandomInput[] random = [.. given.Select(one => new RandomInput(one.Value, one.StandardUncertainty, Distribution.Normal))];
+        double pull = oxygen >= 0 && partner >= 0 && given[oxygen].Combined > 0 && given[partner].Combined > 0
+            ? inputs.AnalyzerCorrelation * given[oxygen].StandardUncertainty * given[partner].StandardUncertainty / (given[oxygen].Combined * given[partner].Combined) : 0;
+        RandomInput[] random = [.. given.Select(one => new RandomInput(one.Value, one.Combined, Distribution.Normal))];
         PropagatedDistribution drawn = MonteCarlo.Propagate(
             values =>
             {
@@ -113,6 +114,6 @@ public sealed record Explanation(string Id, ImmutableArray<NeededInput> Needs, F
     /// <summary>The draw of a cell that follows that of the oxygen: r z(O2) + √(1 − r²) z, of its own u.</summary>
     static double Together(ReadOnlySpan<double> values, Given[] given, int oxygen, int partner, double correlation) =>
         given[partner].Value
-        + correlation * given[partner].StandardUncertainty / given[oxygen].StandardUncertainty * (values[oxygen] - given[oxygen].Value)
+        + correlation * given[partner].Combined / given[oxygen].Combined * (values[oxygen] - given[oxygen].Value)
         + Math.Sqrt(1 - correlation * correlation) * (values[partner] - given[partner].Value);
 }

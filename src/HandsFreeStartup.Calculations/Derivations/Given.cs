@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Uncertainties;
+
 namespace HandsFreeStartup.Calculations.Derivations;
 
 /// <summary>A number that is put into a formula.</summary>
@@ -5,7 +8,20 @@ namespace HandsFreeStartup.Calculations.Derivations;
 /// <param name="StandardUncertainty">u, in the same unit; zero for what is exact.</param>
 /// <param name="Origin">Where it came from: "said at 10:42", "rating plate", "table", "assumed".</param>
 /// <param name="Text">As it was said or stands on the plate, with its decimals; null to print seven digits.</param>
-public readonly record struct Given(double Value, double StandardUncertainty, string Origin, string? Text = null);
+public readonly record struct Given(double Value, double StandardUncertainty, string Origin, string? Text = null)
+{
+    readonly ImmutableArray<ErrorPart> _further;
+
+    /// <summary>Parts that come on top of <see cref="StandardUncertainty"/> and take lines of their own in the budget, such as the hand at the watch; independent of everything else.</summary>
+    public ImmutableArray<ErrorPart> Further
+    {
+        get => _further.IsDefault ? [] : _further;
+        init => _further = value;
+    }
+
+    /// <summary>u, all parts together.</summary>
+    public double Combined => Math.Sqrt(StandardUncertainty * StandardUncertainty + Further.Sum(part => part.StandardUncertainty * part.StandardUncertainty));
+}
 
 /// <summary>An input as it stands in a derivation.</summary>
 /// <param name="Symbol">In the formula.</param>

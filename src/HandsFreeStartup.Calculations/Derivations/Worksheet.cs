@@ -17,15 +17,26 @@ sealed class Worksheet
     public Term Input(string symbol, string name, string unit, in Given given)
     {
         string text = given.Text ?? Seven(given.Value);
-        _inputs.Add(new(symbol, name, text, unit, given.Origin, given.StandardUncertainty));
+        _inputs.Add(new(symbol, name, text, unit, given.Origin, given.Combined));
         Uncertain value = given.Value;
-        if (given.StandardUncertainty > 0)
+        value += Part(symbol, given.StandardUncertainty);
+        foreach (ErrorPart part in given.Further)
         {
-            value = Uncertain.Input(given.Value, given.StandardUncertainty, _uncertain.Count);
-            _uncertain.Add(symbol);
+            value += Part($"{symbol} {part.Name}", part.StandardUncertainty);
         }
 
         return Term.Named(value, symbol, Term.Text(text));
+    }
+
+    Uncertain Part(string name, double standardUncertainty)
+    {
+        if (standardUncertainty <= 0)
+        {
+            return 0;
+        }
+
+        _uncertain.Add(name);
+        return Uncertain.Input(0, standardUncertainty, _uncertain.Count - 1);
     }
 
     /// <summary>A value from a table, at inputs whose uncertainty it carries on.</summary>

@@ -25,6 +25,12 @@ public sealed record InstrumentError(double Limit, double RelativeLimit, double 
     /// <summary>Error that a stop watch started and stopped by a thumb adds to a time, s: two reactions of 0.2 s at most; common practice, no source.</summary>
     public static InstrumentError HandTiming { get; } = new(0.4, 0, 0.1, 0, "common practice, no source");
 
+    /// <summary>u of one turn of a meter's test dial, in turns: its hand is seen to a hundredth of a turn where the turn begins and where it ends; common practice, no source.</summary>
+    public static double DialReading { get; } = Math.Sqrt(2) * new InstrumentError(0, 0, 0.01, 0, "").StandardUncertainty(1);
+
+    /// <summary>u of one reading out of two sets that agree, from their difference alone: |a − b|/√2 (JCGM 100:2008, 4.2; value from memory).</summary>
+    public static double ScatterOfTwo(double first, double second) => Math.Abs(first - second) / Math.Sqrt(2);
+
     /// <summary>Error of the class of analyzers for a field of the record; null for a field that the class does not name.</summary>
     public static InstrumentError? OfClass(string field) => field switch
     {

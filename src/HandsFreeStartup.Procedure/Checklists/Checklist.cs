@@ -151,13 +151,15 @@ public sealed record InstrumentUncertainty(string FieldId, decimal Expanded, dec
     /// <summary>Day of the last calibration; null where the drift does not ask for it.</summary>
     public DateOnly? Calibrated { get; init; }
 
-    /// <summary>Expanded uncertainty (k = 2) of a reading, in the field's unit: data sheet, display and drift together.</summary>
+    /// <summary>Expanded uncertainty (k = 2) of a reading, in the unit of the reading: data sheet, display and drift together. Percents are those of the number shown.</summary>
     /// <remarks>A display that shows steps of d adds d/√12; a drift of at most a adds a/√3 (JCGM 100:2008, 4.3.7 and F.2.2.1; values from memory).</remarks>
-    /// <param name="value">The reading, in the field's unit.</param>
+    /// <param name="value">The reading, in <paramref name="unit"/>.</param>
+    /// <param name="unit">In which the instrument shows it.</param>
     /// <param name="day">When it was read.</param>
-    public decimal ExpandedOf(decimal value, DateOnly? day)
+    public decimal ExpandedOf(decimal value, Unit unit, DateOnly? day)
     {
-        decimal stated = Math.Max(Expanded, Math.Abs(value) * ExpandedPercent / 100);
+        Unit own = Fields.Find(FieldId)!.Unit;
+        decimal stated = Math.Max(own.Convert(Expanded, unit, isDifference: true), Math.Abs(value) * ExpandedPercent / 100);
         if (Resolution == 0 && DriftPerYear == 0)
         {
             return stated;
@@ -165,7 +167,7 @@ public sealed record InstrumentUncertainty(string FieldId, decimal Expanded, dec
 
         double years = day is { } today && Calibrated is { } calibrated ? Math.Max(0, today.DayNumber - calibrated.DayNumber) / 365.25 : 0;
         double sheet = (double)stated / Estimate.CoverageFactor;
-        double rest = new InstrumentError(0, 0, (double)Resolution, (double)DriftPerYear, Source).StandardUncertainty((double)value, years);
+        double rest = own.Convert(new InstrumentError(0, 0, (double)Resolution, (double)DriftPerYear, Source).StandardUncertainty(0, years), unit, isDifference: true);
         return Math.Round((decimal)(Estimate.CoverageFactor * Math.Sqrt(sheet * sheet + rest * rest)), 6);
     }
 }
@@ -190,6 +192,9 @@ public sealed record Site(
 
     /// <summary>Expanded uncertainty (k = 2) of the heating value in percent; where the site does not state it, 2 (common practice, no source).</summary>
     public decimal HeatingValuePercent { get; init; } = 2;
+
+    /// <summary>How far the cells of the analyzer err together, −1 to 1, as its certificate states it; 0 where it states nothing.</summary>
+    public decimal AnalyzerCorrelation { get; init; }
 
     /// <summary>Hours in a year for which the owner reckons that the burner burns; null where nobody asked.</summary>
     public decimal? BurningHours { get; init; }

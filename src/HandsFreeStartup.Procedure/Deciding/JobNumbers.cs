@@ -20,9 +20,9 @@ static class JobNumbers
     /// <param name="resultId">Which result.</param>
     /// <param name="limit">What it is judged by, in the unit of its kind; null for none.</param>
     public static Derivation? Explain(ResultInputs inputs, string resultId, DeclaredLimit? limit = null) =>
-        Explanation.Find(resultId)?.Derive(Of(inputs), limit?.ToJudge());
+        Explanation.Find(resultId) is { } explanation ? explanation.Derive(Of(inputs, explanation), limit?.ToJudge()) : null;
 
-    static GivenInputs Of(ResultInputs inputs)
+    static GivenInputs Of(ResultInputs inputs, Explanation explanation)
     {
         ImmutableArray<KeyValuePair<string, Given>> measured =
         [
@@ -32,8 +32,8 @@ static class JobNumbers
             .. Stage(inputs, "high", "input_high"),
             .. Stage(inputs, "low", "input_low"),
         ];
-        GivenInputs first = new(measured, inputs.Plan.Fuel);
-        return new GivenInputs([.. measured, .. WorkedOut.SelectMany(id => Result(id, first))], inputs.Plan.Fuel);
+        GivenInputs first = new(measured, inputs.Plan.Fuel) { AnalyzerCorrelation = (double)inputs.Plan.Site.AnalyzerCorrelation };
+        return first.With(WorkedOut.Where(id => explanation.Needs.Any(need => need.Name == id)).SelectMany(id => Result(id, first)));
     }
 
     /// <summary>Results that others are worked out from.</summary>
@@ -53,7 +53,7 @@ static class JobNumbers
 
         if (site is { MeterDialCubicFeet: { } dial, HeatingValue: { } heating })
         {
-            yield return KeyValuePair.Create("meter_dial", new Given((double)dial, 0, SiteFile, Numbers.Text(dial)));
+            yield return KeyValuePair.Create("meter_dial", new Given((double)dial, (double)dial * InstrumentError.DialReading, $"{SiteFile}, read to 1/100 turn: common practice, no source", Numbers.Text(dial)));
             yield return KeyValuePair.Create("heating_value", new Given(
                 (double)heating, (double)(heating * site.HeatingValuePercent) / 100 / Estimate.CoverageFactor, SiteFile, Numbers.Text(heating)));
         }
@@ -93,6 +93,25 @@ static class JobNumbers
         Estimate value = inputs.Of(fieldId);
         bool isOwnUnit = reading.UnitSymbol == Fields.Find(fieldId)!.Unit.Symbol;
         string how = inputs.Origins.GetValueOrDefault(fieldId, "measured");
-        return new Given(value.Value, value.StandardUncertainty, isOwnUnit ? how : $"{how} as {Numbers.Text(reading.Value)} {reading.UnitSymbol}", isOwnUnit ? Numbers.Text(reading.Value) : null);
+        (ImmutableArray<ErrorPart> further, string also) = Further(inputs, reading, fieldId);
+        return new Given(value.Value, value.StandardUncertainty, (isOwnUnit ? how : $"{how} as {Numbers.Text(reading.Value)} {reading.UnitSymbol}") + also, isOwnUnit ? Numbers.Text(reading.Value) : null) { Further = further };
+    }
+
+    /// <summary>What comes on top of the instrument: the hand at the watch, and how far two sets of readings that agree lie apart.</summary>
+    static (ImmutableArray<ErrorPart> Parts, string Origin) Further(ResultInputs inputs, EnteredReading reading, string fieldId)
+    {
+        if (fieldId == FieldId.MeterTime)
+        {
+            return ([new("by hand", InstrumentError.HandTiming.StandardUncertainty(0))], $", watch in the hand: {InstrumentError.HandTiming.Source}");
+        }
+
+        if (!inputs.FirstSets.TryGetValue(fieldId, out decimal first))
+        {
+            return ([], "");
+        }
+
+        Unit own = Fields.Find(fieldId)!.Unit;
+        double apart = (Unit.Find(reading.UnitSymbol) ?? own).Convert((double)(reading.Value - first), own, isDifference: true);
+        return ([new("scatter", InstrumentError.ScatterOfTwo(apart, 0))], $", the first set {Numbers.Text(first)}");
     }
 }

@@ -43,21 +43,32 @@ sealed class Meaning(StartupState state)
             .Where(reading => reading.Key != entered.Key)
             .Append(entered)
             .ToImmutableSortedDictionary(reading => reading.Key.FieldId, reading => reading, StringComparer.Ordinal);
+        ResultInputs inputs = new(readings, state.Plan)
+        {
+            Scope = scope,
+            Stages = state.Stages.SetItem(scope, readings),
+            FirstSets = readings.Values.Where(reading => First(reading, entered) is not null).ToImmutableDictionary(reading => reading.Key.FieldId, reading => First(reading, entered)!.Value),
+        };
         return
         [
             .. ResultRule.All
                 .Where(rule => rule.FollowsFrom(entered.Key.FieldId) && rule.Needs.All(readings.ContainsKey))
-                .SelectMany(rule => Result(rule, readings, scope)),
+                .SelectMany(rule => Result(rule, inputs)),
             .. Expected(entered),
         ];
     }
 
-    IEnumerable<CalculatedResult> Result(ResultRule rule, ImmutableSortedDictionary<string, EnteredReading> readings, string scope)
+    /// <summary>What was read in the first of two sets, where the second agrees with it.</summary>
+    decimal? First(EnteredReading reading, EnteredReading entered) => reading != entered ? state.FirstOf(reading.Key)
+        : state.PairOf(state.Step.Id, reading.Key.FieldId) is { } settles && state.IsSecond(state.Step.Id, reading, settles) ? state.FirstSet[reading.Key] : null;
+
+    IEnumerable<CalculatedResult> Result(ResultRule rule, ResultInputs given)
     {
+        (ImmutableSortedDictionary<string, EnteredReading> readings, string scope) = (given.Readings, given.Scope);
         ImmutableSortedDictionary<string, decimal> inputs = rule.Needs.ToImmutableSortedDictionary(id => id, id => readings[id].Value, StringComparer.Ordinal);
         bool isStated = rule.Needs.All(id => readings[id].ExpandedUncertainty is not null);
         ImmutableArray<string> over = [.. rule.Needs.Where(id => readings[id].IsOver)];
-        foreach (Calculated calculated in rule.Calculate(new ResultInputs(readings, state.Plan) { Scope = scope, Stages = state.Stages.SetItem(scope, readings) }))
+        foreach (Calculated calculated in rule.Calculate(given))
         {
             (Unit? unit, string symbol, int decimals) = calculated.Kind.Under(state.Plan.Settings);
             DeclaredLimit? limit = state.Limit(calculated.Kind.Id, scope)?.In(unit, calculated.Kind.IsDifference);
@@ -113,15 +124,9 @@ sealed class Meaning(StartupState state)
 
     Uncertain Pressure(decimal value, int input) => Uncertain.Input((double)value, (double)(ExpandedUncertainty(state.Plan.FieldOf(FieldId.ManifoldPressure), value) ?? 0) / Estimate.CoverageFactor, input);
 
-    /// <summary>In the unit of the field; the instruments' sheet states it in the unit of the table.</summary>
+    /// <summary>In the unit of the field; null where the site names no instrument.</summary>
     decimal? ExpandedUncertainty(Field field, decimal value) =>
-        state.Plan.Site.Instruments.FirstOrDefault(instrument => instrument.FieldId == field.Id) is { } instrument
-            ? instrument.Resolution == 0 && instrument.DriftPerYear == 0
-                ? Math.Max(Own(field).Convert(instrument.Expanded, field.Unit, isDifference: true), Math.Abs(value) * instrument.ExpandedPercent / 100)
-                : Own(field).Convert(instrument.ExpandedOf(field.Unit.Convert(value, Own(field)), state.Day), field.Unit, isDifference: true)
-            : null;
-
-    static Unit Own(Field field) => Fields.Find(field.Id)!.Unit;
+        state.Plan.Site.Instruments.FirstOrDefault(instrument => instrument.FieldId == field.Id)?.ExpandedOf(value, field.Unit, state.Day);
 
     /// <summary>Without a stated uncertainty nothing can be proven about a safety limit; other limits are then compared as they stand.</summary>
     static Verdict Verdict(double value, double? expanded, DeclaredLimit limit) => (expanded, limit.IsSafety) switch

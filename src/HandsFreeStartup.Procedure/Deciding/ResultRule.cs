@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.AirSide;
 using HandsFreeStartup.Calculations.Combustion;
-using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Quantities;
 using HandsFreeStartup.Calculations.Uncertainties;
 using HandsFreeStartup.Calculations.Vocabulary;
@@ -20,6 +19,9 @@ sealed record ResultInputs(ImmutableSortedDictionary<string, EnteredReading> Rea
     /// <summary>By stage or room: what counts there.</summary>
     public ImmutableDictionary<string, ImmutableSortedDictionary<string, EnteredReading>> Stages { get; init; } =
         ImmutableDictionary<string, ImmutableSortedDictionary<string, EnteredReading>>.Empty;
+
+    /// <summary>By field id: what the first of two sets that agree had, in the unit of the reading.</summary>
+    public ImmutableDictionary<string, decimal> FirstSets { get; init; } = ImmutableDictionary<string, decimal>.Empty;
 
     /// <summary>Where each reading came from, by field id, where that is to be told.</summary>
     public ImmutableDictionary<string, string> Origins { get; init; } = ImmutableDictionary<string, string>.Empty;
@@ -71,24 +73,24 @@ sealed record ResultRule(
 
     public static ImmutableArray<ResultRule> All { get; } =
     [
-        new("co-air-free/1", [FieldId.Oxygen, FieldId.FlueCo], [ResultId.CoAirFree], AirFreeMonoxide),
-        new("combustion-above-air-hhv/2", [FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature],
+        new("co-air-free/2", [FieldId.Oxygen, FieldId.FlueCo], [ResultId.CoAirFree], inputs =>
+            [OrUnknown(inputs, ResultId.CoAirFree, FormattableString.Invariant($"oxygen above {AirFree.LargestOxygenPercent} % dilutes too much"))]),
+        new("combustion-above-air-hhv/3", [FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature],
             [ResultId.ExcessAir, ResultId.Efficiency, ResultId.EfficiencyNet, ResultId.EfficiencyFirstLaw, ResultId.CarbonDioxideCalculated, ResultId.DewPoint], Combustion),
-        new("fuel-factor/1", [FieldId.Oxygen, FieldId.CarbonDioxide, FieldId.FlueCo], [ResultId.FuelFactor], inputs =>
-            [new(ResultId.FuelFactor, FuelFactor.Of(inputs.Input(FieldId.Oxygen, 0), inputs.Input(FieldId.CarbonDioxide, 1), inputs.Input(FieldId.FlueCo, 2) / 10_000).Estimate)]),
+        new("fuel-factor/2", [FieldId.Oxygen, FieldId.CarbonDioxide, FieldId.FlueCo], [ResultId.FuelFactor], inputs => Explained(inputs, ResultId.FuelFactor)),
         new("temperature-rise/1", [FieldId.SupplyTemperature, FieldId.ReturnTemperature], [ResultId.TemperatureRise], inputs =>
             [new(ResultId.TemperatureRise, TemperatureRise.Of(inputs.Input(FieldId.SupplyTemperature, 0), inputs.Input(FieldId.ReturnTemperature, 1)).Estimate)]),
         new("external-static/1", [FieldId.SupplyStatic, FieldId.ReturnStatic], [ResultId.ExternalStatic], inputs =>
             [new(ResultId.ExternalStatic, ExternalStatic.Total(inputs.Input(FieldId.SupplyStatic, 0), inputs.Input(FieldId.ReturnStatic, 1)).Estimate)]),
-        new("input-rate-by-meter/1", [FieldId.MeterTime], [ResultId.InputRate, ResultId.GasPerHour], InputRate),
-        new("gas-per-year/1", [FieldId.MeterTime], [ResultId.GasPerYear], inputs => inputs.Scope == Low ? [] : Explained(inputs, ResultId.GasPerYear)),
+        new("input-rate-by-meter/2", [FieldId.MeterTime], [ResultId.InputRate, ResultId.GasPerHour], InputRate),
+        new("gas-per-year/2", [FieldId.MeterTime], [ResultId.GasPerYear], inputs => inputs.Scope == Low ? [] : Explained(inputs, ResultId.GasPerYear)),
         new("largest-input-at-altitude/1", [], [ResultId.AltitudeInput], inputs => inputs.Scope == Low ? [] : Explained(inputs, ResultId.AltitudeInput), With: FieldId.MeterTime),
-        new("turndown/1", [FieldId.MeterTime], [ResultId.Turndown], inputs =>
+        new("turndown/2", [FieldId.MeterTime], [ResultId.Turndown], inputs =>
             inputs.Plan.Appliance.IsModulating && inputs.Scope is Low or High ? Explained(inputs, ResultId.Turndown) : []),
-        new("nox-by-oxygen/1", [FieldId.Oxygen, FieldId.Nox], [ResultId.NoxReference, ResultId.NoxPerHeat], inputs =>
+        new("nox-by-oxygen/2", [FieldId.Oxygen, FieldId.Nox], [ResultId.NoxReference, ResultId.NoxPerHeat], inputs =>
             [OrUnknown(inputs, ResultId.NoxReference, TooDilute), OrUnknown(inputs, ResultId.NoxPerHeat, TooDilute)]),
         new("depressurization/1", [FieldId.ZoneWorst, FieldId.ZoneBaseline], [ResultId.Depressurization], inputs => Explained(inputs, ResultId.Depressurization)),
-        new("air-flow-by-rise/1", [FieldId.MeterTime, FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature, FieldId.SupplyTemperature, FieldId.ReturnTemperature], [ResultId.AirFlow], inputs =>
+        new("air-flow-by-rise/2", [FieldId.MeterTime, FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature, FieldId.SupplyTemperature, FieldId.ReturnTemperature], [ResultId.AirFlow], inputs =>
             [new(ResultId.AirFlow, JobNumbers.Explain(inputs, ResultId.AirFlow)?.Result ?? Estimate.Unknown, "it takes an input by the meter and a rise above zero")]),
     ];
 
@@ -100,13 +102,6 @@ sealed record ResultRule(
 
     static Calculated OrUnknown(ResultInputs inputs, string id, string why) =>
         JobNumbers.Explain(inputs, id) is { } derivation ? new(id, derivation.Result) : new(id, Estimate.Unknown, why);
-
-    static IEnumerable<Calculated> AirFreeMonoxide(ResultInputs inputs)
-    {
-        Estimate? airFree = AirFree.Guarded(inputs.Input(FieldId.FlueCo, 0), inputs.Input(FieldId.Oxygen, 1));
-        yield return new Calculated(ResultId.CoAirFree, airFree ?? Estimate.Unknown,
-            airFree is null ? FormattableString.Invariant($"oxygen above {AirFree.LargestOxygenPercent} % dilutes too much") : "");
-    }
 
     static IEnumerable<Calculated> Combustion(ResultInputs inputs)
     {
@@ -127,29 +122,24 @@ sealed record ResultRule(
         string remark = evaluation.Refusal ?? "";
         return
         [
-            new(ResultId.ExcessAir, evaluation.ExcessAirPercent, remark),
-            new(ResultId.Efficiency, evaluation.EfficiencyPercent, remark),
-            new(ResultId.EfficiencyNet, evaluation.EfficiencyLowerPercent, remark),
-            new(ResultId.EfficiencyFirstLaw, evaluation.EfficiencyFirstLawPercent, remark),
-            new(ResultId.CarbonDioxideCalculated, evaluation.CarbonDioxidePercent, remark),
-            new(ResultId.DewPoint, InFahrenheit(evaluation.DewPointCelsius), remark.Length > 0 ? remark : "for air that is half saturated, not measured"),
+            OrUnknown(inputs, ResultId.ExcessAir, remark),
+            OrUnknown(inputs, ResultId.Efficiency, remark),
+            OrUnknown(inputs, ResultId.EfficiencyNet, remark),
+            OrUnknown(inputs, ResultId.EfficiencyFirstLaw, remark),
+            OrUnknown(inputs, ResultId.CarbonDioxideCalculated, remark),
+            OrUnknown(inputs, ResultId.DewPoint, remark) is { Estimate.IsKnown: true } dewPoint ? dewPoint with { Remark = "for air that is half saturated, not measured" } : new(ResultId.DewPoint, Estimate.Unknown, remark),
         ];
     }
 
     /// <summary>One turn of the test dial, with the heating value of the gas as it is metered at the site.</summary>
     static IEnumerable<Calculated> InputRate(ResultInputs inputs)
     {
-        if (inputs.Plan.Site is not { MeterDialCubicFeet: { } dial, HeatingValue: { } heating } site)
+        if (inputs.Plan.Site is not { MeterDialCubicFeet: not null, HeatingValue: not null })
         {
             const string why = "the site file states no meter dial or no heating value of the gas";
             return [new(ResultId.InputRate, Estimate.Unknown, why), new(ResultId.GasPerHour, Estimate.Unknown, why)];
         }
 
-        double joules = Calculations.Quantities.HeatingValue.FromBtuPerCubicFoot((double)heating).JoulesPerCubicMetre;
-        Uncertain flow = MeterClocking.Flow(Volume.FromCubicFeet((double)dial).CubicMetres, 1, inputs.Input(FieldId.MeterTime, 0));
-        Uncertain watts = MeterClocking.Input(flow, 1, Uncertain.Input(joules, joules * (double)site.HeatingValuePercent / 100 / Estimate.CoverageFactor, 1));
-        return [new(ResultId.InputRate, (watts / HeatRate.FromBtuPerHour(1).Watts).Estimate), new(ResultId.GasPerHour, JobNumbers.Explain(inputs, ResultId.GasPerHour)?.Result ?? Estimate.Unknown)];
+        return [.. Explained(inputs, ResultId.InputRate), .. Explained(inputs, ResultId.GasPerHour)];
     }
-
-    static Estimate InFahrenheit(Estimate celsius) => new(Temperature.FromCelsius(celsius.Value).Fahrenheit, 1.8 * celsius.StandardUncertainty);
 }

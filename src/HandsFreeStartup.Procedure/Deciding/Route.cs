@@ -319,7 +319,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             }
         }
 
-        foreach (CalculatedResult result in state.Results(step.Scope))
+        foreach (CalculatedResult result in state.ResultsBehind(step.Scope))
         {
             if (result is { Limit: { IsSafety: false } limit, Verdict: Verdict.Fail or Verdict.ConditionalFail or Verdict.CannotTell } && step.Readings.Any(demand => result.Inputs.ContainsKey(demand.FieldId)))
             {
@@ -361,7 +361,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             }
         }
 
-        foreach (CalculatedResult result in state.Results(step.Scope))
+        foreach (CalculatedResult result in state.ResultsBehind(step.Scope))
         {
             if (result.Limit is { IsSafety: true } && result.Verdict != Verdict.Pass && step.Readings.Any(demand => result.Inputs.ContainsKey(demand.FieldId)))
             {

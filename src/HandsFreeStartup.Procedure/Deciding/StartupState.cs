@@ -104,6 +104,10 @@ sealed partial class StartupState(StartupPlan plan)
     /// <summary>The results of a stage that still count.</summary>
     public ImmutableArray<CalculatedResult> Results(string? scope) => [.. _record.Results.Where(fate => fate.Scope == (scope ?? "")).Select(fate => fate.Result)];
 
+    /// <summary>Those, and the ones that stages have in common.</summary>
+    public IEnumerable<CalculatedResult> ResultsBehind(string? scope) =>
+        _record.Results.Where(fate => fate.Scope == (scope ?? "") || ResultKind.Find(fate.Result.Id) is { SpansStages: true }).Select(fate => fate.Result);
+
     public IReadOnlyList<OpenThing> Open => [.. _record.Things.Where(thing => thing.IsOpen).Select(thing => new OpenThing(thing.Thing, thing.Closed is not null))];
 
     /// <summary>By stage: the oxygen before adjustments, until it was measured again.</summary>
@@ -153,6 +157,9 @@ sealed partial class StartupState(StartupPlan plan)
 
     /// <summary>By reading: the value that the second set must agree with.</summary>
     public Dictionary<ReadingKey, decimal> FirstSet { get; } = [];
+
+    /// <summary>The value of the first set, where the second agreed with it.</summary>
+    public decimal? FirstOf(ReadingKey key) => Agreed.Contains(key) && FirstSet.TryGetValue(key, out decimal first) ? first : null;
 
     /// <summary>Readings whose second value agreed with the first.</summary>
     public HashSet<ReadingKey> Agreed { get; } = [];

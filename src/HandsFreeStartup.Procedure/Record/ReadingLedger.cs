@@ -88,15 +88,15 @@ sealed class ReadingLedger
 
     public void Compute(ResultsComputed computed)
     {
-        Discard("a later one took its place", old => (old.Scope == computed.Scope || SpansStages(old)) && computed.Results.Any(result => result.Id == old.Result.Id));
-        _results.AddRange(computed.Results.Select(result => new ResultFate(computed.At, computed.StepId, computed.Scope, result)));
+        Discard("a later one took its place", old => (old.Scope == computed.Scope || SpansStages(old.Result)) && computed.Results.Any(result => result.Id == old.Result.Id));
+        _results.AddRange(computed.Results.Select(result => new ResultFate(computed.At, computed.StepId, SpansStages(result) ? "" : computed.Scope, result)));
     }
 
     /// <summary>A result does not outlive a reading that went into it.</summary>
     void Forget(ReadingKey key) =>
-        Discard("a reading behind it no longer counts", fate => (fate.Scope == key.Scope || SpansStages(fate)) && fate.Result.Inputs.ContainsKey(key.FieldId));
+        Discard("a reading behind it no longer counts", fate => (fate.Scope == key.Scope || SpansStages(fate.Result)) && fate.Result.Inputs.ContainsKey(key.FieldId));
 
-    static bool SpansStages(ResultFate fate) => ResultKind.Find(fate.Result.Id) is { SpansStages: true };
+    static bool SpansStages(CalculatedResult result) => ResultKind.Find(result.Id) is { SpansStages: true };
 
     void Discard(string because, Predicate<ResultFate> which)
     {

@@ -17,7 +17,7 @@ static class SiteReader
         }
 
         EntryReader file = new(map, findings, "a site", "id", "title", "customer", "address", "altitude_feet",
-            "meter_dial", "heating_value", "heating_value_percent", "burning_hours", "rooms", "instruments");
+            "meter_dial", "heating_value", "heating_value_percent", "burning_hours", "analyzer_correlation", "rooms", "instruments");
         return new Site(
             file.Id("id"),
             file.Text("title"),
@@ -30,6 +30,7 @@ static class SiteReader
             MeterDialCubicFeet = file.Has("meter_dial") ? file.Number("meter_dial", 0.1m, 100) : null,
             HeatingValue = file.Has("heating_value") ? file.Number("heating_value", 300, 3500) : null,
             HeatingValuePercent = file.Has("heating_value_percent") ? file.Number("heating_value_percent", 0.1m, 10) : 2,
+            AnalyzerCorrelation = file.Has("analyzer_correlation") ? file.Number("analyzer_correlation", -1, 1) : 0,
             BurningHours = file.Has("burning_hours") ? file.Number("burning_hours", 1, 8784) : null,
         };
     }

@@ -6,7 +6,7 @@ using HandsFreeStartup.Storage.UserFiles;
 
 namespace HandsFreeStartup.NewJob;
 
-/// <summary>Asks for a place: six questions, those that hold for a whole region answered as the last time unless something else is typed.</summary>
+/// <summary>Asks for a place: seven questions, those that hold for a whole region answered as the last time unless something else is typed.</summary>
 /// <param name="conversation">Asks.</param>
 /// <param name="last">The place of the job before, or null.</param>
 sealed partial class SiteQuestions(Conversation conversation, Site? last)
@@ -25,6 +25,7 @@ sealed partial class SiteQuestions(Conversation conversation, Site? last)
             new("rooms", "Which rooms are walked for CO, in walking order, with commas between?", "Each room with people asleep in it is measured.", last is null ? null : string.Join(", ", last.Rooms), false),
             new("meter_dial", "How many cubic feet is one turn of the meter's test dial?", "It is needed for the input by the meter; it stands on the dial.", Text(last?.MeterDialCubicFeet), true),
             new("heating_value", "What is the gas's gross heating value, Btu per cubic foot?", "It is needed for the input; the gas supplier states it on the bill.", Text(last?.HeatingValue), true),
+            new("burning_hours", "How many hours a year does the burner run, as the owner reckons?", "It is needed for the gas used in a year, and for nothing else.", null, true),
         ];
         Dictionary<string, string> answers = [];
         for (int i = 0; i < questions.Length; i++)
@@ -106,7 +107,7 @@ sealed partial class SiteQuestions(Conversation conversation, Site? last)
             customer: {ApplianceSheetWriter.Quoted(answers["customer"])}
             address: {ApplianceSheetWriter.Quoted(answers["address"])}
             altitude_feet: {ApplianceSheetWriter.Quoted(answers["altitude_feet"])}
-            {Optional("meter_dial")}{Optional("heating_value")}rooms: [{rooms}]
+            {Optional("meter_dial")}{Optional("heating_value")}{Optional("burning_hours")}rooms: [{rooms}]
             {instruments}
             """;
     }

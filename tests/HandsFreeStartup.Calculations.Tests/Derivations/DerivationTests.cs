@@ -222,7 +222,7 @@ public sealed class DerivationTests
 
     static CombustionEvaluation Evaluate(GivenInputs given)
     {
-        TemperatureDifference Degrees(string name) => TemperatureDifference.FromFahrenheit(given[name].StandardUncertainty);
+        TemperatureDifference Degrees(string name) => TemperatureDifference.FromFahrenheit(given[name].Combined);
         FlueReading reading = new(
             Fraction.FromPercent(given["oxygen"].Value), Fraction.FromPartsPerMillion(given["flue_co"].Value),
             Temperature.FromFahrenheit(given["flue_temperature"].Value), Temperature.FromFahrenheit(given["air_temperature"].Value))
@@ -230,7 +230,7 @@ public sealed class DerivationTests
             Pressure = StandardAtmosphere.Pressure(Altitude.FromFeet(given["altitude"].Value)),
             AirRelativeHumidity = Fraction.FromPercent(given["air_humidity"].Value),
             Uncertainty = new(
-                Fraction.FromPercent(given["oxygen"].StandardUncertainty), Fraction.FromPartsPerMillion(given["flue_co"].StandardUncertainty),
+                Fraction.FromPercent(given["oxygen"].Combined), Fraction.FromPartsPerMillion(given["flue_co"].StandardUncertainty),
                 Degrees("flue_temperature"), Degrees("air_temperature"), default, Fraction.FromPercent(given["air_humidity"].StandardUncertainty)),
         };
         return CombustionEvaluation.Of(reading, given.Fuel);

@@ -17,7 +17,7 @@ static class Jobs
         bool condensing = job % 2 == 0;
         return new(new Dictionary<string, Given>
         {
-            ["oxygen"] = Said(4 + 5 * k, 0.17, 1),
+            ["oxygen"] = Said(4 + 5 * k, 0.17, 1) with { Further = job % 2 == 0 ? [new("scatter", 0.07)] : [] },
             ["flue_co"] = Said(10 + 37 * job, 12, 0),
             ["carbon_dioxide"] = Said(9.4 - 2.4 * k, 0.17, 1),
             ["nox"] = Said(20 + 4 * job, 3, 0),
@@ -31,9 +31,9 @@ static class Jobs
             ["return_static"] = Said(-0.18 - k / 20, 0.01, 2),
             ["zone_worst"] = Said(-4.5 - k, 0.3, 1),
             ["zone_baseline"] = Said(-1.2 + k, 0.3, 1),
-            ["meter_dial"] = Said(job % 3 == 0 ? 0.5 : 2, 0, 1),
+            ["meter_dial"] = Said(job % 3 == 0 ? 0.5 : 2, job % 3 == 0 ? 0.002 : 0, 1),
             ["meter_turns"] = Said(1 + job % 2, 0, 0),
-            ["meter_time"] = Said(41.3 + 7 * k, 0.2, 1),
+            ["meter_time"] = Said(41.3 + 7 * k, 0.2, 1) with { Further = [new("by hand", 0.23)] },
             ["heating_value"] = Said(1012 + 4 * job, 10, 0),
             ["volume_factor"] = Said(0.97 + k / 50, 0.004, 4),
             ["rated_input"] = Said(60_000 + 4000 * job, 0, 0),

@@ -10,7 +10,7 @@ public sealed class NewJobTests : IDisposable
 {
     static readonly string Yesterday = DateTime.Today.AddDays(-1).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
     static readonly string[] Instruments = [Yesterday, "0.3", "", "20 5%", "4 1.5%", "2", "0.008", "", "", "", ""];
-    static readonly string[] Place = ["A. Owner", "why", "14 Pond Lane", "650", "basement, kitchen", "2", ""];
+    static readonly string[] Place = ["A. Owner", "why", "14 Pond Lane", "650", "basement, kitchen", "2", "", "1200"];
     static readonly string[] Furnace = ["Attic furnace", "natural-gas", "1", "I", "no", "clockwise", "cap", "5-7", "1", "3.2-3.8", "", .. Enumerable.Repeat("", 11)];
     readonly TemporaryFolder _data = new();
 
@@ -25,7 +25,7 @@ public sealed class NewJobTests : IDisposable
         Assert.Contains("[1/", result.Output, StringComparison.Ordinal);
         Assert.Contains("CO in room", result.Output, StringComparison.Ordinal);
         Site site = UserFile.ReadSite(UserFile.Copy(Assert.Single(Directory.GetFiles(Path.Combine(_data.Path, "sites")))));
-        Assert.Equal(("A. Owner", 650m, 2m), (site.Customer, site.AltitudeFeet, site.MeterDialCubicFeet));
+        Assert.Equal(("A. Owner", 650m, 2m, 1200m), (site.Customer, site.AltitudeFeet, site.MeterDialCubicFeet, site.BurningHours));
         Assert.Equal("basement, kitchen", string.Join(", ", site.Rooms));
         Assert.Contains(new InstrumentUncertainty("flue_co", 20m, 5m, $"data sheet; calibrated {Yesterday}"), site.Instruments);
         ApplianceSheet sheet = UserFile.ReadApplianceSheet(UserFile.Copy(Assert.Single(Directory.GetFiles(Path.Combine(_data.Path, "appliances")))));
