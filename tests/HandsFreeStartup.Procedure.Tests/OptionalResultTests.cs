@@ -116,6 +116,8 @@ public sealed class OptionalResultTests
         Assert.Equal(thumb * thumb / all, input.Budget.Single(part => part.Name == "t by hand").Share, 1e-9);
         Assert.Equal(dial * dial / all, input.Budget.Single(part => part.Name == "dial").Share, 1e-9);
         Assert.Contains("common practice, no source", string.Join("\n", input.Lines()), StringComparison.Ordinal);
+        // What the heating value is off by does not blur a volume.
+        Assert.Equal(3600 / 37.3 * Math.Sqrt(all - 1e-4), job.Procedure.Derivations().Single(one => one.Derivation.Head.Id == "gas_per_hour").Derivation.Result.StandardUncertainty, 1e-6);
         Assert.Equal(input.Result.ExpandedUncertainty, job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results).Single(result => result.Id == "input_rate").ExpandedUncertainty!.Value, 1e-6);
     }
 
@@ -139,6 +141,7 @@ public sealed class OptionalResultTests
         Assert.Equal(
             ResultKind.All.Select(kind => kind.Id).Except(["oxygen_expected"]).Order(StringComparer.Ordinal),
             derivations.Select(derivation => derivation.Head.Id).Distinct().Order(StringComparer.Ordinal));
+        Assert.Empty(job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results).Single(result => result.Id == "air_flow").Remark);
         foreach (Derivation derivation in derivations)
         {
             foreach (DerivationStep step in derivation.Steps)

@@ -1,5 +1,5 @@
-using HandsFreeStartup.Calculations.Derivations;
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Derivations;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;

@@ -27,7 +27,7 @@ static class JobNumbers
         ImmutableArray<KeyValuePair<string, Given>> measured =
         [
             .. inputs.Readings.Keys.Where(id => Fields.Find(id) is not null).Select(id => KeyValuePair.Create(id, Said(inputs, id))),
-            .. OfSite(inputs.Plan.Site),
+            .. OfSite(explanation.Id == ResultId.GasPerHour ? SameGas(inputs.Plan.Site) : inputs.Plan.Site),
             .. OfPlate(inputs.Plan.Appliance),
             .. Stage(inputs, "high", "input_high"),
             .. Stage(inputs, "low", "input_low"),
@@ -35,6 +35,9 @@ static class JobNumbers
         GivenInputs first = new(measured, inputs.Plan.Fuel) { AnalyzerCorrelation = (double)inputs.Plan.Site.AnalyzerCorrelation };
         return first.With(WorkedOut.Where(id => explanation.Needs.Any(need => need.Name == id)).SelectMany(id => Result(id, first)));
     }
+
+    /// <summary>For what is multiplied by the heating value and divided by it again: its uncertainty cancels.</summary>
+    static Site SameGas(Site site) => site with { HeatingValuePercent = 0 };
 
     /// <summary>Results that others are worked out from.</summary>
     static ImmutableArray<string> WorkedOut { get; } = [ResultId.InputRate, ResultId.Efficiency];
@@ -80,7 +83,7 @@ static class JobNumbers
         }
 
         GivenInputs measured = new(
-            OfSite(inputs.Plan.Site with { HeatingValuePercent = 0 }).Append(KeyValuePair.Create(FieldId.MeterTime, Said(inputs with { Readings = readings }, FieldId.MeterTime))), inputs.Plan.Fuel);
+            OfSite(SameGas(inputs.Plan.Site)).Append(KeyValuePair.Create(FieldId.MeterTime, Said(inputs with { Readings = readings }, FieldId.MeterTime))), inputs.Plan.Fuel);
         if (Explanation.Find(ResultId.InputRate)!.Derive(measured) is { } derivation)
         {
             yield return KeyValuePair.Create(name, new Given(derivation.Result.Value, derivation.Result.StandardUncertainty, "by the meter, the same gas in both"));
@@ -102,7 +105,7 @@ static class JobNumbers
     {
         if (fieldId == FieldId.MeterTime)
         {
-            return ([new("by hand", InstrumentError.HandTiming.StandardUncertainty(0))], $", watch in the hand: {InstrumentError.HandTiming.Source}");
+            return ([new("by hand", InstrumentError.HandTiming.StandardUncertainty(0))], $", watch in the hand, as if over one turn: {InstrumentError.HandTiming.Source}");
         }
 
         if (!inputs.FirstSets.TryGetValue(fieldId, out decimal first))

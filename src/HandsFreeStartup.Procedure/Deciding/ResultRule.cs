@@ -91,7 +91,7 @@ sealed record ResultRule(
             [OrUnknown(inputs, ResultId.NoxReference, TooDilute), OrUnknown(inputs, ResultId.NoxPerHeat, TooDilute)]),
         new("depressurization/1", [FieldId.ZoneWorst, FieldId.ZoneBaseline], [ResultId.Depressurization], inputs => Explained(inputs, ResultId.Depressurization)),
         new("air-flow-by-rise/2", [FieldId.MeterTime, FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature, FieldId.SupplyTemperature, FieldId.ReturnTemperature], [ResultId.AirFlow], inputs =>
-            [new(ResultId.AirFlow, JobNumbers.Explain(inputs, ResultId.AirFlow)?.Result ?? Estimate.Unknown, "it takes an input by the meter and a rise above zero")]),
+            [OrUnknown(inputs, ResultId.AirFlow, "it takes an input by the meter and a rise above zero")]),
     ];
 
     static string TooDilute => FormattableString.Invariant($"oxygen above {Calculations.Emissions.EmissionRate.LargestOxygenPercent} % dilutes too much");
