@@ -181,4 +181,70 @@ public sealed class AdjustingTests
     static decimal InchesOf(string pascals) => Math.Round((decimal)(Number(pascals) / PascalsPerInch), 3);
 
     static double Number(string cell) => double.Parse(cell, CultureInfo.InvariantCulture);
+
+    [Fact]
+    public void A_pressure_that_is_outside_is_called_too_high_or_too_low_and_one_that_is_inside_is_left()
+    {
+        Assert.Contains("3.9 in. w.c. is too high", Adjust(3.9m).View.Do, StringComparison.Ordinal);
+        Assert.Contains("3.1 in. w.c. is too low", Adjust(3.1m).View.Do, StringComparison.Ordinal);
+        Assert.Contains("stop turning", Adjust(3.9m).Say("manifold_pressure", 3.5m).View.Do, StringComparison.Ordinal);
+
+        // Who comes to the adjustment with a pressure of another step is not told to stop what was not begun.
+        LiveJob back = Adjust(3.9m).Say("manifold_pressure", 3.5m).Say(CommandWord.Next).Say("oxygen", 8.0m).Say(CommandWord.Next);
+        Assert.DoesNotContain("stop turning", back.View.Do, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("clockwise", 3.9, "turn counter-clockwise")]
+    [InlineData("counter-clockwise", 3.9, "turn clockwise")]
+    [InlineData("counter-clockwise", 3.1, "turn counter-clockwise")]
+    public void The_way_to_turn_is_the_one_that_the_sheet_states(string raises, double pressure, string advice)
+    {
+        StartupPlan plan = Plan("natural-gas", 3.35m, 3.65m);
+        LiveJob job = new LiveJob(StartupPlan.From(plan.Checklist, plan.Appliance with { TurnToRaise = raises }, plan.Site))
+            .Say("oxygen", 8.4m).Say(CommandWord.Next).Say("manifold_pressure", (decimal)pressure).Say(CommandWord.Next);
+
+        Assert.Contains($": {advice}, ", job.View.Do, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Oxygen_is_adjusted_the_other_way_round_and_nothing_is_said_about_itself()
+    {
+        LiveJob job = AtOxygen(5m, 9.5m, 10.5m);
+        Assert.Contains("10.5 % is too high: turn clockwise, ", job.View.Do, StringComparison.Ordinal);
+        Assert.DoesNotContain("Oxygen will", job.View.Do, StringComparison.Ordinal);
+
+        Assert.Contains("turn clockwise, about 0.77 of 1 % first", AtOxygen(null, 9.5m, 10.5m).View.Do, StringComparison.Ordinal);
+        Assert.Contains("turn counter-clockwise, about 0.77 of 1 % first", AtOxygen(5m, null, 4.0m).View.Do, StringComparison.Ordinal);
+    }
+
+    /// <summary>An adjustment by oxygen, where the meter says nothing.</summary>
+    static LiveJob AtOxygen(decimal? lower, decimal? upper, decimal oxygen)
+    {
+        StartupPlan plan = Some.PlanOf([Some.Steps.Single(step => step.Id == "adjust") with { Readings = [new("oxygen", "oxygen")], Voids = [] }, Some.Steps[^1]]);
+        return new LiveJob(StartupPlan.From(plan.Checklist, plan.Appliance with { Limits = [new("oxygen", lower, upper, "%", "invented", false)] }, plan.Site)).Say("oxygen", oxygen);
+    }
+
+    [Fact]
+    public void Two_adjustments_before_the_oxygen_is_measured_again_count_as_one_and_are_compared_once()
+    {
+        LiveJob Turned(params decimal[] pressures)
+        {
+            LiveJob job = new LiveJob(Plan("natural-gas", 3.35m, 3.65m)).Say("oxygen", 8.4m).Say(CommandWord.Next).Say("manifold_pressure", 3.0m).Say(CommandWord.Next);
+            job.Say("manifold_pressure", pressures[0]).Say(CommandWord.Next);
+            for (int turn = 1; turn < pressures.Length; turn++)
+            {
+                job.Procedure.Apply(new AdjustmentMade(job.Now, "adjust", new ReadingKey("manifold_pressure", "high"), pressures[turn - 1], pressures[turn], "in. w.c."));
+            }
+
+            return job.Say("oxygen", 7.0m);
+        }
+
+        Assert.Equal(Expected(Turned(3.6m)), Expected(Turned(3.4m, 3.6m)));
+        Assert.NotEqual(Expected(Turned(3.4m)), Expected(Turned(3.4m, 3.6m)));
+        LiveJob measured = Turned(3.6m).Say(CommandWord.Next).Say(CommandWord.GoBack).Say(CommandWord.GoBack).Say(CommandWord.GoBack).Say("oxygen", 7.2m).Say(AnswerWord.Confirm);
+        Assert.Single(measured.Log.OfType<ResultsComputed>().SelectMany(one => one.Results), result => result.Id == "oxygen_expected");
+    }
+
+    static double Expected(LiveJob job) => job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results).Last(result => result.Id == "oxygen_expected").Value!.Value;
 }

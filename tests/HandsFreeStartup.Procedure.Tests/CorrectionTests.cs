@@ -77,4 +77,44 @@ public sealed class CorrectionTests
 
         Assert.Equal(("papers", "plate.jpg"), job.Last.OfType<PhotoAttached>().Select(photo => (photo.StepId, photo.Name)).Single());
     }
+
+    [Fact]
+    public void Only_the_last_entry_is_disregarded_and_only_once()
+    {
+        LiveJob job = new LiveJob().GoTo("combustion").Say("oxygen", 7.6m).Say("flue_co", 12m).Say(CommandWord.Disregard);
+        Assert.Equal("flue_co", job.Last.OfType<ReadingScratched>().Single().Key.FieldId);
+
+        Assert.Contains("no entry of this step to disregard", Assert.IsType<CommandRefused>(job.Say(CommandWord.Disregard).Last[^1]).Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_record_that_speaks_of_a_reading_that_there_is_not_is_refused()
+    {
+        LiveJob job = new LiveJob().GoTo("combustion");
+
+        Assert.Throws<KeyNotFoundException>(() => job.Replayed().Apply(new ReadingStood(job.Now, new ReadingKey("oxygen", "high"))));
+        Assert.Throws<KeyNotFoundException>(() => job.Replayed().Apply(new ReadingVoided(job.Now, new ReadingKey("oxygen", "high"), "nobody knows")));
+    }
+
+    [Fact]
+    public void A_reading_stands_with_what_comes_next_but_not_with_what_is_refused_or_takes_it_back()
+    {
+        LiveJob Said() => new LiveJob().GoTo("combustion").Say("oxygen", 7.6m);
+
+        Assert.IsType<ReadingStood>(Said().Say("flue_co", 12m).Last[0]);
+        Assert.IsType<ReadingStood>(Said().Say("flue_co", 150m).Last[0]);
+        Assert.DoesNotContain(Said().Say("oxygen", 7.6m).Last, happened => happened is ReadingStood);
+        Assert.DoesNotContain(Said().Say(CommandWord.Disregard).Last, happened => happened is ReadingStood);
+        LiveJob denied = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 40m).Say("room_co", 45m).Say(AnswerWord.No);
+        Assert.DoesNotContain(denied.Last, happened => happened is ReadingStood);
+    }
+
+    [Fact]
+    public void What_was_said_from_the_plate_never_replaces_what_the_sheet_states()
+    {
+        LiveJob job = new LiveJob().GoTo("manifold");
+        job.Procedure.Apply(new LimitStated(job.Now, "manifold", new DeclaredLimit("manifold_pressure/high", 1m, 9m, "in. w.c.", "from rating plate, spoken", false)));
+
+        Assert.Equal(3.65m, job.Say("manifold_pressure", 3.9m).Last.OfType<ReadingEntered>().Single().Reading.Limit!.Upper);
+    }
 }

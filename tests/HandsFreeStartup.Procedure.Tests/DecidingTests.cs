@@ -193,4 +193,80 @@ public sealed class DecidingTests
         Assert.Equal("rise", job.Step);
         Assert.Empty(job.Log.OfType<StepReopened>());
     }
+
+    [Theory]
+    [InlineData(CommandWord.SayAgain)]
+    [InlineData(CommandWord.Help)]
+    [InlineData(CommandWord.WhatIsOpen)]
+    [InlineData(CommandWord.HowLong)]
+    public void What_only_asks_is_answered_while_a_reading_is_read_back(CommandWord word) =>
+        Assert.Equal(word, new LiveJob().GoTo("combustion").Say("oxygen", 15.4m, Certainty.Amber).Say(word).Last.OfType<QuestionAsked>().Single().Word);
+
+    [Theory]
+    [InlineData(CommandWord.SayAgain)]
+    [InlineData(CommandWord.Help)]
+    [InlineData(CommandWord.WhatIsOpen)]
+    public void What_only_asks_is_answered_while_one_of_several_words_is_asked_for(CommandWord word)
+    {
+        LiveJob job = new LiveJob().GoTo("papers").Say(CommandWord.Finish).Say(AnswerWord.Confirm).Dictate("no time");
+        Assert.Equal(Phase.Choosing, job.Procedure.Phase);
+
+        Assert.Equal(word, job.Say(word).Last.OfType<QuestionAsked>().Single().Word);
+        Assert.Equal("First choose one, or say no.", Assert.IsType<CommandRefused>(job.Say(CommandWord.Next).Last[^1]).Reason);
+    }
+
+    [Theory]
+    [InlineData(CommandWord.SayAgain)]
+    [InlineData(CommandWord.Help)]
+    public void What_only_asks_is_answered_while_free_speech_is_read_back(CommandWord word)
+    {
+        LiveJob job = new LiveJob().GoTo("papers").Say(CommandWord.Note).Give(new Phrase.Dictation(Some.Heard() with { Words = "a note" }));
+
+        Assert.Equal(word, job.Say(word).Last.OfType<QuestionAsked>().Single().Word);
+    }
+
+    [Fact]
+    public void Prompts_are_short_or_full_as_said()
+    {
+        Assert.True(new LiveJob().GoTo("papers").Say(CommandWord.FullPrompts).Last.OfType<PromptsChosen>().Single().Full);
+        Assert.False(new LiveJob().GoTo("papers").Say(CommandWord.ShortPrompts).Last.OfType<PromptsChosen>().Single().Full);
+    }
+
+    [Fact]
+    public void What_was_not_understood_and_what_is_for_the_voice_leads_to_nothing_and_after_the_end_nothing_does_but_an_alarm()
+    {
+        Assert.Empty(new LiveJob().GoTo("papers").Say(CommandWord.StopTalking).Last);
+        Assert.Empty(new LiveJob().GoTo("papers").Give(new Phrase.NotUnderstood(Some.Heard())).Last);
+        Assert.Empty(new StartupProcedure(Some.Plan()).Decide(new Phrase.Command(CommandWord.Next, Some.Heard()), Some.Morning));
+
+        LiveJob signed = new LiveJob().GoTo("sign").Say(CommandWord.Finish).Say(AnswerWord.Confirm);
+        Assert.Empty(signed.Say(CommandWord.Note).Last);
+        Assert.Empty(signed.Say(AnswerWord.Yes).Last);
+        Assert.Empty(signed.Wait(TimeSpan.FromHours(1)).Last);
+        Assert.Contains(signed.Say(CommandWord.GasSmell).Last, happened => happened is StartupStopped);
+    }
+
+    [Fact]
+    public void An_unsafe_answer_is_told_as_it_was_given()
+    {
+        Question question = new("Do you see cracks?", false, "Do not light it.", false, UnsafeAfter: 1);
+        LiveJob cracks = new LiveJob(Some.PlanOf([Some.Steps[0] with { Question = question }, Some.Steps[^1]])).Say(AnswerWord.Yes);
+        Assert.Equal("\"Do you see cracks?\" was answered yes", cracks.Last.OfType<UnsafeAsked>().Single().Condition);
+
+        LiveJob drawn = new LiveJob(Some.PlanOf([Some.Steps[0] with { Question = question with { Text = "Drawn in?", Proper = true } }, Some.Steps[^1]])).Say(AnswerWord.No);
+        Assert.Equal("\"Drawn in?\" was answered no", drawn.Last.OfType<UnsafeAsked>().Single().Condition);
+    }
+
+    [Fact]
+    public void An_order_during_free_speech_is_no_note_and_an_utterance_names_its_recording_once()
+    {
+        LiveJob job = new LiveJob().GoTo("papers").Say(CommandWord.Note).Say(CommandWord.Next);
+        Assert.Empty(job.Last);
+        Assert.Equal(Phase.Dictating, job.Procedure.Phase);
+
+        Evidence heard = Some.Heard() with { Clip = "clip-1" };
+        LiveJob several = new LiveJob().GoTo("combustion").Say("oxygen", 7.6m).Give(new Phrase.Reading(Fields.Find("flue_co")!, 12m, heard));
+        Assert.True(several.Last.Count > 1);
+        Assert.DoesNotContain(several.Last, happened => happened is UtteranceHeard);
+    }
 }

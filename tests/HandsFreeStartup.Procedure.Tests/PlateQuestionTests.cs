@@ -70,4 +70,26 @@ public sealed class PlateQuestionTests
     }
 
     static Field Bound(LiveJob job, int index) => job.Procedure.Expectation.Readings[index].Field;
+
+    [Fact]
+    public void A_limit_of_a_result_is_asked_in_the_unit_of_the_result_and_judges_it()
+    {
+        StartupPlan plan = Some.PlanOf([.. Some.Steps.Select(step => step.Id == "rise" ? step with { Limited = ["temperature_rise"] } : step)]);
+        LiveJob job = new LiveJob(StartupPlan.From(plan.Checklist, plan.Appliance with { Limits = [.. plan.Appliance.Limits.Where(limit => limit.Name != "temperature_rise")] }, plan.Site)).GoTo("rise");
+        Assert.Contains("states no limits of temperature rise (high).", job.View.Do, StringComparison.Ordinal);
+
+        job.Say(Bound(job, 0), 40m).Say(Bound(job, 1), 70m).Say(CommandWord.Next).Say("supply_temperature", 122m).Say("return_temperature", 68m);
+        Assert.Equal(("temperature_rise/high", Verdict.Pass), job.Log.OfType<ResultsComputed>().Last().Results.Where(result => result.Id == "temperature_rise").Select(result => (result.Limit!.Name, result.Verdict!.Value)).Single());
+    }
+
+    [Fact]
+    public void A_limit_without_a_stage_is_asked_and_judges_without_one()
+    {
+        Step flame = Some.Steps.Single(step => step.Id == "manifold") with { Id = "flame", Scope = null, Readings = [new("flame_current", "flame_current")] };
+        LiveJob job = new(Some.PlanOf([flame, Some.Steps[^1]]));
+        Assert.Contains("states no limits of flame current.", job.View.Do, StringComparison.Ordinal);
+
+        job.Say(Bound(job, 0), 1.0m).Say(CommandWord.Next).Say("flame_current", 3.5m);
+        Assert.Equal(("flame_current", Verdict.Pass), (job.Log.OfType<ReadingEntered>().Last().Reading.Limit!.Name, job.Log.OfType<ReadingEntered>().Last().Reading.Verdict!.Value));
+    }
 }

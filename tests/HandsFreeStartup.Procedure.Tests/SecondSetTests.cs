@@ -95,6 +95,7 @@ public sealed class SecondSetTests
         LiveJob job = Complete().Wait(Minute).Say("oxygen", 7.6m).Say("flue_temperature", 328m).Say(CommandWord.Disregard);
 
         Assert.Contains("flue temperature", Refusal(job), StringComparison.Ordinal);
+        Assert.Contains("Not proven to stand still", Refusal(job.Say("flue_temperature", 328m)), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -94,4 +94,29 @@ public sealed class SigningTests
 
         Assert.Contains("CO air-free (high) is not proven to be at most 400 ppm", RefusalAfter(bad), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Air_that_asks_to_shut_off_and_a_reading_that_was_taken_back()
+    {
+        ReadingEntered good = Ready.Log.OfType<ReadingEntered>().Last(entered => entered.Reading.Key.FieldId == "room_co");
+        Assert.Contains("40 ppm: Shut off the furnace", RefusalAfter(good with { Reading = good.Reading with { Value = 40 } }), StringComparison.Ordinal);
+        Assert.Contains("oxygen (high) is missing or void", RefusalAfter(new ReadingScratched(At, new ReadingKey("oxygen", "high"))), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("common practice, no source", true)]
+    [InlineData("rating plate (invented)", false)]
+    public void A_reason_excuses_what_lies_outside_of_practice_and_never_what_must_be_kept(string source, bool isExcused)
+    {
+        StartupPlan known = Some.Plan();
+        StartupPlan plan = StartupPlan.From(known.Checklist, known.Appliance with { Limits = [.. known.Appliance.Limits.Select(limit => limit.Name == "oxygen" ? limit with { Source = source } : limit)] }, known.Site);
+        LiveJob job = new LiveJob(plan).GoTo("sign");
+        ReadingEntered good = job.Log.OfType<ReadingEntered>().Last(entered => entered.Reading.Key.FieldId == "oxygen");
+        job.Procedure.Apply(good with { Reading = good.Reading with { Value = 10.5m, Verdict = Calculations.Judgement.Verdict.Fail } });
+        Assert.Contains("Oxygen (high) 10.5 % is outside of", Assert.IsType<CommandRefused>(job.Say(CommandWord.Finish).Last[^1]).Reason, StringComparison.Ordinal);
+
+        job.Procedure.Apply(new DictationAsked(job.Now, DictationPurpose.LimitReason));
+        job.Procedure.Apply(new ExceptionMade(job.Now, "combustion", DictationPurpose.LimitReason, "Oxygen", "windy", Evidence.Typed("windy")));
+        Assert.Equal(isExcused, job.Say(CommandWord.Finish).Last[^1] is FinishAsked { Signs: true });
+    }
 }

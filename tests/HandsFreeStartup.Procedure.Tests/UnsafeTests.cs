@@ -155,4 +155,34 @@ public sealed class UnsafeTests
         Assert.Equal(ReadingState.Missing, job.View.Readings[1].State);
         Assert.Equal(Phase.Asking, job.Procedure.Phase);
     }
+
+    [Fact]
+    public void Each_room_is_counted_by_itself_and_what_only_asks_to_look_is_not_counted()
+    {
+        LiveJob rooms = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 40m).Wait(TimeSpan.FromMinutes(5)).Say("room_co", 1m).Say(AnswerWord.Confirm).Say(CommandWord.Next).Say("room_co", 45m);
+        Assert.Equal(("rooms/bedroom", Phase.Asking), (rooms.Step, rooms.Procedure.Phase));
+        Assert.Equal(Phase.Condemning, rooms.Say("room_co", 50m).Procedure.Phase);
+
+        LiveJob looked = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 20m).Say("room_co", 40m);
+        Assert.Equal(Phase.Asking, looked.Procedure.Phase);
+    }
+
+    [Fact]
+    public void What_was_misheard_takes_back_itself_and_not_the_excess_before_it()
+    {
+        LiveJob job = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 40m).Say("room_co", 45m).Say(AnswerWord.No);
+        Assert.Equal(Phase.Asking, job.Procedure.Phase);
+
+        Assert.Equal(Phase.Condemning, job.Say("room_co", 50m).Procedure.Phase);
+    }
+
+    [Fact]
+    public void What_only_its_uncertainty_brings_into_the_tier_begins_no_wait_and_is_not_counted()
+    {
+        // 385 + 20 of the analyzer reaches 400; the value itself does not.
+        LiveJob job = new LiveJob().GoTo("combustion").Say("flue_co", 385m);
+
+        Assert.Equal((MonoxideAction.ShutOff, false), job.Last.OfType<MonoxideJudged>().Select(judged => (judged.Action, judged.Counts)).Single());
+        Assert.Empty(job.Last.OfType<TimerStarted>());
+    }
 }

@@ -221,4 +221,33 @@ public sealed class WayBackTests
         Assert.Equal(MonoxideAction.FindSource, source.Last.OfType<MonoxideJudged>().Single().Action);
         Assert.Empty(source.Last.OfType<TimerStarted>());
     }
+
+    [Fact]
+    public void Air_that_was_measured_clear_twice_is_clear()
+    {
+        LiveJob job = At("rooms/kitchen").Say("room_co", 150m).Wait(TimeSpan.FromMinutes(10)).Say("room_co", 1m).Say("room_co", 0m).Say(AnswerWord.Yes);
+
+        Assert.Equal(Phase.Choosing, job.Procedure.Phase);
+    }
+
+    [Fact]
+    public void A_smell_that_was_led_back_needs_no_second_reason_but_another_unsafe_answer_keeps_its_own()
+    {
+        LiveJob smell = new LiveJob().Say(AnswerWord.Yes).LeadBack("the union was loose");
+        Assert.Equal("smell", smell.Step);
+        Assert.Equal(("papers", Phase.Asking), (smell.Say(AnswerWord.No).Step, smell.Procedure.Phase));
+
+        LiveJob other = new LiveJob().GoTo("prove-port").Say(AnswerWord.No).Say(CommandWord.EmergencyStop).LeadBack("a false alarm");
+        Assert.Equal(Phase.Dictating, other.GoTo("prove-port").Say(AnswerWord.Yes).Procedure.Phase);
+    }
+
+    [Fact]
+    public void The_instructions_are_those_of_the_alarm_that_is_on_and_of_the_graver_one_where_two_are()
+    {
+        LiveJob later = At("rise").Say(CommandWord.GasSmell).LeadBack("the union was loose").Say(CommandWord.EmergencyStop);
+        Assert.Equal("EMERGENCY STOP", later.View.Alarm!.Title);
+
+        Assert.Equal("GAS SMELL", At("rise").Say(CommandWord.GasSmell).Say(CommandWord.EmergencyStop).View.Alarm!.Title);
+        Assert.Equal("GAS SMELL", At("rise").Say(CommandWord.EmergencyStop).Say(CommandWord.GasSmell).View.Alarm!.Title);
+    }
 }

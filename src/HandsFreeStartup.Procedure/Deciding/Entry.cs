@@ -129,7 +129,7 @@ sealed class Entry(StartupState state, Now now)
             return [];
         }
 
-        ImmutableArray<Sample> samples = state.Samples(entered.Key).Add(StartupState.SampleOf(now, entered.Value));
+        ImmutableArray<Sample> samples = state.Samples(entered.Key, state.Step.Id).Add(StartupState.SampleOf(now, entered.Value));
         if (samples.Length < 2)
         {
             return [];

@@ -164,12 +164,10 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
         HashSet<string> again = [.. reopened.OfType<StepReopened>().Select(step => step.StepId)];
         int from = state.StepIndex;
         int first = again.Concat(voided.IsEmpty ? [] : left.Voids).Select(state.Plan.IndexOf).Append(from + 1).Min();
-        bool isReturn = first <= from;
-        int before = isReturn ? first - 1 : from;
         int count = state.Plan.Steps.Length;
         for (int offset = 1; offset <= count; offset++)
         {
-            int index = (before + offset) % count;
+            int index = (first - 1 + offset) % count;
             Step step = state.Plan.Steps[index];
             bool isWanted = step.Id != left.Id && step.Kind != StepKind.Sign && Applies(step)
                 && (state.Status(step) == StepStatus.Ahead || again.Contains(step.Id) || HoldsVoid(step, voided));
@@ -179,8 +177,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             }
             else if (isWanted)
             {
-                bool isEarlier = isReturn || index <= from;
-                return [.. events, .. isEarlier ? EnterAgain(step, reopened) : Enter(step, Arrival.Forward)];
+                return [.. events, .. index <= from ? EnterAgain(step, reopened) : Enter(step, Arrival.Forward)];
             }
         }
 
@@ -190,7 +187,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
     IReadOnlyList<StartupEvent> Enter(Step step, Arrival arrival) =>
         step.Timer is { } timer && !state.Timers.ContainsKey(step.Id) && !state.Step.Starts.Contains(step.Id)
             ? [new StepEntered(now, step.Id, arrival), new TimerStarted(now, step.Id, timer.Duration, now.Steady)]
-            : [new StepEntered(now, step.Id, arrival), .. arrival == Arrival.Forward ? [] : Withdrawn(step)];
+            : [new StepEntered(now, step.Id, arrival), .. Withdrawn(step)];
 
     /// <summary>Who returns to a step withdraws what it claimed: what it closed is open again, what it proved needs its leak check again.</summary>
     IEnumerable<StartupEvent> Withdrawn(Step step)

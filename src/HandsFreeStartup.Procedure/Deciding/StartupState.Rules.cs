@@ -42,7 +42,7 @@ partial class StartupState : IEventFold
     void IEventFold.Take(ReadingScratched happened)
     {
         ForgetExcess(happened.Key);
-        _stated.Remove(PlateQuestion.IsBound(happened.Key) ? happened.Key.Scope : "");
+        _stated.Remove(happened.Key.Scope);
         Forget(happened.Key);
     }
 

@@ -122,6 +122,8 @@ sealed partial class StartupState(StartupPlan plan)
     public bool IsPaused { get; private set; }
     public bool Signs { get; private set; }
     public bool IsSigned => _record.Signature is not null;
+
+    /// <summary>The first reading of the current step as it was when the step was entered; null where there was none.</summary>
     public decimal? AdjustedFrom { get; private set; }
 
     /// <summary>Why it was stopped since it last went on: each must be over before it goes on again.</summary>
@@ -226,8 +228,8 @@ sealed partial class StartupState(StartupPlan plan)
     /// <summary>The value that was found first and was acted upon or went on from; null before one.</summary>
     public EnteredReading? Found(ReadingKey key) => _record.Readings.FirstOrDefault(fate => fate.Reading.Key == key && fate.WasFinal)?.Reading;
 
-    /// <summary>The values of a series so far.</summary>
-    public ImmutableArray<Sample> Samples(ReadingKey key) => _samples.GetValueOrDefault(key, []);
+    /// <summary>The values of a series so far; each step has its own.</summary>
+    public ImmutableArray<Sample> Samples(ReadingKey key, string stepId) => Reading(key)?.StepId == stepId ? _samples.GetValueOrDefault(key, []) : [];
 
     /// <summary>Whether a series was found not to have settled.</summary>
     public bool IsMoving(ReadingKey key) => _moving.Contains(key);
@@ -250,9 +252,7 @@ sealed partial class StartupState(StartupPlan plan)
     {
         StepIndex = Plan.IndexOf(entered.StepId);
         LastEntered = null;
-        AdjustedFrom = Step.Kind == StepKind.Adjust
-            ? Step.Readings.Select(demand => Reading(demand.FieldId, Step.Scope)?.Reading.Value).FirstOrDefault()
-            : null;
+        AdjustedFrom = Step.Readings.Select(demand => Reading(demand.FieldId, Step.Scope)?.Reading.Value).FirstOrDefault();
     }
 
     void Except(ExceptionMade made)
@@ -297,13 +297,9 @@ sealed partial class StartupState(StartupPlan plan)
     /// <summary>What was typed was not misheard: taking it back still needs its reason. After a stop another step may be current than the one that was answered.</summary>
     void Deny()
     {
-        if (Condition is { Key: null, StepId: var asked })
+        if (Condition is { Key: null, StepId: var asked } && Unexplained(asked) is { Channel: Channel.Voice })
         {
-            _improperAnswers[asked]--;
-            if (Unexplained(asked) is { Channel: Channel.Voice })
-            {
-                _unexplained.Remove(asked);
-            }
+            _unexplained.Remove(asked);
         }
 
         Condition = null;
@@ -322,10 +318,6 @@ sealed partial class StartupState(StartupPlan plan)
         if (judged.Settled == Settled.NotYet)
         {
             _moving.Add(judged.Key);
-        }
-        else
-        {
-            _moving.Remove(judged.Key);
         }
     }
 
@@ -357,11 +349,10 @@ sealed partial class StartupState(StartupPlan plan)
         ReadingKey key = entered.Reading.Key;
         _excused.Remove(entered.StepId);
         Compare(entered);
-        bool continues = Reading(key) is { Counts: true } before && before.StepId == entered.StepId;
-        ImmutableArray<Sample> samples = continues ? Samples(key) : [];
+        ImmutableArray<Sample> samples = Samples(key, entered.StepId);
         Forget(key, isReplaced: true);
         _samples[key] = entered.Reading.IsEarly ? [] : samples.Add(SampleOf(entered.At, entered.Reading.Value));
-        IsAirClear |= IsStopped && key.FieldId == FieldId.RoomCo && CarbonMonoxideTier.IsClear(entered.Reading);
+        IsAirClear |= key.FieldId == FieldId.RoomCo && CarbonMonoxideTier.IsClear(entered.Reading);
         Provisional = key;
         LastEntered = key;
         if (Phase == Phase.Confirming)

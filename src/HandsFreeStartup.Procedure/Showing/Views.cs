@@ -39,7 +39,7 @@ static class Views
     }
 
     static SeriesLine Series(StartupState state, ReadingKey key) =>
-        new(state.Plan.FieldOf(key.FieldId).Label, [.. state.Samples(key).Select(sample => sample.Value)], state.IsMoving(key));
+        new(state.Plan.FieldOf(key.FieldId).Label, [.. state.Samples(key, state.Step.Id).Select(sample => sample.Value)], state.IsMoving(key));
 
     static ReadingLine? Last(StartupState state) =>
         (state.Doubtful?.Key ?? state.LastEntered) is { } key && !PlateQuestion.IsBound(key) ? Reading(state, key.FieldId, key.Scope) : null;
