@@ -48,7 +48,7 @@ public sealed record Derivation(
     /// <summary>Limit, guard band and value as a bar of text; empty where there is none or nothing can be told.</summary>
     public string Bar => Limit is { } limit && Verdict is not (null or Judgement.Verdict.CannotTell) ? GuardBandBar.Of(Result, limit) : "";
 
-    /// <summary>Result with uncertainty: "162 ± 40 ppm", or "35 ppm (0 to 70)" where ± would reach below zero.</summary>
+    /// <summary>Result with uncertainty, to the decimals of the finer of the two: "162 ± 40 ppm", "82.46 ± 0.27 %"; or "35 ppm (0 to 70)" where ± would reach below zero.</summary>
     public string TextWithUncertainty
     {
         get
@@ -56,7 +56,7 @@ public sealed record Derivation(
             string unit = Unit.Length > 0 ? " " + Unit : "";
             return RoundedUncertainty.Of(Result.ExpandedUncertainty) is not { } doubt ? Text + unit
                 : Head.CannotBeNegative && Result.Value < (double)doubt ? $"{Text}{unit} ({Shown(Interval.Low)} to {Shown(Interval.High)})"
-                : $"{Text} ± {doubt.ToString(CultureInfo.InvariantCulture)}{unit}";
+                : $"{Shown(Result.Value, RoundedUncertainty.Decimals(doubt))} ± {doubt.ToString(CultureInfo.InvariantCulture)}{unit}";
         }
     }
 
@@ -72,6 +72,6 @@ public sealed record Derivation(
     /// <summary>One sentence to be spoken.</summary>
     public string Sentence() => DerivationText.Sentence(this);
 
-    /// <summary>A number with the decimals of the result.</summary>
-    internal string Shown(double value) => value.ToString($"F{Head.Decimals}", CultureInfo.InvariantCulture);
+    /// <summary>A number with the decimals of the result, or with more of them.</summary>
+    internal string Shown(double value, int decimals = 0) => value.ToString($"F{Math.Max(Head.Decimals, decimals)}", CultureInfo.InvariantCulture);
 }

@@ -150,6 +150,18 @@ public sealed class DerivationTests
         Assert.Contains(joint.Budget, part => part.Name == "CO with O2");
     }
 
+    /// <summary>By hand: U = 2 √2 u.</summary>
+    [Theory]
+    [InlineData(0.05, "54.00 ± 0.15 °F")]
+    [InlineData(1.0, "54.0 ± 2.9 °F")]
+    [InlineData(2.0, "54 ± 6 °F")]
+    public void A_result_has_the_decimals_of_its_doubt(double u, string text)
+    {
+        GivenInputs given = new(new Dictionary<string, Given> { ["supply_temperature"] = new(122, u, "said", "122"), ["return_temperature"] = new(68, u, "said", "68") });
+
+        Assert.Equal(text, Derive("temperature_rise", given).TextWithUncertainty);
+    }
+
     [Fact]
     public void What_was_assumed_is_said()
     {
