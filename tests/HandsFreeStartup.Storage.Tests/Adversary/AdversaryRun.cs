@@ -17,12 +17,14 @@ sealed record AdversaryRun(int Jobs, int Facts, int Signed, IReadOnlyCollection<
     {
         StartupPlan plan = UserFile.PlanOf(description);
         IReadOnlyList<UnsafeFact> facts = UnsafeFact.Of(plan);
+        IReadOnlyDictionary<string, (JobDescription Job, StartupPlan Plan)> unstated = facts.Select(fact => fact.Unstated).OfType<string>().ToDictionary(id => id, id => Without(description, id));
         ConcurrentBag<string> wrong = [];
         int signed = 0;
         Parallel.For(first, first + jobs, job =>
         {
             UnsafeFact fact = facts[job % facts.Count];
-            Saboteur saboteur = new(plan, fact, new Random(job), description);
+            (JobDescription led, StartupPlan by) = fact.Unstated is { } id ? unstated[id] : (description, plan);
+            Saboteur saboteur = new(by, fact, new Random(job), led);
             try
             {
                 saboteur.Work();
@@ -38,7 +40,7 @@ sealed record AdversaryRun(int Jobs, int Facts, int Signed, IReadOnlyCollection<
                 wrong.Add($"job {job}, {fact.Name}: it was gone on with after {edited}");
             }
 
-            LogJudge judge = new(plan, saboteur.Job.Log, saboteur.Job.Times);
+            LogJudge judge = new(by, saboteur.Job.Log, saboteur.Job.Times);
             Interlocked.Add(ref signed, judge.IsSigned ? 1 : 0);
             if (judge.Violations() is { Count: > 0 } violations)
             {
@@ -46,5 +48,13 @@ sealed record AdversaryRun(int Jobs, int Facts, int Signed, IReadOnlyCollection<
             }
         });
         return new AdversaryRun(jobs, facts.Count, signed, wrong);
+    }
+
+    /// <summary>The same job at a site that does not state how well that field is read.</summary>
+    static (JobDescription Job, StartupPlan Plan) Without(JobDescription description, string fieldId)
+    {
+        string text = string.Join('\n', description.Site.Text.Split('\n').Where(line => !line.Contains($"field: {fieldId},", StringComparison.Ordinal)));
+        JobDescription job = description with { Site = UserFile.Copy(description.Site.Name, text) };
+        return (job, UserFile.PlanOf(job));
     }
 }

@@ -43,6 +43,7 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
         Changes();
         Things();
         Monoxide();
+        AirFree();
         Check(!log.Any(happened => happened is UnsafeFound or EndDecided or EndedOutOfService), "it was ended before");
         return _wrong;
     }
@@ -379,6 +380,35 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
         if (Standing(key) is ({ } index, _) && index > bad)
         {
             Check(times[index] - times[bad] >= TimeSpan.FromMinutes(5) - Rounding, $"{key.FieldId} passed {times[index] - times[bad]} after it asked to shut off");
+        }
+    }
+
+    /// <summary>Air-free carbon monoxide that asked to shut the furnace off is measured again, whatever oxygen was said afterwards.</summary>
+    void AirFree()
+    {
+        Dictionary<ReadingKey, EnteredReading> counts = [];
+        for (int at = 0; at < log.Count; at++)
+        {
+            if (KeyOf(log[at]) is not { FieldId: "oxygen" or "flue_co" } key)
+            {
+                continue;
+            }
+
+            counts.Remove(key);
+            if (log[at] is not ReadingEntered { Reading: { IsOver: false } reading })
+            {
+                continue;
+            }
+
+            ReadingKey monoxide = key with { FieldId = "flue_co" };
+            EnteredReading? other = counts.GetValueOrDefault(key with { FieldId = key.FieldId == "oxygen" ? "flue_co" : "oxygen" });
+            counts.Add(key, reading);
+            if (other is { IsEarly: false } && (key.FieldId == "oxygen" ? (reading.Value, other.Value) : (other.Value, reading.Value)) is var (oxygen, ppm)
+                && oxygen < 15 && ppm * 20.9m / (20.9m - oxygen) > 408)
+            {
+                Check(Standing(monoxide) is not ({ } standing, _) || standing > at, $"flue_co {ppm} at {oxygen} % oxygen asked to shut off, and was not measured again");
+                ClearAfter(at, monoxide);
+            }
         }
     }
 

@@ -25,6 +25,9 @@ sealed record UnsafeFact(string Name)
     /// <summary>A step that nobody wants to do; null for none.</summary>
     public string? Undone { get; init; }
 
+    /// <summary>The field whose instrument the site states nothing about; null where it states all.</summary>
+    public string? Unstated { get; init; }
+
     /// <summary>Every fact that a plan gives occasion to.</summary>
     public static IReadOnlyList<UnsafeFact> Of(StartupPlan plan) =>
     [
@@ -32,6 +35,7 @@ sealed record UnsafeFact(string Name)
         .. plan.Steps.SelectMany(step => Results(plan, step)),
         .. plan.Steps.Where(step => step.Readings.Any(demand => demand.FieldId == "flue_co")).SelectMany(Flue),
         .. plan.Steps.Where(step => step.Readings.Any(demand => demand.FieldId == "room_co")).SelectMany(Rooms),
+        .. new[] { "room_co", "flue_co", "oxygen" }.Where(id => plan.Steps.Any(step => step.Readings.Any(demand => demand.FieldId == id))).Select(id => new UnsafeFact($"nobody states how well {id} is read") { Unstated = id }),
         .. plan.Steps.Where(step => step is { Kind: StepKind.Ask, Question.Choices.IsEmpty: true }).Select(step => new UnsafeFact($"{step.Id} answered improperly") { AskedIn = step.Id }),
         .. plan.Steps.Where(step => step.Kind == StepKind.Wait).Select(step => new UnsafeFact($"{step.Id} not waited for") { Unwaited = step.Id }),
         .. plan.Steps.Where(step => step.Kind is StepKind.Close or StepKind.Open || step.IsSafetyStop || !step.Proves.IsEmpty).Select(step => new UnsafeFact($"{step.Id} not done") { Undone = step.Id }),
@@ -85,10 +89,10 @@ sealed record UnsafeFact(string Name)
 
     static IEnumerable<UnsafeFact> Flue(Step step) =>
         new[] { 420m, 2900m, 4500m, 9999m }.Select(ppm => Reads(FormattableString.Invariant($"flue CO {step.Scope} {ppm}"), "flue_co", step.Scope, ppm))
-            .Append(new UnsafeFact($"flue CO {step.Scope} 3900 with O2 16.5")
+            .Concat(new[] { (3900m, 16.5m), (145m, 14.5m) }.Select(both => new UnsafeFact(FormattableString.Invariant($"flue CO {step.Scope} {both.Item1} with O2 {both.Item2}"))
             {
-                Readings = new Dictionary<(string, string), decimal> { [("flue_co", step.Scope ?? "")] = 3900, [("oxygen", step.Scope ?? "")] = 16.5m },
-            });
+                Readings = new Dictionary<(string, string), decimal> { [("flue_co", step.Scope ?? "")] = both.Item1, [("oxygen", step.Scope ?? "")] = both.Item2 },
+            }));
 
     static IEnumerable<UnsafeFact> Rooms(Step step) =>
         new[] { 12m, 36m, 70m, 250m, 501m, 1200m, 9999m }.Select(ppm => Reads(FormattableString.Invariant($"room CO {step.Id} {ppm}"), "room_co", step.Scope, ppm));
