@@ -14,6 +14,8 @@ public enum Phase
     Asking,
     /// <summary>A doubtful reading was read back and waits for "confirm", "no" or the reading again.</summary>
     Confirming,
+    /// <summary>"Go to" waits for its confirmation: it was said what going there takes back.</summary>
+    Jumping,
     /// <summary>Free speech is expected.</summary>
     Dictating,
     /// <summary>Free speech was read back and waits for "confirm", or "no" to say it again.</summary>

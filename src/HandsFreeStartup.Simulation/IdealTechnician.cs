@@ -61,7 +61,7 @@ public sealed class IdealTechnician(Bench bench)
 
         Deed deed = view.Phase switch
         {
-            Phase.Confirming or Phase.ReadingBack or Phase.Signing or Phase.Condemning => Answer(AnswerWord.Confirm),
+            Phase.Confirming or Phase.Jumping or Phase.ReadingBack or Phase.Signing or Phase.Condemning => Answer(AnswerWord.Confirm),
             Phase.Dictating => Dictate(),
             Phase.Choosing => Choose(view),
             Phase.Stopped => Order(CommandWord.Finish),

@@ -47,11 +47,48 @@ public sealed class GoingBackTests
                     Walker back = new(plan, Back(new LiveJob(walker.Job), depth)) { TakesFirst = !first };
                     back.GoTo(_ => false);
                     signed += back.Job.Procedure.IsSigned ? 1 : 0;
-                    wrong.AddRange(OpenAt(back.Job).Select(open => $"{depth} back from {walker.Job.Step}: {open}"));
+                    wrong.AddRange(OpenAt(back.Job.Log).Select(open => $"{depth} back from {walker.Job.Step}: {open}"));
                     if (!back.Job.Procedure.IsSigned)
                     {
                         wrong.Add($"{depth} back from {walker.Job.Step}: not signed, {back.Job.Step}, {back.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason}");
                     }
+                }
+            }
+        }
+
+        Assert.Empty(wrong);
+        Assert.True(signed > plan.Steps.Length, $"only {signed} walks");
+    }
+
+    [Theory]
+    [MemberData(nameof(Rows))]
+    public void From_every_step_to_an_earlier_one_by_name_and_forward_again_all_is_closed_before_it_is_signed(string checklist, string appliance, string site, string occasion)
+    {
+        StartupPlan plan = ShippedPlans.Plan(checklist, appliance, site, occasion);
+        List<string> wrong = [];
+        int signed = 0;
+        Walker walker = new(plan);
+        for (; walker.Job.Procedure.Phase == Procedure.Phase.Asking; walker.DoStep())
+        {
+            foreach (int depth in FewerDepths.Append(21).Select(depth => Math.Min(depth, plan.IndexOf(walker.Job.Step))).Where(depth => depth > 0).Distinct())
+            {
+                string target = plan.Steps[plan.IndexOf(walker.Job.Step) - depth].Id;
+                LiveJob job = new LiveJob(walker.Job).Give(new Phrase.Jump(new SpokenStep(target, ""), Evidence.Typed("")));
+                if (job.Procedure.Phase != Procedure.Phase.Jumping)
+                {
+                    continue;
+                }
+
+                HashSet<string> openThen = [.. OpenAt([.. job.Log.TakeWhile(happened => happened is not StepDone done || done.StepId != target)])];
+                job.Say(AnswerWord.Confirm);
+                wrong.AddRange(openThen.Except(OpenAt(job.Log)).Select(thing => $"{walker.Job.Step} to {target}: {thing} was open, and is closed"));
+                Walker back = new(plan, job);
+                back.GoTo(_ => false);
+                signed += back.Job.Procedure.IsSigned ? 1 : 0;
+                wrong.AddRange(OpenAt(back.Job.Log).Select(open => $"{walker.Job.Step} to {target}: {open}"));
+                if (!back.Job.Procedure.IsSigned)
+                {
+                    wrong.Add($"{walker.Job.Step} to {target}: not signed, {back.Job.Step}, {back.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason}");
                 }
             }
         }
@@ -73,10 +110,10 @@ public sealed class GoingBackTests
     }
 
     /// <summary>Read from the log alone.</summary>
-    static IEnumerable<string> OpenAt(LiveJob job)
+    static IEnumerable<string> OpenAt(IReadOnlyList<StartupEvent> log)
     {
         HashSet<string> open = [];
-        foreach (StartupEvent happened in job.Log)
+        foreach (StartupEvent happened in log)
         {
             _ = happened switch
             {

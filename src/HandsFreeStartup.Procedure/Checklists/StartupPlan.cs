@@ -35,6 +35,7 @@ public sealed class StartupPlan
             })];
         MakingSafe = Checklists.MakingSafe.Of(Steps.SelectMany(step => step.Opens));
         All = [.. Steps, .. MakingSafe];
+        SpokenSteps = SpokenStep.Of(Steps.Select(step => (step.Id, step.Title)));
         _indices = All.Select((step, index) => (step.Id, Index: index)).DistinctBy(step => step.Id).ToImmutableDictionary(step => step.Id, step => step.Index);
         _limits = checklist.Limits.Concat(appliance.Limits)
             .GroupBy(limit => limit.Name)
@@ -68,6 +69,9 @@ public sealed class StartupPlan
 
     /// <summary>The steps that apply, in order; no step of kind <see cref="StepKind.Walk"/> is left.</summary>
     public ImmutableArray<Step> Steps { get; }
+
+    /// <summary>The steps of the start-up as they are named after "go to".</summary>
+    public ImmutableArray<SpokenStep> SpokenSteps { get; }
 
     /// <summary>The steps that make a furnace safe that is not put into service, in order.</summary>
     public ImmutableArray<Step> MakingSafe { get; }

@@ -42,6 +42,7 @@ sealed class Decider(StartupState state, Now now)
             Phase.Dictating => _dictating.WhileDictating(phrase),
             Phase.ReadingBack => _dictating.WhileReadingBack(phrase),
             Phase.Choosing => WhileChoosing(phrase),
+            Phase.Jumping => WhileJumping(phrase),
             Phase.Signing => WhileSigning(phrase),
             Phase.Condemning => _halt.WhileCondemning(phrase),
             _ => _halt.WhileStopped(phrase),
@@ -62,6 +63,7 @@ sealed class Decider(StartupState state, Now now)
         Phrase.Reading reading => _entry.Hear(reading),
         Phrase.Answer answer => Answer(answer),
         Phrase.Choice choice => Choose(choice),
+        Phrase.Jump jump => _route.WhyNotTo(state.Plan.Steps[state.Plan.IndexOf(jump.Step.Id)]) is { } why ? Refuse(jump.Evidence.Words, why) : [new JumpAsked(now, jump.Step.Id, jump.Evidence)],
         Phrase.Command command => Obey(command),
         Phrase.Photo photo => [new PhotoAttached(now, state.Step.Id, photo.Name, photo.Sha256, photo.Evidence)],
         _ => [],
@@ -172,6 +174,15 @@ sealed class Decider(StartupState state, Now now)
         (Phrase.Answer { Word: AnswerWord.No } or Phrase.Command { Word: CommandWord.Disregard }, _) => [new DictationCancelled(now)],
         (Phrase.Command { Word: CommandWord.SayAgain or CommandWord.Help or CommandWord.WhatIsOpen } command, _) => [new QuestionAsked(now, command.Word)],
         (Phrase.Command command, _) => Refuse(Commands.Of(command.Word).Id, "First choose one, or say no."),
+        _ => [],
+    };
+
+    IReadOnlyList<StartupEvent> WhileJumping(Phrase phrase) => phrase switch
+    {
+        Phrase.Answer { Word: AnswerWord.No } or Phrase.Command { Word: CommandWord.Disregard } => [new JumpDeclined(now)],
+        Phrase.Answer => _route.To(state.Target!),
+        Phrase.Command { Word: CommandWord.SayAgain } command => [new QuestionAsked(now, command.Word)],
+        Phrase.Command command => Refuse(Commands.Of(command.Word).Id, "First say confirm to go there, or no."),
         _ => [],
     };
 

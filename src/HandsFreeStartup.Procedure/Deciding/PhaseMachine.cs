@@ -16,6 +16,7 @@ sealed class PhaseMachine
             .Permit(Move.ReadBack, Phase.Confirming)
             .Permit(Move.Dictate, Phase.Dictating)
             .Permit(Move.AskFinish, Phase.Signing)
+            .Permit(Move.AskJump, Phase.Jumping)
             .Permit(Move.Condemn, Phase.Condemning)
             .Permit(Move.Abandon, Phase.Finished)
             .Permit(Move.Stop, Phase.Stopped);
@@ -24,6 +25,9 @@ sealed class PhaseMachine
             .Permit(Move.Abandon, Phase.Finished)
             .Permit(Move.Stop, Phase.Stopped);
         _machine.Configure(Phase.Confirming)
+            .Permit(Move.Settle, Phase.Asking)
+            .Permit(Move.Stop, Phase.Stopped);
+        _machine.Configure(Phase.Jumping)
             .Permit(Move.Settle, Phase.Asking)
             .Permit(Move.Stop, Phase.Stopped);
         _machine.Configure(Phase.Dictating)
@@ -68,6 +72,7 @@ sealed class PhaseMachine
         ReadBack,
         Dictate,
         AskFinish,
+        AskJump,
         Condemn,
         Choose,
         Settle,

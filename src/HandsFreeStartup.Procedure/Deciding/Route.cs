@@ -121,6 +121,52 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
     /// <summary>Returns to the step before.</summary>
     public IReadOnlyList<StartupEvent> Back() => Enter(state.Plan.All.Take(state.StepIndex).Last(Applies), Arrival.Back);
 
+    /// <summary>Why <paramref name="step"/> cannot be gone to from here, or null if it can: only what was come to before; the order of what is ahead guards people.</summary>
+    public string? WhyNotTo(Step step) => step.Id == state.Step.Id ? "This is that step."
+        : state.IsMakingSafe ? "The furnace is not put into service: make it safe first."
+        : !Applies(step) ? $"'{step.Title}' does not belong to this furnace."
+        : state.Plan.IndexOf(step.Id) > state.StepIndex ? $"'{step.Title}' comes later: what lies before it is done first."
+        : null;
+
+    /// <summary>Goes to an earlier step. What lies between stays, but for what must be as it was when the step was done: what was open then, and the fire that it waited for.</summary>
+    public IReadOnlyList<StartupEvent> To(Step step)
+    {
+        ImmutableArray<Step> first = LeadingTo(step);
+        IReadOnlyList<StartupEvent> reopened = [.. first.Append(step).Where(_ => !first.IsEmpty).Select(again => new StepReopened(now, again.Id, $"gone to '{step.Title}' from '{state.Step.Title}'"))];
+        IReadOnlyList<StartupEvent> entered = first.IsEmpty ? Enter(step, Arrival.Jump) : EnterAgain(first[0], reopened);
+        return [.. reopened, .. entered, .. OpenThen(step).Except(entered.OfType<ThingOpened>().Select(opened => opened.Thing)).Select(thing => new ThingOpened(now, step.Id, thing))];
+    }
+
+    /// <summary>What going to <paramref name="step"/> takes back, before it is done.</summary>
+    public TakenBack TakenBackBy(Step step) => new(
+        [.. LeadingTo(step).Select(first => first.Title)],
+        [.. To(step).OfType<ThingOpened>().Select(opened => opened.Thing.Name).Distinct()],
+        [.. step.Starts.Where(state.Timers.ContainsKey).Select(id => StepTitles.Of(state.Plan, id))],
+        [.. state.Plan.Steps.Where(other => step.Voids.Contains(other.Id) && state.Status(other) == StepStatus.Done).Select(other => other.Title)]);
+
+    /// <summary>From another chapter the fire may be another one: the waits before the step, and what begins them, come first.</summary>
+    ImmutableArray<Step> LeadingTo(Step step)
+    {
+        if (state.Step.Section == step.Section)
+        {
+            return [];
+        }
+
+        ImmutableArray<Step> before = [.. state.Plan.Steps.TakeWhile(other => other.Id != step.Id).Where(other => other.Section == step.Section && Applies(other))];
+        ImmutableArray<string> waits = [.. before.Where(other => other.Kind == StepKind.Wait).Select(other => other.Id)];
+        return [.. before.Where(other => other.Kind == StepKind.Wait || other.Starts.Any(waits.Contains))];
+    }
+
+    /// <summary>What was open when the step was done, and was closed since.</summary>
+    IEnumerable<Thing> OpenThen(Step step)
+    {
+        int index = state.Plan.IndexOf(step.Id);
+        HashSet<string> before = [.. state.Plan.Steps.Take(index).SelectMany(other => other.Opens).Select(thing => thing.Name)];
+        before.ExceptWith(state.Plan.Steps.Take(index).SelectMany(other => other.Closes));
+        return Things([.. state.Plan.Steps.Skip(index).Where(other => state.Status(other) == StepStatus.Done).SelectMany(other => other.Closes).Where(before.Contains).Distinct()])
+            .Where(thing => state.Open.All(open => open.Thing.Name != thing.Name || open.IsClosed));
+    }
+
     /// <summary>Everything that stands between this start-up and a signature, in plain words.</summary>
     public ImmutableArray<string> ObstaclesToSigning()
     {
@@ -381,3 +427,10 @@ sealed record Outside(string Text, LimitWeight Weight, ReadingKey? Key)
     /// <summary>The result; null for a reading.</summary>
     public string? ResultId { get; init; }
 }
+
+/// <summary>What going to an earlier step takes back of what was done after it.</summary>
+/// <param name="First">Titles of what is done again before it.</param>
+/// <param name="Opened">Names of what is open again.</param>
+/// <param name="Started">Titles of the waits that begin anew when it is done again.</param>
+/// <param name="Voided">Titles of the steps whose readings are void when it changes a value.</param>
+sealed record TakenBack(ImmutableArray<string> First, ImmutableArray<string> Opened, ImmutableArray<string> Started, ImmutableArray<string> Voided);

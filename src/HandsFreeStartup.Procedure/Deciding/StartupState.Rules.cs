@@ -133,6 +133,18 @@ partial class StartupState : IEventFold
 
     void IEventFold.Take(FinishDeclined happened) => Decline();
 
+    void IEventFold.Take(JumpAsked happened)
+    {
+        Target = Plan.Steps[Plan.IndexOf(happened.StepId)];
+        _machine.Fire(Move.AskJump);
+    }
+
+    void IEventFold.Take(JumpDeclined happened)
+    {
+        Target = null;
+        _machine.Fire(Move.Settle);
+    }
+
     void IEventFold.Take(StartupSigned happened) => _machine.Fire(Move.Sign);
 
     void IEventFold.Take(EndedOutOfService happened) => _machine.Fire(Move.Abandon);

@@ -84,6 +84,9 @@ sealed partial class StartupState(StartupPlan plan)
     public int StepIndex { get; private set; }
     public Step Step => Plan.All[StepIndex];
 
+    /// <summary>The step that "go to" has named, while it waits for its confirmation.</summary>
+    public Step? Target { get; private set; }
+
     /// <summary>Whether the step is one of those that make a furnace safe that is not put into service.</summary>
     public bool IsMakingSafe => StepIndex >= Plan.Steps.Length;
 
@@ -252,6 +255,12 @@ sealed partial class StartupState(StartupPlan plan)
     {
         StepIndex = Plan.IndexOf(entered.StepId);
         LastEntered = null;
+        if (Target is not null)
+        {
+            Target = null;
+            _machine.Fire(Move.Settle);
+        }
+
         AdjustedFrom = Step.Readings.Select(demand => Reading(demand.FieldId, Step.Scope)?.Reading.Value).FirstOrDefault();
     }
 
@@ -487,6 +496,7 @@ sealed partial class StartupState(StartupPlan plan)
         IsStopped = true;
         IsPaused = false;
         Doubtful = null;
+        Target = null;
         _machine.Fire(Move.Stop);
     }
 

@@ -123,6 +123,12 @@ public interface IEventFold
     /// <summary>Takes in a <see cref="FinishAsked"/>.</summary>
     void Take(FinishAsked happened);
 
+    /// <summary>Takes in a <see cref="JumpAsked"/>.</summary>
+    void Take(JumpAsked happened);
+
+    /// <summary>Takes in a <see cref="JumpDeclined"/>.</summary>
+    void Take(JumpDeclined happened);
+
     /// <summary>Takes in a <see cref="FinishDeclined"/>.</summary>
     void Take(FinishDeclined happened);
 

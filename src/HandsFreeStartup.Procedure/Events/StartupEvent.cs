@@ -106,6 +106,8 @@ public enum Arrival
     Back,
     /// <summary>Because readings of it became void.</summary>
     Return,
+    /// <summary>By "go to" and its title; what lies between stays.</summary>
+    Jump,
 }
 
 /// <summary>Why free speech was asked for.</summary>
@@ -211,6 +213,8 @@ public enum ReviewOutcome
 [JsonDerivedType(typeof(PhotoAttached), "photo-attached")]
 [JsonDerivedType(typeof(FinishAsked), "finish-asked")]
 [JsonDerivedType(typeof(FinishDeclined), "finish-declined")]
+[JsonDerivedType(typeof(JumpAsked), "jump-asked")]
+[JsonDerivedType(typeof(JumpDeclined), "jump-declined")]
 [JsonDerivedType(typeof(StartupSigned), "startup-signed")]
 [JsonDerivedType(typeof(EndedOutOfService), "ended-out-of-service")]
 [JsonDerivedType(typeof(RunBegan), "run-began")]
@@ -754,6 +758,24 @@ public sealed record PhotoAttached(DateTimeOffset At, string StepId, string Name
 /// <param name="At">When.</param>
 /// <param name="Signs">Whether it signs a complete start-up; otherwise it ends one without putting the appliance into service.</param>
 public sealed record FinishAsked(DateTimeOffset At, bool Signs) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
+
+/// <summary>"Go to" has named an earlier step; what going there takes back was said, and waits for its confirmation.</summary>
+/// <param name="At">When.</param>
+/// <param name="StepId">The step that was named.</param>
+/// <param name="Evidence">How it was heard.</param>
+public sealed record JumpAsked(DateTimeOffset At, string StepId, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
+
+/// <summary>The named step is not gone to after all.</summary>
+/// <param name="At">When.</param>
+public sealed record JumpDeclined(DateTimeOffset At) : StartupEvent(At)
 {
     /// <inheritdoc/>
     public override void FoldBy(IEventFold fold) => fold.Take(this);

@@ -31,6 +31,9 @@ public sealed record Expectation(
     /// <summary>What may be chosen; empty unless the tool has offered it.</summary>
     public ImmutableArray<SpokenChoice> Choices { get; init; } = [];
 
+    /// <summary>The steps that may be named after "go to"; whether one can be gone to is decided when it was said.</summary>
+    public ImmutableArray<SpokenStep> Steps { get; init; } = [];
+
     /// <summary>All fields that every kit reads and all commands, no answers: the context <c>open</c> of a measuring manifest.</summary>
     public static Expectation Open { get; } =
         new([.. Fields.All.Where(field => !field.NeedsInstrument).Select(ExpectedReading.Of)], [.. Hearing.Commands.All.Select(command => command.Word)], []);
@@ -42,6 +45,7 @@ public sealed record Expectation(
         string.Join(',', Commands),
         string.Join(',', Answers),
         string.Join(',', Choices.Select(choice => choice.Says)),
+        string.Join(',', Steps.Select(step => step.Says)),
         Dictation);
 
     /// <inheritdoc/>

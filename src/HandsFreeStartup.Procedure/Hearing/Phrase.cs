@@ -1,3 +1,4 @@
+
 namespace HandsFreeStartup.Procedure.Hearing;
 
 /// <summary>How far a heard phrase can be trusted.</summary>
@@ -75,6 +76,11 @@ public abstract record Phrase(Evidence Evidence)
     /// <param name="Value">Which, as it is kept.</param>
     /// <param name="Evidence">How it was heard.</param>
     public sealed record Choice(string Value, Evidence Evidence) : Phrase(Evidence);
+
+    /// <summary>A step that somebody wants to return to.</summary>
+    /// <param name="Step">Which.</param>
+    /// <param name="Evidence">How it was heard.</param>
+    public sealed record Jump(SpokenStep Step, Evidence Evidence) : Phrase(Evidence);
 
     /// <summary>Free speech that was asked for; the words stand in the evidence.</summary>
     /// <param name="Evidence">The words and how they were heard.</param>

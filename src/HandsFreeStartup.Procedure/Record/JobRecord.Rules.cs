@@ -211,6 +211,14 @@ partial class JobRecord : IEventFold
     {
     }
 
+    void IEventFold.Take(JumpAsked happened)
+    {
+    }
+
+    void IEventFold.Take(JumpDeclined happened)
+    {
+    }
+
     void IEventFold.Take(FinishDeclined happened)
     {
     }

@@ -41,6 +41,17 @@ sealed class Announcer(StartupState state, Now now)
         ? "Who declared that it is safe: gas supplier, fire service, or own finding?"
         : "Is it not in order, or is it the owner's wish?";
 
+    /// <summary>What going to a step takes back, before it is done.</summary>
+    public static string JumpPrompt(StartupState state, Now now)
+    {
+        TakenBack taken = new Route(state, now).TakenBackBy(state.Target!);
+        string first = taken.First.IsEmpty ? "" : $" First again: {string.Join(", ", taken.First)}.";
+        string opened = taken.Opened.IsEmpty ? "" : $" Open again: {string.Join(", ", taken.Opened)}.";
+        string started = taken.Started.IsEmpty ? "" : $" When it is done, the wait begins anew: {string.Join(", ", taken.Started)}.";
+        string voided = taken.Voided.IsEmpty ? "" : $" If you change a value there, do these again: {string.Join("; ", taken.Voided)}.";
+        return $"Go to {state.Target!.Title}? What lies between stays.{first}{opened}{started}{voided} Confirm, or say no.";
+    }
+
     /// <summary>What a confirmation of "finish" does.</summary>
     public static Message FinishPrompt(StartupState state) => (state.Signs, state.Exceptions) switch
     {
@@ -96,6 +107,8 @@ sealed class Announcer(StartupState state, Now now)
         StartupResumed => [new("The start-up goes on.")],
         FinishAsked => [new(FinishPrompt(state))],
         FinishDeclined => [new("It goes on.")],
+        JumpAsked => [new(JumpPrompt(state, now))],
+        JumpDeclined => [new("It goes on here.")],
         StartupSigned signed => [new($"Signed by {signed.Technician}. One copy stays at the furnace, one with the customer, one in the office.")],
         EndedOutOfService => [new($"Ended. The furnace is not put into service: shut it off, tag it, and tell the owner in writing.{StillOpen()}")],
         _ => [],
@@ -195,6 +208,7 @@ sealed class Announcer(StartupState state, Now now)
         Phase.Signing => FinishPrompt(state),
         Phase.ReadingBack => ReadBack(state.Heard!),
         Phase.Choosing => ChoicePrompt(state.Choosing),
+        Phase.Jumping => JumpPrompt(state, now),
         _ => DictationPrompt(state.Purpose),
     };
 

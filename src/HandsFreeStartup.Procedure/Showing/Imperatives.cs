@@ -14,6 +14,7 @@ static class Imperatives
         Phase.Confirming => "CONFIRM, OR SAY AGAIN",
         Phase.Dictating => state.Purpose == DictationPurpose.Note ? "SAY THE NOTE" : "SAY WHY",
         Phase.ReadingBack => "CONFIRM THE WORDS",
+        Phase.Jumping => "CONFIRM TO GO THERE",
         Phase.Choosing => "SAY ONE OF THESE",
         Phase.Signing => state.Signs ? "CONFIRM TO SIGN" : "CONFIRM THE END",
         Phase.Finished => state.IsSigned ? "SIGNED" : "ENDED, NOT IN SERVICE",

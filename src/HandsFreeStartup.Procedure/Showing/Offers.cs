@@ -15,6 +15,7 @@ static class Offers
         Phase.Finished or Phase.Preparing => [],
         _ when state.IsPaused => [Commands.Of(CommandWord.GoAhead).Id],
         Phase.Dictating => ["free speech: say it in one go", "F6 cancels"],
+        Phase.Jumping => ["confirm", "no"],
         Phase.ReadingBack => ["confirm", "no, to say it again"],
         Phase.Confirming => ["confirm", "no", "or the reading again"],
         Phase.Condemning => ["confirm", "no (only if it was misheard)"],
@@ -29,6 +30,7 @@ static class Offers
     [
         .. Of(state, now),
         .. Expectations.Of(state).Commands.Where(word => !Commands.Of(word).IsSafetyPhrase && Takes(state, now, Command(word))).Select(word => Commands.Of(word).Id).Except(Of(state, now)),
+        .. Expectations.Of(state).Steps.IsEmpty || state.StepIndex == 0 ? Array.Empty<string>() : ["go to + the name of an earlier step"],
         .. Expectations.Of(state).Commands.Where(word => Commands.Of(word).IsSafetyPhrase).Select(word => Commands.Of(word).Id),
     ];
 

@@ -18,7 +18,7 @@ static class Views
         return new StartupView(
             state.Plan.Title, state.Plan.Appliance.Title, state.Plan.Site.Title, state.Job?.IsDemonstration ?? false,
             state.Phase, Number(state), Count(state), step.Section, step.Title, Do(state), step.Why, step.Caution,
-            [.. Offers.Of(state, now)], Question(state), state.IsPaused,
+            [.. Offers.Of(state, now)], Question(state, now), state.IsPaused,
             [.. PlateQuestion.Of(state) is { } plate ? Bounds(state, plate) : Readings(state, step, scope)],
             [.. state.Results(scope).Select(Line)],
             [.. state.Timers.Where(timer => !timer.Value.IsEnded || timer.Key == step.Id).Select(timer => new TimerLine(
@@ -98,11 +98,12 @@ static class Views
             ? new ReadingLine(bound.Label, ShownValue.Of(kept.Reading).Number, kept.Reading.UnitSymbol, kept.State, null, "")
             : new ReadingLine(bound.Label, "--", bound.Unit.Symbol, ReadingState.Missing, null, ""));
 
-    static string? Question(StartupState state) => state.Phase switch
+    static string? Question(StartupState state, Now now) => state.Phase switch
     {
         Phase.Confirming => Announcer.ReadBack(state.Doubtful!).Shown,
         Phase.Dictating => Announcer.DictationPrompt(state.Purpose),
         Phase.ReadingBack => Announcer.ReadBack(state.Heard!),
+        Phase.Jumping => Announcer.JumpPrompt(state, now),
         Phase.Choosing => Announcer.ChoicePrompt(state.Choosing),
         Phase.Signing => Announcer.FinishPrompt(state).Shown,
         Phase.Stopped => Halt.Question(state),

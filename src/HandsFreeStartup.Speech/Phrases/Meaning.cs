@@ -43,7 +43,18 @@ public abstract record Meaning
     /// <param name="Value">Which, as it is kept.</param>
     public sealed record Choice(string Value) : Meaning;
 
-    /// <summary>As in a measuring manifest: <c>oxygen=7.6</c>, <c>flue_co=over</c>, <c>command=done</c>, <c>command=yes</c>, <c>choice=II</c>.</summary>
+    /// <summary>A step that somebody wants to return to.</summary>
+    /// <param name="Step">Which; its words do not matter.</param>
+    public sealed record Jump(SpokenStep Step) : Meaning
+    {
+        /// <inheritdoc/>
+        public bool Equals(Jump? other) => other?.Step.Id == Step.Id;
+
+        /// <inheritdoc/>
+        public override int GetHashCode() => Step.Id.GetHashCode(StringComparison.Ordinal);
+    }
+
+    /// <summary>As in a measuring manifest: <c>oxygen=7.6</c>, <c>flue_co=over</c>, <c>command=done</c>, <c>command=yes</c>, <c>choice=II</c>, <c>step=warm-up</c>.</summary>
     public sealed override string ToString() => this switch
     {
         Reading { IsOver: true } over => $"{over.Field.Id}=over",
@@ -51,6 +62,7 @@ public abstract record Meaning
         Command command => $"command={Commands.Of(command.Word).Id}",
         Answer answer => $"command={Answers.Of(answer.Word).Ways[0]}",
         Choice choice => $"choice={choice.Value}",
+        Jump jump => $"step={jump.Step.Id}",
         _ => "",
     };
 }

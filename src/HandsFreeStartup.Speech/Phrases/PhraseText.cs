@@ -59,6 +59,7 @@ public static class PhraseText
         Meaning.Command command => new Phrase.Command(command.Word, evidence) { IsFire = command.IsFire },
         Meaning.Answer answer => new Phrase.Answer(answer.Word, evidence),
         Meaning.Choice choice => new Phrase.Choice(choice.Value, evidence),
+        Meaning.Jump jump => new Phrase.Jump(jump.Step, evidence),
         _ => new Phrase.NotUnderstood(evidence),
     };
 
@@ -74,6 +75,16 @@ public static class PhraseText
         foreach (SpokenChoice choice in expectation.Choices.Where(choice => PlainWords.Of(choice.Says).SequenceEqual(words) || PlainWords.Of(choice.Value).SequenceEqual(words)))
         {
             return One(new Meaning.Choice(choice.Value));
+        }
+
+        if (expectation.Steps.FirstOrDefault(step => PlainWords.Of(step.Says).SequenceEqual(words)) is { } gone)
+        {
+            return One(new Meaning.Jump(gone));
+        }
+
+        if (words is ["go", "to", ..] && !expectation.Steps.IsEmpty)
+        {
+            return Nothing("No step of this furnace has that title.");
         }
 
         foreach (Command command in Commands.All.Where(command => PlainWords.Of(command.Id).SequenceEqual(words)))

@@ -23,7 +23,7 @@ static class TypedLine
         ImmutableArray<string> words = PlainWords.Of(line);
         if (PhraseText.ReadWord(words, expectation) is { } word)
         {
-            return HasOnlyWords(line.TrimEnd('.', '!', ' ')) || word.Meanings.Any(meaning => PhraseText.IsSafety(meaning) || (meaning is Meaning.Choice && IsPlain(line))) ? word
+            return HasOnlyWords(line.TrimEnd('.', '!', ' ')) || word.Meanings.Any(meaning => PhraseText.IsSafety(meaning) || meaning is Meaning.Jump || (meaning is Meaning.Choice && IsPlain(line))) ? word
                 : PhraseText.Nothing($"\"{string.Join(' ', words)}\" is typed alone, without figures or signs.");
         }
 

@@ -54,7 +54,10 @@ static class PhraseGrammar
         IEnumerable<(string, PhraseState)> choices =
             from choice in expectation.Choices
             select (" " + choice.Says, Final(new Ending(new Meaning.Choice(choice.Value))));
-        return new PhraseState(() => [.. readings, .. commands, .. answers, .. choices, .. SafetyPhrases()]);
+        IEnumerable<(string, PhraseState)> steps =
+            from step in expectation.Steps
+            select (" " + step.Says, Final(new Ending(new Meaning.Jump(step))));
+        return new PhraseState(() => [.. readings, .. commands, .. answers, .. choices, .. steps, .. SafetyPhrases()]);
     }
 
     static IEnumerable<(string, PhraseState)> SafetyPhrases() =>

@@ -41,6 +41,7 @@ public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean,
 /// <param name="OneEar">For green when the first ear alone listened.</param>
 /// <param name="TwoEars">For green when both ears listened and agree.</param>
 /// <param name="Amber">For a reading that is read back and must be confirmed, with or without agreement; only the better ear counts.</param>
+/// <param name="Step">For the title of a step after "go to", when both ears listened and agree; it is asked before it is done.</param>
 /// <param name="NoSpeechProbability">Above it nobody spoke, 0..1.</param>
 /// <param name="Safety">For the safety phrases.</param>
 /// <param name="Search">How far is searched.</param>
@@ -49,6 +50,7 @@ public sealed record CertaintyPolicy(
     KindThresholds OneEar,
     KindThresholds TwoEars,
     Threshold Amber,
+    Threshold Step,
     double NoSpeechProbability,
     SafetyThreshold Safety,
     SearchLimits Search)

@@ -30,7 +30,7 @@ public static class PhraseEnds
         return text.Meanings switch
         {
             [] => PhraseEnd.Open,
-            [Meaning.Command or Meaning.Answer or Meaning.Choice] => (!expectation.Dictation || PhraseText.IsSafety(text.Meanings[0])) && !BeginsLonger(plain, expectation) ? PhraseEnd.Closed : PhraseEnd.Open,
+            [Meaning.Command or Meaning.Answer or Meaning.Choice or Meaning.Jump] => (!expectation.Dictation || PhraseText.IsSafety(text.Meanings[0])) && !BeginsLonger(plain, expectation) ? PhraseEnd.Closed : PhraseEnd.Open,
             _ when text.Meanings.OfType<Meaning.Reading>().Any(reading => EndsInUnit(plain, reading.Field)) || EndsIn(plain, PlainWords.Of(PhraseText.Over)) => PhraseEnd.Closed,
             _ => text.Meanings.OfType<Meaning.Reading>().Any(CanGrow) ? PhraseEnd.Open : PhraseEnd.Complete,
         };
@@ -40,6 +40,7 @@ public static class PhraseEnds
         expectation.Commands.Select(command => Commands.Of(command).Id)
             .Concat(expectation.Readings.SelectMany(reading => reading.Names))
             .Concat(expectation.Choices.Select(choice => choice.Says))
+            .Concat(expectation.Steps.Select(step => step.Says))
             .Select(PlainWords.Of)
             .Any(other => other.Length > words.Length && other[..words.Length].SequenceEqual(words));
 

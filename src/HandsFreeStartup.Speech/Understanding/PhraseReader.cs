@@ -108,8 +108,11 @@ public static class PhraseReader
         KindThresholds needed = policy.For(utterance.Ears.Length);
         if (weighing.Best.Meaning is not Meaning.Reading reading)
         {
-            return weighing.Agree && !PhraseText.IsSafety(weighing.Best.Meaning) && !Missing(weighing.Measured, IsSeveralWords(weighing.Best) ? needed.Phrase : needed.Word).Any()
-                ? PhraseText.ToPhrase(weighing.Best.Meaning, EvidenceOf(weighing, Certainty.Green, ""))
+            // Where somebody wants to go is asked before it is done.
+            bool isAsked = weighing.Best.Meaning is Meaning.Jump && utterance.Ears.Length > 1;
+            Threshold least = isAsked ? policy.Step : IsSeveralWords(weighing.Best) ? needed.Phrase : needed.Word;
+            return weighing.Agree && !PhraseText.IsSafety(weighing.Best.Meaning) && !Missing(weighing.Measured, least).Any()
+                ? PhraseText.ToPhrase(weighing.Best.Meaning, EvidenceOf(weighing, isAsked ? Certainty.Amber : Certainty.Green, ""))
                 : Refuse(utterance, weighing, $"It was perhaps \"{weighing.Best.Words.ToLowerInvariant()}\", but not clearly.");
         }
 
@@ -186,7 +189,7 @@ public static class PhraseReader
             [var safety] when PhraseText.IsSafety(safety) => PhraseText.ToPhrase(safety, evidence),
             _ when expectation.Dictation => new Phrase.Dictation(evidence),
             [Meaning.Reading reading] => PhraseText.ToPhrase(reading, evidence),
-            [Meaning.Command or Meaning.Answer or Meaning.Choice] => PhraseText.ToPhrase(meaning.Meanings[0], evidence),
+            [Meaning.Command or Meaning.Answer or Meaning.Choice or Meaning.Jump] => PhraseText.ToPhrase(meaning.Meanings[0], evidence),
             _ => new Phrase.NotUnderstood(evidence with { Certainty = Certainty.Red, Why = meaning.Reason }),
         };
     }

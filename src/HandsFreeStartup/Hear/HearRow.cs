@@ -74,6 +74,7 @@ sealed record HearRow(
         Phrase.Reading reading => FormattableString.Invariant($"{reading.Field.Id}={reading.Value}"),
         Phrase.Command command => $"command={Commands.Of(command.Word).Id}",
         Phrase.Choice choice => $"choice={choice.Value}",
+        Phrase.Jump jump => $"step={jump.Step.Id}",
         Phrase.Answer answer => $"command={Answers.Of(answer.Word).Ways[0]}",
         _ => Nothing,
     };

@@ -9,7 +9,7 @@ namespace HandsFreeStartup.Speech.Tests.Understanding;
 /// <summary>The decision over evidence written by hand; the numbers are natural log-probabilities.</summary>
 public sealed class PhraseReaderTests
 {
-    static readonly Expectation Asked = Expectation.Open with { Answers = [AnswerWord.Yes, AnswerWord.No, AnswerWord.Confirm] };
+    static readonly Expectation Asked = Expectation.Open with { Answers = [AnswerWord.Yes, AnswerWord.No, AnswerWord.Confirm], Steps = SpokenStep.Of([("hose", "Pull the pressure hose")]) };
 
     /// <summary>A well heard phrase; what it means is read from its words.</summary>
     static Candidate Heard(string words, double mean = -0.01, double end = -0.005)
@@ -112,6 +112,18 @@ public sealed class PhraseReaderTests
         Phrase.Reading reading = Assert.IsType<Phrase.Reading>(PhraseReader.Read(Said(over, over), Asked));
 
         Assert.Equal((true, 9999m, Certainty.Amber), (reading.IsOver, reading.Value, reading.Evidence.Certainty));
+    }
+
+    [Fact]
+    public void The_title_of_a_step_needs_less_by_both_ears_because_it_is_asked_before_it_is_done()
+    {
+        EarEvidence weak = Ear(Heard("go to pull the pressure hose", -1.2));
+
+        Assert.IsType<Phrase.NotUnderstood>(PhraseReader.Read(Said(weak), Asked));
+        Assert.True(WantsOtherEars(Said(weak)));
+        Assert.Equal("hose", Assert.IsType<Phrase.Jump>(PhraseReader.Read(Said(weak, weak), Asked)).Step.Id);
+        Assert.IsType<Phrase.NotUnderstood>(PhraseReader.Read(Said(weak, Ear(Heard("how long", -1.2))), Asked));
+        Assert.IsType<Phrase.NotUnderstood>(PhraseReader.Read(Said(Ear(Heard("how long", -1.2)), Ear(Heard("how long", -1.2))), Asked));
     }
 
     [Fact]

@@ -152,6 +152,17 @@ public sealed class PhraseTextTests
         Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed("gas supplier", Expectation.Open));
     }
 
+    [Fact]
+    public void A_step_is_named_in_either_order_and_only_where_somebody_can_go_to_it()
+    {
+        Expectation offered = new Expectation([], [], []) { Steps = SpokenStep.Of([("high", "Combustion, high fire"), ("co", "CO in the room")]) };
+
+        Assert.All(["go to combustion, high fire", "Go to high fire combustion."], line => Assert.Equal("high", Assert.IsType<Phrase.Jump>(PhraseText.Typed(line, offered)).Step.Id));
+        Assert.Equal("co", Assert.IsType<Phrase.Jump>(PhraseText.Typed("go to CO in the room", offered)).Step.Id);
+        Assert.Equal("No step of this furnace has that title.", Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed("go to combustion", offered)).Evidence.Why);
+        Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed("go to high fire combustion", Expectation.Open));
+    }
+
     [Theory]
     [InlineData("monoxide 1,2", "comma")]
     [InlineData("monoxide 1,200", "comma")]

@@ -207,7 +207,7 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random, JobDescr
     /// <summary>Whatever might help around a guard.</summary>
     void Trick()
     {
-        switch (random.Next(16))
+        switch (random.Next(17))
         {
             case 15 when description is not null && random.Next(SeldomEdits) == 0:
                 GoneOnWith ??= EditedRecord.GoneOnWith(Job.Log, random);
@@ -256,6 +256,9 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random, JobDescr
                 break;
             case 12:
                 Job.Say(CommandWord.StandBy).Say(CommandWord.Next).Say(CommandWord.GoAhead);
+                break;
+            case 16:
+                Job.Give(new Phrase.Jump(plan.SpokenSteps[random.Next(plan.SpokenSteps.Length)], Evidence.Typed("go to"))).Say(AnswerWord.Confirm);
                 break;
             case 13:
                 Job.Dictate("a reason");

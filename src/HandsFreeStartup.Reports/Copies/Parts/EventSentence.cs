@@ -49,6 +49,7 @@ static class EventSentence
     {
         Arrival.Back => "entered again by \"go back\"",
         Arrival.Return => "returned to",
+        Arrival.Jump => "entered again by \"go to\"; what lies between stands",
         _ => "entered",
     };
 
@@ -71,6 +72,8 @@ static class EventSentence
         DictationCancelled => "The free speech is not wanted after all.",
         QuestionAsked asked => $"The technician asked: {Commands.Of(asked.Word).Id}.",
         PromptsChosen chosen => chosen.Full ? "Prompts are said in full." : "Prompts are said in short.",
+        JumpAsked jump => $"Asked whether to go to step \"{title(jump.StepId)}\", {EvidenceWords.Of(jump.Evidence, false)}.",
+        JumpDeclined => "Not gone to after all.",
         ListeningPaused => "Listening paused.",
         ListeningResumed => "Listening again.",
         UtteranceHeard heard => $"Utterance: {EvidenceWords.Of(heard.Evidence, false)}.",
