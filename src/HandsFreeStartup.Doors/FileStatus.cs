@@ -41,6 +41,11 @@ public readonly partial record struct FileStatus(FileKind Kind, long Bytes, long
     /// <summary>The status of what lies at <paramref name="path"/>; a link is not followed unless <paramref name="follows"/>.</summary>
     public static FileStatus Of(string path, bool follows = false)
     {
+        if (!OperatingSystem.IsLinux())
+        {
+            return PlainFile.StatusOf(path, follows);
+        }
+
         Span<byte> found = stackalloc byte[StructureBytes];
         return path.Length > 0 && !path.Contains('\0') && Statx(CurrentFolder, path, follows ? 0 : DoNotFollow, BasicStatistics, ref MemoryMarshal.GetReference(found)) == 0 ? Read(found) : default;
     }

@@ -24,13 +24,18 @@ static partial class NativeFile
         return handle;
     }
 
-    static SafeFileHandle Open(string path, int flags)
+    /// <exception cref="UnusableFileException">No file can have that name.</exception>
+    public static void CheckName(string path)
     {
         if (path.Length == 0 || path.Contains('\0'))
         {
             throw new UnusableFileException("The name of the file is empty or holds a character that no file can have: look at the name.");
         }
+    }
 
+    static SafeFileHandle Open(string path, int flags)
+    {
+        CheckName(path);
         int descriptor;
         do
         {

@@ -20,6 +20,12 @@ public static class RegularFile
     public static FileStream Open(string path, long most, bool follows = true)
     {
         Check(path, FileStatus.Of(path, follows), most);
+        if (!OperatingSystem.IsLinux())
+        {
+            NativeFile.CheckName(path);
+            return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, Buffer);
+        }
+
         SafeFileHandle handle = NativeFile.OpenToRead(path);
         try
         {

@@ -23,7 +23,7 @@ public static class WholeFile
             FileKind kind = FileStatus.Of(path, follows: true).Kind;
             if (kind is FileKind.Device or FileKind.Pipe)
             {
-                using FileStream there = new(NativeFile.OpenToWrite(path), FileAccess.Write);
+                using FileStream there = OperatingSystem.IsLinux() ? new(NativeFile.OpenToWrite(path), FileAccess.Write) : new(path, FileMode.Open, FileAccess.Write);
                 write(there);
                 there.Flush();
                 return;

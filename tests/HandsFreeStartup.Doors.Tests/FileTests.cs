@@ -33,6 +33,28 @@ public sealed class FileTests : IDisposable
         Refused("nobody reads from", () => WholeFile.WriteText(In("pipe"), "text", "The text"));
     }
 
+    [Fact]
+    public void Where_only_the_runtime_can_be_asked_files_folders_and_links_are_told_apart_as_by_the_system()
+    {
+        File.WriteAllText(In("file"), "content");
+        File.CreateSymbolicLink(In("link"), In("file"));
+        File.CreateSymbolicLink(In("broken"), In("none"));
+        File.CreateSymbolicLink(In("circle"), In("circle"));
+        Directory.CreateSymbolicLink(In("way"), _folder);
+
+        foreach (string path in new[] { In("file"), In("link"), In("broken"), In("circle"), In("way"), In("none"), _folder, "", "a\0b" })
+        {
+            foreach (bool follows in new[] { false, true })
+            {
+                FileStatus plain = PlainFile.StatusOf(path, follows), known = FileStatus.Of(path, follows);
+                Assert.Equal((known.Kind, known.Kind == FileKind.Regular ? known.Bytes : 0), (plain.Kind, plain.Bytes));
+            }
+        }
+
+        Assert.True(PlainFile.StatusOf(In("file"), false).IsSameFile(PlainFile.StatusOf(In("link"), true)));
+        Assert.False(PlainFile.StatusOf(In("file"), false).IsSameFile(PlainFile.StatusOf(_folder, true)));
+    }
+
     [Theory]
     [InlineData("/dev/zero", "is a device")]
     [InlineData("/tmp", "is a folder")]

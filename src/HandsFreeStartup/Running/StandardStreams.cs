@@ -30,9 +30,13 @@ public static partial class StandardStreams
         : TypedLines.AtTerminal(Console.In);
 
     /// <summary>Only what was handed over outlives the start of a program; whatever it opens itself would not.</summary>
-    static bool IsHandedOver(int descriptor) => Control(descriptor, GetDescriptorFlags, 0) is >= 0 and var flags && (flags & ClosesOnExecute) == 0;
+    static bool IsHandedOver(int descriptor) => !OperatingSystem.IsLinux() || Control(descriptor, GetDescriptorFlags, 0) is >= 0 and var flags && (flags & ClosesOnExecute) == 0;
 
-    static StreamWriter Writer(int descriptor) => new(new Handed(descriptor, IsHandedOver(descriptor)), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true, NewLine = "\n" };
+    static StreamWriter Writer(int descriptor) => new(Sink(descriptor), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true, NewLine = "\n" };
+
+    static Stream Sink(int descriptor) => OperatingSystem.IsLinux() ? new Handed(descriptor, IsHandedOver(descriptor))
+        : descriptor == 1 ? Console.OpenStandardOutput()
+        : Console.OpenStandardError();
 
     sealed partial class Handed(int descriptor, bool isThere) : Stream
     {
