@@ -14,11 +14,12 @@ public sealed class Coach(Bench bench)
 
     /// <summary>The next hint for where the trainee stands: the reason first, then what good looks like, then what the displays suggest, at last the next thing to do.</summary>
     /// <param name="view">What the tool shows.</param>
-    public string Next(StartupView view)
+    /// <param name="isReasonShown">Whether the reason stands on the screen; then the hints begin after it.</param>
+    public string Next(StartupView view, bool isReasonShown = false)
     {
         _given = _step == bench.Step.Id ? _given + 1 : 0;
         _step = bench.Step.Id;
-        ImmutableArray<string> hints = [.. Hints(view).Where(hint => hint.Length > 0)];
+        ImmutableArray<string> hints = [.. Hints(view).Skip(isReasonShown ? 1 : 0).Where(hint => hint.Length > 0)];
         return hints[Math.Min(_given, hints.Length - 1)];
     }
 

@@ -32,9 +32,10 @@ public enum SessionEnd
 /// <param name="clock">The present.</param>
 /// <param name="photos">Keeps photos; null where none can be attached.</param>
 /// <param name="profile">How the microphone and the voice get along.</param>
+/// <param name="hands">Hands that are moved by words; null where there are none but the technician's own.</param>
 public sealed class StartupSession(
     StartupProcedure procedure, IEventLog log, IDisplay display, IVoice voice, IEar? ear, TimeProvider clock, IPhotoShelf? photos = null,
-    HearingProfile profile = HearingProfile.HalfDuplex)
+    HearingProfile profile = HearingProfile.HalfDuplex, IHands? hands = null)
 {
     const string PhotoCommand = "photo ";
 
@@ -52,6 +53,12 @@ public sealed class StartupSession(
     /// <summary>The sound of a safety phrase is kept if it can be done while nobody notices.</summary>
     static readonly TimeSpan LongestKeeping = TimeSpan.FromMilliseconds(50);
 
+    /// <summary>So many messages about the sound are said within <see cref="SoundTelling"/>.</summary>
+    const int MostOfTheSound = 4;
+
+    static readonly TimeSpan SoundTelling = TimeSpan.FromMinutes(1);
+
+    readonly Queue<long> _soundTold = [];
     readonly Channel<Input> _inputs = System.Threading.Channels.Channel.CreateUnbounded<Input>(new UnboundedChannelOptions { SingleReader = true });
     readonly SemaphoreSlim _roomForLines = new(MostWaitingLines);
     readonly Queue<Errand> _errands = [];
@@ -60,7 +67,7 @@ public sealed class StartupSession(
     EarView _ear = new(ear is null ? EarState.Off : EarState.Listening);
     Task _hearing = Task.CompletedTask;
     Input.Turn? _waiting;
-    Expectation _expected = Heard(procedure.Expectation);
+    Expectation _expected = Heard(procedure.Expectation, hands);
     long _soundSince = clock.GetTimestamp();
     string? _insistedOn;
     long _insistedAt;
@@ -74,10 +81,13 @@ public sealed class StartupSession(
     public string? Saying => profile == HearingProfile.HalfDuplex ? null : _mouth.Saying;
 
     /// <summary>"Stop talking" is for the voice, not for the procedure, and may be said at any time.</summary>
-    static Expectation Heard(Expectation expectation) =>
-        expectation.Dictation ? expectation : expectation with { Commands = expectation.Commands.Add(CommandWord.StopTalking) };
+    static Expectation Heard(Expectation expectation, IHands? hands)
+    {
+        Expectation heard = expectation.Dictation ? expectation : expectation with { Commands = expectation.Commands.Add(CommandWord.StopTalking) };
+        return hands?.With(heard) ?? heard;
+    }
 
-    Expectation Awaited => Heard(procedure.Expectation);
+    Expectation Awaited => Heard(procedure.Expectation, hands);
 
     Now Now => Now.Of(clock);
 
@@ -352,7 +362,7 @@ public sealed class StartupSession(
         }
 
         // Only the sound of what leads to something is kept; talk during a pause is none of the tool's business. Deciding changes nothing, so it can be done again.
-        if (!heard.IsKept && procedure.Decide(phrase, Now).Count > 0)
+        if (!heard.IsKept && hands?.AreMeant(phrase) != true && procedure.Decide(phrase, Now).Count > 0)
         {
             return heard.Keep();
         }
@@ -401,6 +411,12 @@ public sealed class StartupSession(
 
         _reds = 0;
         _ear = _ear with { OffersKeys = false };
+        if (hands?.AreMeant(phrase) == true)
+        {
+            Show(phrase.Evidence, [new Announcement(hands.Do(phrase))]);
+            return;
+        }
+
         Record(procedure.Decide(phrase, Now), phrase.Evidence);
     }
 
@@ -446,7 +462,26 @@ public sealed class StartupSession(
         bool changed = sound.State != _ear.Sound;
         _soundSince = changed ? clock.GetTimestamp() : _soundSince;
         _ear = _ear with { Level = sound.Level, Sound = sound.State, Message = sound.Message };
-        Show(null, changed ? [new Announcement(sound.State == SoundState.Good ? "The sound is good again." : sound.Message)] : []);
+        Show(null, changed ? [OfTheSound(sound.State == SoundState.Good ? "The sound is good again." : sound.Message)] : []);
+    }
+
+    /// <summary>
+    /// A microphone that is gated hears the voice and nothing else: each message about its silence would end it and bring the next one. Then they are only shown.
+    /// </summary>
+    Announcement OfTheSound(string news)
+    {
+        while (_soundTold.TryPeek(out long told) && clock.GetElapsedTime(told) > SoundTelling)
+        {
+            _soundTold.Dequeue();
+        }
+
+        if (_soundTold.Count >= MostOfTheSound)
+        {
+            return new Announcement(news) { Said = "" };
+        }
+
+        _soundTold.Enqueue(clock.GetTimestamp());
+        return new Announcement(news);
     }
 
     void Notice(EarView ear)

@@ -53,7 +53,7 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
 
     string? Unfinished()
     {
-        string[] names = [.. UnfinishedJobs.All(data).Select(path => Path.GetFileNameWithoutExtension(path)!)];
+        string[] names = [.. UnfinishedJobs.All(data.Jobs).Select(path => Path.GetFileNameWithoutExtension(path)!)];
         if (names.Length == 0)
         {
             return null;

@@ -6,6 +6,7 @@ using HandsFreeStartup.Running;
 using HandsFreeStartup.Simulation;
 using HandsFreeStartup.Sound;
 using HandsFreeStartup.Start;
+using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.UserFiles;
 
 namespace HandsFreeStartup.Rehearse;
@@ -29,12 +30,14 @@ public static class RehearseCommand
     static readonly Option<string?> Microphone = new("--microphone") { Description = "Another microphone: its name, or a whole command that writes 16 kHz raw sound.", HelpName = "NAME" };
     static readonly Option<string?> Hearing = new("--hearing") { Description = "As for start.", HelpName = "PROFILE" };
 
+    static readonly Option<string?> Resume = new("--resume") { Description = "Resume an interrupted rehearsal: its name, or nothing where only one is unfinished. Its time stood still meanwhile.", HelpName = "NAME", Arity = ArgumentArity.ZeroOrOne };
+
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
         Command command = new("rehearse", "Rehearse a start-up at a simulated furnace: by microphone, unless --keys is given. The record is none of a start-up.")
         {
-            Appliance, Site, Checklist, Occasion, Settings, Faults, Seed, Speed, Script, Trainee, Keys, Plain, Mute, Microphone, Hearing,
+            Appliance, Site, Checklist, Occasion, Settings, Faults, Seed, Speed, Script, Trainee, Keys, Plain, Mute, Microphone, Hearing, Resume,
         };
         Hearing.AcceptOnlyFromAmong(HearingProfiles.All);
         command.SetAction((parsed, _) => Run(parsed));
@@ -43,9 +46,22 @@ public static class RehearseCommand
 
     static async Task<int> Run(ParseResult parsed)
     {
+        bool isScript = parsed.GetValue(Script) is not null;
+        int speed = parsed.GetValue(Speed) is >= 1 and <= 100 and var given ? given : throw new WrongUseException("A rehearsal runs 1 to 100 times as fast as time: give --speed with a number between them.");
+        TimeProvider? real = isScript ? null : TimeProvider.System;
+        (StartOptions options, RehearsalStage stage, string? trainee) = parsed.GetResult(Resume) is null ? New(parsed, real, speed) : Interrupted(parsed, real, speed);
+        TextWriter output = parsed.InvocationConfiguration.Output;
+        int code = isScript
+            ? new ScriptRun(options, stage, output).Play(UserFile.Copy(parsed.GetValue(Script)!).Text)
+            : await new Composition(options, output, parsed.InvocationConfiguration.Error, TimeProvider.System, stage).Run();
+        Farewell.Tell(stage.Bench, options with { Technician = trainee }, output, TimeProvider.System);
+        return code;
+    }
+
+    static (StartOptions Options, RehearsalStage Stage, string? Trainee) New(ParseResult parsed, TimeProvider? real, int speed)
+    {
         StartOptions options = Read(parsed);
         ImmutableArray<NamedFault> faults = [.. (parsed.GetValue(Faults) ?? []).Select(Named)];
-        options = options with { Rehearsal = new RehearsalNote(parsed.GetValue(Seed), string.Join(',', faults.Select(fault => fault.Name))) };
         PlanFiles files = UserFile.ReadTogether(UserFile.CopyChecklist(options.Files.Checklist!, ShippedFiles.Checklists), UserFile.Copy(options.Files.Appliance!), UserFile.Copy(options.Files.Site!), options.Files.Settings is { } settings ? UserFile.Copy(settings) : null);
         OccasionChoice.Check(files.Checklist, options.Files.Occasion);
         StartupPlan plan = StartupPlan.From(files.Checklist, files.Appliance, files.Site, settings: files.Settings, occasion: options.Files.Occasion);
@@ -54,20 +70,34 @@ public static class RehearseCommand
             throw new WrongUseException(refusal);
         }
 
-        Bench bench = new(Furnace.From(plan, faults.Select(fault => fault.Fault), (ulong)parsed.GetValue(Seed)));
-        int code = parsed.GetValue(Script) is { } script
-            ? new ScriptRun(options, bench, parsed.InvocationConfiguration.Output).Play(UserFile.Copy(script).Text)
-            : await Live(parsed, options, bench);
-        Farewell.Tell(bench, options, parsed.InvocationConfiguration.Output, TimeProvider.System);
-        return code;
+        RehearsalNote note = new(parsed.GetValue(Seed), string.Join(',', faults.Select(fault => fault.Name)));
+        DateTimeOffset began = real?.GetUtcNow() ?? new DateTimeOffset(2026, 1, 5, 8, 0, 0, TimeSpan.Zero);
+        return (options with { Rehearsal = note }, Stage(plan, note, new RehearsalClock(real, speed, began)), options.Technician);
     }
 
-    static Task<int> Live(ParseResult parsed, StartOptions options, Bench bench)
+    static (StartOptions Options, RehearsalStage Stage, string? Trainee) Interrupted(ParseResult parsed, TimeProvider? real, int speed)
     {
-        int speed = parsed.GetValue(Speed) is >= 1 and <= 100 and var given ? given : throw new WrongUseException("A rehearsal runs 1 to 100 times as fast as time: give --speed with a number between them.");
-        RehearsalStage stage = new(bench, new RehearsalClock(TimeProvider.System, speed, TimeProvider.System.GetUtcNow()));
-        return new Composition(options, parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error, TimeProvider.System, stage).Run();
+        if (parsed.GetValue(Appliance) is not null || parsed.GetValue(Site) is not null || parsed.GetValue(Checklist) is not null || parsed.GetValue(Faults) is { Length: > 0 } || parsed.GetResult(Seed) is { Implicit: false })
+        {
+            throw new WrongUseException("A rehearsal is resumed with the furnace that it began with: leave out --appliance, --site, --checklist, --fault and --seed, or begin a new one.");
+        }
+
+        string folder = DataFolder.Of(parsed).Rehearsals;
+        string path = parsed.GetValue(Resume) is { } name ? JobFile.Find(folder, name) : UnfinishedJobs.Only(folder, "rehearse");
+        UnfinishedJobs.Check(path);
+        IReadOnlyList<StartupEvent> events = StoredJob.Read(path).Events;
+        if (events is not [StartupBegan { Job: { Rehearsal: { } note } job } began, ..])
+        {
+            throw new WrongUseException($"{path} is no record of a rehearsal. An interrupted start-up is resumed with start --resume.");
+        }
+
+        RehearsalStage stage = Stage(UserFile.PlanOf(job), note, new RehearsalClock(real, speed, began.At));
+        stage.GoThrough(events, new KeptHands(path).Read());
+        return (Read(parsed) with { Rehearsal = note, Files = new JobFiles(), Technician = null, Earlier = new EarlierJob(path, IsFollowed: false) }, stage, job.Technician);
     }
+
+    static RehearsalStage Stage(StartupPlan plan, RehearsalNote note, RehearsalClock clock) =>
+        new(new Bench(Furnace.From(plan, note.Faults.Split(',', StringSplitOptions.RemoveEmptyEntries).Select(name => Named(name).Fault), (ulong)note.Seed)), clock);
 
     static NamedFault Named(string name) => NamedFault.Find(name)
         ?? throw new WrongUseException($"There is no fault '{name}'. The faults are {string.Join(", ", NamedFault.All.Select(fault => fault.Name))}.");

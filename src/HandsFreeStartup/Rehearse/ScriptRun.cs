@@ -4,7 +4,6 @@ using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Session;
-using HandsFreeStartup.Simulation;
 using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Start;
 
@@ -12,14 +11,13 @@ namespace HandsFreeStartup.Rehearse;
 
 /// <summary>Plays a script: each line is a hand or a phrase, and takes a fixed time, so that the same script at the same furnace is the same rehearsal.</summary>
 /// <param name="options">Files and folders.</param>
-/// <param name="bench">Furnace and hands.</param>
+/// <param name="stage">Furnace and hands, with a clock that goes on only when it is told to.</param>
 /// <param name="output">For the flow as lines.</param>
-sealed class ScriptRun(StartOptions options, Bench bench, TextWriter output)
+sealed class ScriptRun(StartOptions options, RehearsalStage stage, TextWriter output)
 {
     static readonly TimeSpan OfAHand = TimeSpan.FromSeconds(3), OfAPhrase = TimeSpan.FromSeconds(4);
 
-    readonly RehearsalStage _stage = new(bench, new RehearsalClock(null, 1, new DateTimeOffset(2026, 1, 5, 8, 0, 0, TimeSpan.Zero)));
-    readonly StartupProcedure _procedure = new(bench.Furnace.Plan);
+    readonly StartupProcedure _procedure = new(stage.Bench.Furnace.Plan);
 
     /// <summary>Plays all lines, or until the start-up is finished.</summary>
     /// <param name="script">Lines; empty ones and those that begin with # are passed over.</param>
@@ -27,10 +25,15 @@ sealed class ScriptRun(StartOptions options, Bench bench, TextWriter output)
     /// <exception cref="WrongUseException">A line means nothing; named with its number.</exception>
     public int Play(string script)
     {
-        using OpenJob job = OpenJob.New(options, "script", _stage.Clock);
-        IEventLog log = _stage.Watch(job);
-        IDisplay display = _stage.Beside(new PlainDisplay(output), asLines: true);
-        Record(log, display, _procedure.Begin(job.Begins!, Now), null);
+        using OpenJob job = options.Earlier is null ? OpenJob.New(options, "script", stage.Clock) : OpenJob.ToGoOn(options, stage.Clock);
+        IEventLog log = stage.Watch(job);
+        IDisplay display = stage.Beside(new PlainDisplay(output), asLines: true);
+        foreach (StartupEvent happened in log.ReadAll())
+        {
+            _procedure.Apply(happened);
+        }
+
+        Record(log, display, job.Begins is { } begins ? _procedure.Begin(begins, Now) : _procedure.Run(Now), null);
         foreach ((string line, int number) in script.Split('\n').Select((line, index) => (line.Trim(), index + 1)).Where(line => line.Item1.Length > 0 && line.Item1[0] != '#'))
         {
             if (_procedure.Phase == Phase.Finished)
@@ -38,13 +41,13 @@ sealed class ScriptRun(StartOptions options, Bench bench, TextWriter output)
                 break;
             }
 
-            if (_stage.Take(line))
+            if (stage.Take(line))
             {
-                _stage.Clock.Forward(line.StartsWith("wait ", StringComparison.OrdinalIgnoreCase) ? TimeSpan.Zero : OfAHand);
+                stage.Clock.Forward(line.StartsWith("wait ", StringComparison.OrdinalIgnoreCase) ? TimeSpan.Zero : OfAHand);
             }
             else
             {
-                _stage.Clock.Forward(OfAPhrase);
+                stage.Clock.Forward(OfAPhrase);
                 Say(log, display, line, number);
             }
 
@@ -56,14 +59,14 @@ sealed class ScriptRun(StartOptions options, Bench bench, TextWriter output)
         return ExitCode.Done;
     }
 
-    Now Now => Now.Of(_stage.Clock);
+    Now Now => Now.Of(stage.Clock);
 
     void Say(IEventLog log, IDisplay display, string line, int number)
     {
         Phrase phrase = PhraseText.Typed(line, _procedure.Expectation);
         if (phrase is Phrase.NotUnderstood unknown)
         {
-            throw new WrongUseException($"Line {number} of the script, '{line}', cannot be said or done here: {unknown.Evidence.Why} The step is '{bench.Step.Title}'.");
+            throw new WrongUseException($"Line {number} of the script, '{line}', cannot be said or done here: {unknown.Evidence.Why} The step is '{stage.Bench.Step.Title}'.");
         }
 
         Record(log, display, _procedure.Decide(phrase, Now), phrase.Evidence);

@@ -9,11 +9,15 @@ public static class JobFile
 
     /// <summary>The file of that path, or the job of that name in the folder of the records.</summary>
     /// <exception cref="WrongUseException">There is none.</exception>
-    public static string Find(DataFolder data, string job)
+    public static string Find(DataFolder data, string job) => Find(data.Jobs, job);
+
+    /// <summary>The file of that path, or the record of that name in a folder.</summary>
+    /// <exception cref="WrongUseException">There is none.</exception>
+    public static string Find(string folder, string job)
     {
-        string[] candidates = [job, Path.Combine(data.Jobs, job), Path.Combine(data.Jobs, job + Extension)];
+        string[] candidates = [job, Path.Combine(folder, job), Path.Combine(folder, job + Extension)];
         string found = candidates.FirstOrDefault(path => FileStatus.Of(path).Kind is not (FileKind.None or FileKind.Folder))
-            ?? throw new WrongUseException($"There is no record '{job}', neither as a file nor in {data.Jobs}. Look at the name, or move the folder with --data.");
+            ?? throw new WrongUseException($"There is no record '{job}', neither as a file nor in {folder}. Look at the name, or move the folder with --data.");
         return FileStatus.Of(found).Kind == FileKind.Link ? Target(found) : found;
     }
 

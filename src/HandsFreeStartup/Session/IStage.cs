@@ -1,7 +1,23 @@
+using HandsFreeStartup.Procedure.Hearing;
+
 namespace HandsFreeStartup.Session;
 
+/// <summary>Hands that are moved by words. Only a rehearsal has them; what they are told is no word to the procedure.</summary>
+public interface IHands
+{
+    /// <summary>What may be said now, the words of the hands among it where they are free to move.</summary>
+    Expectation With(Expectation expectation);
+
+    /// <summary>Whether a phrase is meant for them.</summary>
+    bool AreMeant(Phrase phrase);
+
+    /// <summary>Does what a phrase asks of them.</summary>
+    /// <returns>What was done, as one sentence.</returns>
+    string Do(Phrase phrase);
+}
+
 /// <summary>Stands between a session and its devices, where the furnace is none of this world.</summary>
-public interface IStage
+public interface IStage : IHands
 {
     /// <summary>The time of the session.</summary>
     TimeProvider Clock { get; }

@@ -52,7 +52,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         using PosixSignalRegistration hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Leave);
         using ListeningEar? ear = Ear();
         using LiveSound sound = LiveSound.Open(options, error.WriteLine);
-        using OpenJob job = options.Earlier is { GoesOn: true } ? OpenJob.ToGoOn(options, clock)
+        using OpenJob job = options.Earlier is { GoesOn: true } ? OpenJob.ToGoOn(options, Time)
             : options.Earlier is { IsFollowed: true } ? OpenJob.Following(options, ear?.Name ?? "keys", clock, output)
             : OpenJob.New(options, ear?.Name ?? "keys", Time);
         using QueuedWriter queued = new(output, stop.Cancel);
@@ -117,7 +117,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         StartupSession? session = null;
         await using IVoice voice = Voice(sound, cutter, speaks => session?.Post(new Input.Voice(speaks)));
         PlainDisplay display = new(lines);
-        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: true) ?? display, voice, ear, Time, job, sound.Profile);
+        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: true) ?? display, voice, ear, Time, job, sound.Profile, stage);
         if (ear is null || !Console.IsInputRedirected)
         {
             _ = Task.Run(() => ReadLines(session, closes: ear is null, stop.Token));
@@ -136,7 +136,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         using StartupWindow window = new(input => Post(session!, input), stop.Cancel, Looks.FromEnvironment(options.Screen.IsLight));
         app.Keyboard.KeyDown += (_, key) => key.Handled = ReferenceEquals(app.TopRunnableView, window) && window.Take(key);
         ScreenDisplay display = new(app, window);
-        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: false) ?? display, voice, ear, Time, job, sound.Profile);
+        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: false) ?? display, voice, ear, Time, job, sound.Profile, stage);
         Task<SessionEnd> running = Task.Run(async () =>
         {
             try
@@ -305,9 +305,9 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             lines.Write($"\n{notice}\n");
         }
 
-        if (end != SessionEnd.Finished && stage is null)
+        if (end != SessionEnd.Finished)
         {
-            lines.WriteLine($"Not finished. Resume it with: start --resume {Path.GetFileNameWithoutExtension(job.Path)}");
+            lines.WriteLine($"Not finished. Resume it with: {(stage is null ? "start" : "rehearse")} --resume {Path.GetFileNameWithoutExtension(job.Path)}");
         }
 
         return hasSummary;

@@ -99,7 +99,12 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     /// <summary>Opens an interrupted job: the named one, or the only one that is unfinished. An ended one, or one that does not verify, is not resumed.</summary>
     public static OpenJob ToGoOn(StartOptions options, TimeProvider clock)
     {
-        string path = options.Earlier?.Name is { } job ? JobFile.Find(options.Data, job) : UnfinishedJobs.Only(options.Data);
+        string path = options.Earlier?.Name is { } job ? JobFile.Find(options.Data, job) : UnfinishedJobs.Only(options.Data.Jobs, "start");
+        if (options.Rehearsal is null)
+        {
+            NoRehearsal.Check(path);
+        }
+
         UnfinishedJobs.Check(path);
         StartupLog log = StartupLog.Open(path, clock);
         try

@@ -7,22 +7,21 @@ namespace HandsFreeStartup.Start;
 /// <summary>The jobs that can be gone on with: neither signed nor ended, and as they were written.</summary>
 static class UnfinishedJobs
 {
-    /// <summary>Every unfinished job, by its file.</summary>
-    public static IEnumerable<string> All(DataFolder data) =>
-        Directory.Exists(data.Jobs) ? Directory.GetFiles(data.Jobs, "*.db").Order(StringComparer.Ordinal).Where(IsUnfinished) : [];
+    /// <summary>Every unfinished job of a folder, by its file.</summary>
+    public static IEnumerable<string> All(string folder) =>
+        Directory.Exists(folder) ? Directory.GetFiles(folder, "*.db").Order(StringComparer.Ordinal).Where(IsUnfinished) : [];
 
-    /// <summary>The only unfinished job in the folder of the records.</summary>
+    /// <summary>The only unfinished job in a folder of records.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="command">Which command goes on with it.</param>
     /// <exception cref="WrongUseException">There is none, or more than one; the message lists them.</exception>
-    public static string Only(DataFolder data)
+    public static string Only(string folder, string command) => All(folder).ToArray() switch
     {
-        return All(data).ToArray() switch
-        {
-            [var only] => only,
-            [] => throw new WrongUseException($"There is no unfinished record to resume in {data.Jobs}."),
-            var several => throw new WrongUseException(
-                $"{several.Length} records are unfinished. Say which: start --resume NAME, one of {string.Join(", ", several.Select(Path.GetFileNameWithoutExtension))}."),
-        };
-    }
+        [var only] => only,
+        [] => throw new WrongUseException($"There is no unfinished record to resume in {folder}."),
+        var several => throw new WrongUseException(
+            $"{several.Length} records are unfinished. Say which: {command} --resume NAME, one of {string.Join(", ", several.Select(Path.GetFileNameWithoutExtension))}."),
+    };
 
     /// <summary>Refuses a record that has ended or does not verify.</summary>
     /// <exception cref="WrongUseException">One sentence says why.</exception>

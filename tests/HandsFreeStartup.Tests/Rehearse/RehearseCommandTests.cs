@@ -49,10 +49,46 @@ public sealed class RehearseCommandTests
         Assert.Contains("score 100", output, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_rehearsal_that_is_interrupted_at_any_place_goes_on_as_if_it_had_not_been()
+    {
+        string[] lines = Ideal.Value.Split('\n');
+        foreach (int share in new[] { 3, 7, 9 })
+        {
+            using TemporaryFolder folder = new();
+            int until = lines.Length * share / 10;
+            (_, string before, _) = await Rehearse(folder, string.Join('\n', lines[..until]));
+            (int code, string output, string error) = await Resumed(folder, string.Join('\n', lines[until..]));
+
+            Assert.Contains("interrupted", before, StringComparison.Ordinal);
+            Assert.Equal((0, ""), (code, error));
+            Assert.Contains("score 100 of 100", output, StringComparison.Ordinal);
+            Assert.Contains("Nothing was wrong.", output, StringComparison.Ordinal);
+            Assert.Contains("Trainee: 2 rehearsals", (await InProcess.Run(["review", "--rehearsals", "--data", folder.Path])).Output, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task The_record_of_a_rehearsal_is_not_resumed_as_a_start_up_nor_one_that_has_ended()
+    {
+        using TemporaryFolder folder = new();
+        await Rehearse(folder, "done\n");
+        string record = Assert.Single(Directory.GetFiles(Path.Combine(folder.Path, "rehearsals"), "*.db"));
+        (int asJob, _, string why) = await InProcess.Run(["start", "--resume", record, "--keys", "--plain", "--data", folder.Path]);
+        await Resumed(folder, string.Join('\n', Ideal.Value.Split('\n')[1..]));
+        (int ended, _, string closed) = await Resumed(folder, "done\n", record);
+
+        Assert.Equal((2, 2), (asJob, ended));
+        Assert.Contains("record of a rehearsal", why, StringComparison.Ordinal);
+        Assert.Contains("has ended", closed, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("rehearse --fault sunspots", "There is no fault 'sunspots'")]
     [InlineData("rehearse --fault not-derated", "above 2000 feet")]
     [InlineData("rehearse --keys --speed 0", "--speed")]
+    [InlineData("rehearse --resume", "no unfinished record")]
+    [InlineData("rehearse --resume --seed 4", "leave out")]
     public async Task What_cannot_be_rehearsed_is_one_sentence(string command, string why)
     {
         using TemporaryFolder folder = new();
@@ -70,6 +106,13 @@ public sealed class RehearseCommandTests
 
         Assert.Equal(2, code);
         Assert.Contains("Line 2 of the script", error, StringComparison.Ordinal);
+    }
+
+    static async Task<ProgramResult> Resumed(TemporaryFolder folder, string script, params string[] name)
+    {
+        string file = Path.Combine(folder.Path, "rest.txt");
+        await File.WriteAllTextAsync(file, script);
+        return await InProcess.Run(["rehearse", "--resume", .. name, "--script", file, "--data", folder.Path]);
     }
 
     static async Task<ProgramResult> Rehearse(TemporaryFolder folder, string script)

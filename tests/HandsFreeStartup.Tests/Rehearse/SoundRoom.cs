@@ -1,4 +1,6 @@
 using System.Diagnostics;
+using HandsFreeStartup.Hear;
+using HandsFreeStartup.Running;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Tests.Support;
 
@@ -9,34 +11,48 @@ public sealed class SoundRoomFactAttribute : FactAttribute
 {
     public SoundRoomFactAttribute()
     {
-        string[] missing = [.. ((string[])["pulseaudio", "parec", "paplay", "pactl", "espeak-ng", "sox"]).Where(program => InstalledProgram.Find(program) is null)];
+        string[] missing = [.. ((string[])["pulseaudio", "parec", "paplay", "pactl", "espeak-ng", "flite", "sox"]).Where(program => InstalledProgram.Find(program) is null)];
         Skip = missing.Length > 0 ? $"not installed: {string.Join(", ", missing)}" : null!;
     }
+}
+
+/// <summary>Somebody who speaks: a voice of espeak-ng with its words a minute, or one of flite.</summary>
+/// <param name="Voice">Its name, "flite:" before one of flite; slt and awb of those are strangers to the recognizer.</param>
+/// <param name="Pace">Words a minute; flite has its own.</param>
+readonly record struct Speaker(string Voice, int Pace = 160)
+{
+    const string Flite = "flite:";
+
+    /// <summary>The command that says words into a file.</summary>
+    public (string Program, string[] Arguments) Says(string words, string wav) => Voice.StartsWith(Flite, StringComparison.Ordinal)
+        ? ("flite", ["-voice", Voice[Flite.Length..], "-t", words, "-o", wav])
+        : ("espeak-ng", ["-v", Voice, "-s", FormattableString.Invariant($"{Pace}"), "-w", wav, words]);
 }
 
 /// <summary>
 /// A sound server of the tests' own with two devices: the air by the furnace, which the microphone of the program records, and the loudspeaker of the program, which is heard in that air
 /// 10 dB lower. It ends with the test.
 /// </summary>
-sealed class SoundRoom : IDisposable
+/// <param name="rate">Words a minute of the program's voice, which may be more than anybody could follow: nobody but its own microphone listens to it, and a test has no time.</param>
+sealed class SoundRoom(int rate = SoundRoom.Hurried) : IDisposable
 {
+    /// <summary>As fast as the voice can.</summary>
+    public const int Hurried = 900;
+
     const string Air = "air", Loudspeaker = "loudspeaker";
 
-    readonly TemporaryFolder _folder = new();
-    readonly Process _server;
-    Process? _noise;
+    const string Plain = "rate=16000 channels=1 channel_map=mono";
 
-    public SoundRoom()
-    {
-        _server = Start("pulseaudio",
-            "--daemonize=no", "--use-pid-file=no", "--exit-idle-time=-1", "-n",
-            $"--load=module-native-protocol-unix socket={Path.Combine(_folder.Path, "native")} auth-anonymous=1",
-            $"--load=module-null-sink sink_name={Air}",
-            $"--load=module-null-sink sink_name={Loudspeaker}",
-            $"--load=module-loopback source={Loudspeaker}.monitor sink={Air} latency_msec=60");
-        _server.ErrorDataReceived += (_, _) => { };
-        _server.BeginErrorReadLine();
-    }
+    const double SpeechLevel = -22;
+
+    readonly TemporaryFolder _folder = new();
+    readonly SileroDetector _levels = Detector();
+    readonly List<Process> _noises = [];
+    Process? _server;
+    string _device = "", _echo = "";
+
+    /// <summary>A detector of speech for one listener alone.</summary>
+    public static SileroDetector Detector() => SileroDetector.Load(new ModelFiles(ShippedFiles.Models).Checked(ModelFiles.Detector).Path);
 
     string Address => $"unix:{Path.Combine(_folder.Path, "native")}";
 
@@ -45,38 +61,95 @@ sealed class SoundRoom : IDisposable
     /// <summary>Finds programs as usual, but the player of the program plays on its loudspeaker.</summary>
     public string? Find(string program) => program switch
     {
-        "espeak-ng" => InstalledProgram.Find(program),
+        "espeak-ng" => Script("espeak-ng", FormattableString.Invariant($"exec {InstalledProgram.Find("espeak-ng")} \"$@\" -s {rate}")),
         "paplay" => Script("paplay", $"exec {InstalledProgram.Find("paplay")} --server={Address} --device={Loudspeaker} \"$@\""),
         _ => null,
     };
 
-    /// <summary>Waits until the devices are there, and lowers the loudspeaker in the air by 10 dB.</summary>
-    public async Task Ready()
+    /// <summary>Lets a program that is started find this room, and no other device.</summary>
+    public void Lend(ProcessStartInfo start)
     {
-        for (int tries = 0; tries < 100 && (await Order("list", "short", "sink-inputs")).Length == 0; tries++)
-        {
-            await Task.Delay(100);
-        }
-
-        string echo = (await Order("list", "short", "sink-inputs")).Split('\t')[0];
-        await Order("set-sink-input-volume", echo, "-10dB");
+        start.Environment["PULSE_SERVER"] = Address;
+        start.Environment["PATH"] = $"{Path.GetDirectoryName(Find("espeak-ng"))}:{Environment.GetEnvironmentVariable("PATH")}";
     }
 
-    /// <summary>A blower: noise that grows weaker toward the heights, at a level in dB below full scale, as long as the room lives.</summary>
-    public void Blow(double level)
+    /// <summary>Listens to the loudspeaker alone; ends with the server.</summary>
+    public Process Eavesdrop() => Process.Start(new ProcessStartInfo(InstalledProgram.Find("parec")!, [$"--server={Address}", $"--device={Loudspeaker}.monitor", "--raw", "--rate=16000", "--channels=1", "--format=s16le", "--latency-msec=50"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+
+    /// <summary>Opens the room: the devices are there, and the loudspeaker is 10 dB lower in the air.</summary>
+    public async Task Open()
+    {
+        _server = Start("pulseaudio",
+            "--daemonize=no", "--use-pid-file=no", "--exit-idle-time=-1", "-n",
+            $"--load=module-native-protocol-unix socket={Path.Combine(_folder.Path, "native")} auth-anonymous=1",
+            $"--load=module-null-sink sink_name={Loudspeaker} {Plain}");
+        _server.ErrorDataReceived += (_, _) => { };
+        _server.BeginErrorReadLine();
+        await Until(async () => (await Order("list", "short", "sinks")).Length > 0);
+        await GiveDevice();
+        await Order("set-default-sink", Loudspeaker);
+        await Order("set-default-source", $"{Air}.monitor");
+    }
+
+    /// <summary>Plugs the microphone in: its air is there, and the loudspeaker is heard in it.</summary>
+    public async Task GiveDevice()
+    {
+        _device = await Order(["load-module", "module-null-sink", $"sink_name={Air}", .. Plain.Split(' ')]);
+        _echo = await Order("load-module", "module-loopback", $"source={Loudspeaker}.monitor", $"sink={Air}", "latency_msec=60");
+        await Until(async () => (await Order("list", "short", "sink-inputs")).Length > 0);
+        await Order("set-sink-input-volume", (await Order("list", "short", "sink-inputs")).Split('\t')[0], "-10dB");
+    }
+
+    /// <summary>Pulls the microphone out. Who listened to it is sent away: the server would give him another device instead.</summary>
+    public async Task LoseDevice()
+    {
+        End(_noises);
+        await Order("unload-module", _echo);
+        await Order("unload-module", _device);
+        foreach (string line in (await Order("list", "short", "source-outputs")).Split('\n', StringSplitOptions.RemoveEmptyEntries))
+        {
+            await Order("kill-source-output", line.Split('\t')[0]);
+        }
+    }
+
+    /// <summary>A blower: noise that grows weaker toward the heights, so many dB below the speech of everybody here, as long as the device is there.</summary>
+    /// <param name="below">Mean square over the frames with speech beside that of the noise, dB.</param>
+    public void Blow(double below)
     {
         string wav = Path.Combine(_folder.Path, "noise.wav");
-        Run("sox", "-n", "-r", "16000", "-c", "1", "-b", "16", wav, "synth", "20", "pinknoise", "lowpass", "2500", "gain", "-n", FormattableString.Invariant($"{level + 8:0.0}"));
-        _noise = Start("bash", "-c", $"while :; do {InstalledProgram.Find("paplay")} --server={Address} --device={Air} {wav} || exit; done");
+        if (!File.Exists(wav))
+        {
+            Run("sox", "-n", "-r", "16000", "-c", "1", "-b", "16", wav, "synth", "60", "pinknoise", "lowpass", "2500", "gain", "-6");
+            float[] noise = WavFile.Read(wav);
+            Loud(noise, noise.Sum(sample => (double)sample * sample) / noise.Length, SpeechLevel - below);
+            WavFile.Write(wav, noise);
+        }
+
+        _noises.Add(Start("bash", "-c", $"while :; do {InstalledProgram.Find("paplay")} --server={Address} --device={Air} {wav} || exit; done"));
     }
 
     /// <summary>Says words into the air, and returns when the last sound is out.</summary>
-    public async Task Say(string words, string voice, int pace)
+    public Task Say(string words, Speaker speaker) => Play(Speech(words, speaker));
+
+    /// <summary>Makes the sound of words, as loud as everybody speaks here; it ends with the last of them, and no silence after it.</summary>
+    /// <returns>A file that the next words take the place of.</returns>
+    public string Speech(string words, Speaker speaker)
     {
-        string wav = Path.Combine(_folder.Path, "said.wav"), loud = Path.Combine(_folder.Path, "loud.wav");
-        Run("espeak-ng", "-v", voice, "-s", FormattableString.Invariant($"{pace}"), "-w", wav, words);
-        Run("sox", wav, "-r", "16000", loud, "gain", "-n", "-6");
-        using Process player = Start("paplay", $"--server={Address}", $"--device={Air}", loud);
+        string wav = Path.Combine(_folder.Path, "said.wav");
+        (string program, string[] arguments) = speaker.Says(words, wav);
+        Run(program, arguments);
+        float[] sound = WavFile.Read(wav);
+        float end = sound.Max(Math.Abs) / 50;
+        sound = sound[..(Array.FindLastIndex(sound, sample => Math.Abs(sample) > end) + 1)];
+        Loud(sound, NoiseMix.SpeechPower(sound, _levels) ?? 1, SpeechLevel);
+        WavFile.Write(wav, sound);
+        return wav;
+    }
+
+    /// <summary>Plays a file into the air, and returns when the last sound is out.</summary>
+    public async Task Play(string wav)
+    {
+        using Process player = Start("paplay", $"--server={Address}", $"--device={Air}", wav);
         await player.WaitForExitAsync();
     }
 
@@ -87,6 +160,14 @@ sealed class SoundRoom : IDisposable
         string answer = await order.StandardOutput.ReadToEndAsync();
         await order.WaitForExitAsync();
         return answer.Trim();
+    }
+
+    static async Task Until(Func<Task<bool>> isSo)
+    {
+        for (int tries = 0; tries < 100 && !await isSo(); tries++)
+        {
+            await Task.Delay(100);
+        }
     }
 
     string Script(string name, string body)
@@ -113,15 +194,32 @@ sealed class SoundRoom : IDisposable
         run.WaitForExit();
     }
 
-    public void Dispose()
+    static void End(List<Process> processes)
     {
-        foreach (Process process in ((Process?[])[_noise, _server]).OfType<Process>())
+        foreach (Process process in processes)
         {
             process.Kill(entireProcessTree: true);
             process.WaitForExit();
             process.Dispose();
         }
 
+        processes.Clear();
+    }
+
+    static void Loud(float[] sound, double power, double decibels)
+    {
+        float gain = (float)Math.Sqrt(Math.Pow(10, decibels / 10) / power);
+        for (int i = 0; i < sound.Length; i++)
+        {
+            sound[i] *= gain;
+        }
+    }
+
+    public void Dispose()
+    {
+        End(_noises);
+        End([.. ((Process?[])[_server]).OfType<Process>()]);
+        _levels.Dispose();
         _folder.Dispose();
     }
 }

@@ -1,0 +1,254 @@
+using System.Diagnostics;
+using System.Globalization;
+using HandsFreeStartup.Procedure;
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Rehearse;
+using HandsFreeStartup.Simulation;
+using HandsFreeStartup.Speech.Speaking;
+using HandsFreeStartup.Storage.Log;
+using HandsFreeStartup.Storage.UserFiles;
+using HandsFreeStartup.Tests.Support;
+
+namespace HandsFreeStartup.Tests.Rehearse;
+
+/// <summary>
+/// The program itself, run as its user runs it, at a simulated furnace in a room: a technician hears its loudspeaker, reads what it has written down, and talks to it. It can be killed and
+/// resumed.
+/// </summary>
+/// <param name="furnace">The furnace, of the plan that the program is started with.</param>
+/// <param name="room">With the devices.</param>
+/// <param name="data">Folder of the records.</param>
+/// <param name="speaker">The technician's voice.</param>
+sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder data, Speaker speaker) : IDisposable
+{
+    static readonly TimeSpan Patience = TimeSpan.FromSeconds(12), Pause = TimeSpan.FromMilliseconds(550);
+
+    readonly RehearsalClock _clock = new(TimeProvider.System, 1, DateTimeOffset.UnixEpoch);
+    readonly Bench _bench = new(furnace);
+    readonly List<string> _lines = [];
+    StartupProcedure? _procedure;
+    Process? _program, _ear;
+    long _loudAt;
+    int _seen;
+
+    public List<StartupEvent> Log { get; } = [];
+
+    public List<string> Wrong { get; } = [];
+
+    public int Utterances { get; private set; }
+
+    public Bench Bench => _bench;
+
+    /// <summary>Whether the loudspeaker is heard at this moment.</summary>
+    public bool IsLoud => Stopwatch.GetElapsedTime(Volatile.Read(ref _loudAt)) < TimeSpan.FromMilliseconds(150);
+
+    /// <summary>Everything that the program has written to its output.</summary>
+    public string Told
+    {
+        get
+        {
+            lock (_lines)
+            {
+                return string.Join('\n', _lines);
+            }
+        }
+    }
+
+    public StartupView View
+    {
+        get
+        {
+            Read();
+            return _procedure!.View(Now.Of(TimeProvider.System));
+        }
+    }
+
+    /// <summary>Starts the program, or resumes with it.</summary>
+    public async Task Start(params string[] arguments)
+    {
+        _ear ??= Listen();
+        _program = ProgramProcess.Start([.. arguments, "--plain", "--hearing", "echo-cancelled", "--data", data.Path], room.Lend);
+        foreach (StreamReader words in (StreamReader[])[_program.StandardOutput, _program.StandardError])
+        {
+            _ = Task.Run(async () =>
+            {
+                while (await words.ReadLineAsync() is { } line)
+                {
+                    lock (_lines)
+                    {
+                        _lines.Add(line);
+                    }
+                }
+            });
+        }
+
+        await Until(() => Told.Contains("  say: ", StringComparison.Ordinal));
+        await Quiet();
+    }
+
+    /// <summary>Ends it as a power cut would.</summary>
+    public async Task Kill()
+    {
+        Read();
+        _program!.Kill(entireProcessTree: true);
+        await _program.WaitForExitAsync();
+        lock (_lines)
+        {
+            _lines.Clear();
+        }
+    }
+
+    /// <summary>Lets an ideal technician go on until something is so, or the program has ended.</summary>
+    public async Task GoOn(Func<StartupView, bool> until)
+    {
+        IdealTechnician technician = new(_bench);
+        while (!_program!.HasExited && View is var view && !until(view))
+        {
+            switch (technician.Next(view))
+            {
+                case Deed.ByHand hand:
+                    Do(hand.Words);
+                    break;
+                case Deed.Patience wait:
+                    _clock.Forward(TimeSpan.FromSeconds(wait.Seconds));
+                    await Task.Delay(300);
+                    break;
+                case Deed.BySpeech speech:
+                    await Say(speech.Phrase is Phrase.Reading reading ? $"{speech.Words[..speech.Words.LastIndexOf(' ')]} {SpokenNumber.Usual(reading.Value)}" : speech.Words, speech.Phrase);
+                    break;
+            }
+        }
+    }
+
+    /// <summary>Does something with the hands.</summary>
+    public void Do(string words)
+    {
+        _bench.Advance(_clock.Elapsed);
+        _bench.Do((Act.Move)HandWords.Read(words, furnace.Plan)!);
+        _clock.Forward(TimeSpan.FromSeconds(3));
+    }
+
+    /// <summary>Says words once the loudspeaker is quiet, and waits for what comes of them.</summary>
+    public async Task Say(string words, Phrase? meant = null)
+    {
+        await Quiet();
+        int before = Log.Count;
+        await Utter(words);
+        foreach (ReadingEntered entered in Log.Skip(before).OfType<ReadingEntered>())
+        {
+            if (meant is not Phrase.Reading reading || entered.Reading.Value != reading.Value || entered.Reading.Key.FieldId != reading.Field.Id)
+            {
+                Wrong.Add($"{words} became {entered.Reading.Key.FieldId} {entered.Reading.Value}");
+            }
+        }
+    }
+
+    /// <summary>Says words at once, over whatever is being said.</summary>
+    public async Task Utter(string words)
+    {
+        Utterances++;
+        int before;
+        lock (_lines)
+        {
+            before = _lines.Count;
+        }
+
+        await room.Say(words, speaker);
+        Stopwatch waited = Stopwatch.StartNew();
+        while (waited.Elapsed < Patience && !_program!.HasExited && Lines() == before)
+        {
+            await Task.Delay(50);
+        }
+
+        await Task.Delay(150);
+        Read();
+    }
+
+    int Lines()
+    {
+        lock (_lines)
+        {
+            return _lines.Count;
+        }
+    }
+
+    /// <summary>Waits until the loudspeaker has been quiet for a while.</summary>
+    public Task Quiet() => Until(() => Stopwatch.GetElapsedTime(Volatile.Read(ref _loudAt)) > Pause || _program!.HasExited);
+
+    public static async Task Until(Func<bool> isSo)
+    {
+        Stopwatch waited = Stopwatch.StartNew();
+        while (!isSo())
+        {
+            Assert.True(waited.Elapsed < TimeSpan.FromSeconds(90), "What the program should do does not come.");
+            await Task.Delay(50);
+        }
+    }
+
+    /// <summary>The record is the program's own word on where it stands; what is new in it is folded as the program folds it.</summary>
+    void Read()
+    {
+        _bench.Advance(_clock.Elapsed);
+        IReadOnlyList<StartupEvent> events = Copied();
+        _procedure ??= new StartupProcedure(UserFile.PlanOf(((StartupBegan)events[0]).Job));
+        foreach (StartupEvent happened in events.Skip(_seen))
+        {
+            _procedure.Apply(happened);
+            _bench.Witness([happened]);
+            Log.Add(happened);
+        }
+
+        _seen = events.Count;
+    }
+
+    /// <summary>The record belongs to the program as long as that runs: a copy is read. Only its write-ahead log grows meanwhile, and an end of that which is not whole yet is passed over.</summary>
+    IReadOnlyList<StartupEvent> Copied()
+    {
+        string copy = Directory.CreateDirectory(Path.Combine(data.Path, "seen")).FullName;
+        foreach (string file in Directory.GetFiles(copy))
+        {
+            File.Delete(file);
+        }
+
+        foreach (string ending in (string[])["", "-wal"])
+        {
+            if (File.Exists(data.Job + ending))
+            {
+                File.Copy(data.Job + ending, Path.Combine(copy, "seen.db" + ending));
+            }
+        }
+
+        return StoredJob.Read(Path.Combine(copy, "seen.db")).Events;
+    }
+
+    Process Listen()
+    {
+        const int Loud = 300;
+        Process ear = room.Eavesdrop();
+        _ = Task.Run(() =>
+        {
+            byte[] samples = new byte[1600];
+            while (ear.StandardOutput.BaseStream.ReadAtLeast(samples, samples.Length, throwOnEndOfStream: false) == samples.Length)
+            {
+                if (System.Runtime.InteropServices.MemoryMarshal.Cast<byte, short>(samples).ContainsAnyExceptInRange((short)-Loud, (short)Loud))
+                {
+                    Volatile.Write(ref _loudAt, Stopwatch.GetTimestamp());
+                }
+            }
+        });
+        return ear;
+    }
+
+    public void Dispose()
+    {
+        foreach (Process process in ((Process?[])[_program, _ear]).OfType<Process>())
+        {
+            process.Kill(entireProcessTree: true);
+            process.WaitForExit();
+            process.Dispose();
+        }
+    }
+
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Utterances} utterances, {Log.OfType<ReadingEntered>().Count()} readings, wrong {Wrong.Count}, end {Log.LastOrDefault()?.GetType().Name}");
+}
