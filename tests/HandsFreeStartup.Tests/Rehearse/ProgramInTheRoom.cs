@@ -99,6 +99,9 @@ sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder d
         }
     }
 
+    /// <summary>Waits until it has ended by itself.</summary>
+    public Task Ended() => Until(() => _program!.HasExited);
+
     /// <summary>Lets an ideal technician go on until something is so, or the program has ended.</summary>
     public async Task GoOn(Func<StartupView, bool> until)
     {
