@@ -94,7 +94,7 @@ public static class HandWords
     /// </summary>
     static readonly ImmutableArray<string> TypedOnly =
     [
-        "plug inlet", "plug manifold", "drill hole", "open sampling port", "close sampling port", "open duct ports", "plug duct ports", "open rollout", "close rollout", "pull hose", "hose back",
+        "plug inlet", "plug manifold", "drill hole", "seal hole", "open sampling port", "close sampling port", "open duct ports", "plug duct ports", "open rollout", "close rollout", "pull hose", "hose back",
         "open spill switch", "close spill switch", "block drain", "free drain", "insert probe", "pull probe", "caps on", "zero analyzer", "clock meter", "reset control", "others on", "others off",
         "swap wires", "press hose", "tighten plugs", "tighten joint", "hint",
     ];
