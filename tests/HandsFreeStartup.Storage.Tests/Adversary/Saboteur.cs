@@ -91,7 +91,12 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random, JobDescr
                 break;
         }
 
-        Job.Say("room_co", random.Next(3) == 0 ? 40 : 1).Say(AnswerWord.Yes);
+        if (random.Next(3) != 0)
+        {
+            Job.Say("room_co", random.Next(3) == 0 ? 40 : 1);
+        }
+
+        Job.Say(AnswerWord.Yes);
         if (Job.Procedure.Phase == Phase.Stopped)
         {
             Job.Say(random.Next(8) == 0 ? AnswerWord.Yes : AnswerWord.No);
@@ -207,7 +212,7 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random, JobDescr
     /// <summary>Whatever might help around a guard.</summary>
     void Trick()
     {
-        switch (random.Next(17))
+        switch (random.Next(18))
         {
             case 15 when description is not null && random.Next(SeldomEdits) == 0:
                 GoneOnWith ??= EditedRecord.GoneOnWith(Job.Log, random);
@@ -254,6 +259,9 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random, JobDescr
 
                 Job.Say(CommandWord.Next);
                 break;
+            case 17:
+                SayTwiceOnly(Step);
+                break;
             case 12:
                 Job.Say(CommandWord.StandBy).Say(CommandWord.Next).Say(CommandWord.GoAhead);
                 break;
@@ -267,6 +275,22 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random, JobDescr
                 Job.Say(CommandWord.Done).Say(CommandWord.Next);
                 break;
         }
+    }
+
+    /// <summary>What is asked twice is said as it is wanted, and whatever stands beside it is left as it is.</summary>
+    void SayTwiceOnly(Step step)
+    {
+        ReadingDemand[] twice = [.. step.Readings.Where(demand => demand.Settles is { Twice: true })];
+        foreach (ReadingDemand demand in twice.Concat(twice))
+        {
+            Job.Wait(demand == twice[0] ? demand.Settles!.Window : TimeSpan.Zero).Say(demand.FieldId, GoodValues.Of(plan, demand, step.Scope));
+            if (Job.Procedure.Phase == Phase.Confirming)
+            {
+                Job.Say(AnswerWord.Confirm);
+            }
+        }
+
+        Job.Say(CommandWord.Next);
     }
 
     T Any<T>()
