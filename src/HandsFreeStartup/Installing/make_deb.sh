@@ -24,7 +24,7 @@ Maintainer: The founders of HandsFree Startup <founders@handsfree-startup.invali
 Section: misc
 Priority: optional
 Installed-Size: $(du -sk "$root" | cut -f1)
-Depends: libc6 (>= 2.32), libgomp1, libstdc++6
+Depends: libc6 (>= 2.32), libgomp1, libstdc++6, libssl3t64 | libssl3 | libssl1.1
 Recommends: espeak-ng, alsa-utils | pulseaudio-utils
 Description: hands-free start-up of gas furnaces, by voice and checklist
  Leads a technician through the start-up of a gas furnace: says each step, hears the readings, keeps the record.
