@@ -3,6 +3,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Tests.Support;
+using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Tests;
 
@@ -41,6 +42,23 @@ public sealed class ExplainingTests
         Assert.Equal(Calculations.Judgement.Verdict.CannotTell, airFree.Verdict);
         Assert.StartsWith("cannot be told without the uncertainty of every reading: allowed is at most 400 ppm", airFree.Lines()[^1], StringComparison.Ordinal);
         Assert.DoesNotContain("passes", airFree.Sentence(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_one_of_two_instruments_states_no_uncertainty_the_other_one_is_not_passed_off_as_the_doubt_of_the_result()
+    {
+        StartupPlan plan = Some.Plan();
+        Site half = plan.Site with { Instruments = [.. plan.Site.Instruments.Where(instrument => instrument.FieldId != "flue_co")] };
+        LiveJob job = Combustion(new LiveJob(StartupPlan.From(plan.Checklist, plan.Appliance, half)));
+
+        CalculatedResult result = job.Log.OfType<ResultsComputed>().SelectMany(computed => computed.Results).Last(one => one.Id == "co_air_free");
+        Derivation derivation = job.Procedure.Derivations().Single(one => one.Derivation.Head.Id == "co_air_free").Derivation;
+
+        Assert.Null(result.ExpandedUncertainty);
+        Assert.EndsWith("ppm, no uncertainty stated", ShownValue.Of(result).Text, StringComparison.Ordinal);
+        Assert.EndsWith("ppm, no uncertainty stated", derivation.TextWithUncertainty, StringComparison.Ordinal);
+        Assert.All([.. derivation.Lines(), .. derivation.AllLines()], line => Assert.DoesNotContain("made of", line, StringComparison.Ordinal));
+        Assert.Equal("19 ppm (0 to 50)", Combustion(new LiveJob()).Procedure.Derivations().Single(one => one.Derivation.Head.Id == "co_air_free").Derivation.TextWithUncertainty);
     }
 
     [Fact]

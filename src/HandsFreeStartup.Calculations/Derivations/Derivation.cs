@@ -42,6 +42,12 @@ public sealed record Derivation(
     /// <summary>Whether the uncertainty of something that went in is not stated, so that a limit proves nothing.</summary>
     public bool IsUnproven { get; init; }
 
+    /// <summary>Whether the result tells how far it may be off; false where the uncertainty of something that went in is not stated.</summary>
+    public bool HasDoubt { get; private init; } = true;
+
+    /// <summary>The same, where the uncertainty of something that went in is not stated: what the other inputs add up to would be too small.</summary>
+    public Derivation WithoutDoubt() => this with { Result = new Estimate(Result.Value, 0), Budget = [], HasDoubt = false };
+
     /// <summary>What the limit says; null without one.</summary>
     public Verdict? Verdict => Limit is null ? null : IsUnproven ? Judgement.Verdict.CannotTell : Judge.Verdict(Result, Limit);
 
@@ -54,7 +60,8 @@ public sealed record Derivation(
         get
         {
             string unit = Unit.Length > 0 ? " " + Unit : "";
-            return RoundedUncertainty.Of(Result.ExpandedUncertainty) is not { } doubt ? Text + unit
+            return !HasDoubt ? $"{Text}{unit}, no uncertainty stated"
+                : RoundedUncertainty.Of(Result.ExpandedUncertainty) is not { } doubt ? Text + unit
                 : Head.CannotBeNegative && Result.Value < (double)doubt ? $"{Text}{unit} ({Shown(Interval.Low)} to {Shown(Interval.High)})"
                 : $"{Shown(Result.Value, RoundedUncertainty.Decimals(doubt))} ± {doubt.ToString(CultureInfo.InvariantCulture)}{unit}";
         }

@@ -79,7 +79,8 @@ sealed class Meaning(StartupState state)
                 : result with
                 {
                     Value = shown.Value,
-                    ExpandedUncertainty = shown.ExpandedUncertainty,
+                    // The doubt of the other instruments alone would be too small, and a wrong number.
+                    ExpandedUncertainty = isStated ? shown.ExpandedUncertainty : null,
                     Verdict = limit is null ? null : Verdict(shown.Value, isStated ? shown.ExpandedUncertainty : null, limit),
                     Remark = calculated.Kind.Id == ResultId.InputRate ? Adjusting.Firing.Of(shown.Value, limit) : calculated.Remark,
                 };

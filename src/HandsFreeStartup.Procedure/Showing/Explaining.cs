@@ -57,8 +57,8 @@ static class Explaining
             Origins = standing.ToImmutableDictionary(
                 kept => kept.Reading.Key.FieldId, kept => $"{(kept.Reading.Evidence.Channel == Channel.Voice ? "said" : "typed")} at {times.Time(kept.At)}"),
         };
-        return JobNumbers.Explain(inputs, result.Id, state.Limit(result.Id, scope)) is { } derivation
-            ? derivation with { IsUnproven = result.Verdict == Verdict.CannotTell } : null;
+        return JobNumbers.Explain(inputs, result.Id, state.Limit(result.Id, scope)) is not { } derivation ? null
+            : (result.ExpandedUncertainty is null ? derivation.WithoutDoubt() : derivation) with { IsUnproven = result.Verdict == Verdict.CannotTell };
     }
 
     /// <summary>A value that was read off and is compared with its limit as it stands.</summary>
