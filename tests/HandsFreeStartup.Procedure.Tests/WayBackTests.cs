@@ -217,6 +217,11 @@ public sealed class WayBackTests
         Assert.Contains(told.Procedure.Exceptions, exception => exception.Subject.Contains("40 ppm", StringComparison.Ordinal));
         Assert.Contains("not clear", Refusal(told.Say("room_co", 300m, Certainty.Amber)), StringComparison.Ordinal);
 
+        // While the other alarm's wait runs too, the air is not clear before its own wait is over.
+        LiveJob soon = new LiveJob(told).Wait(TimeSpan.FromMinutes(2)).Say("room_co", 1m);
+        Assert.Empty(soon.Last.OfType<ReadingEntered>());
+        Assert.Contains("8:00 left", Refusal(soon), StringComparison.Ordinal);
+
         LiveJob source = At("rooms/kitchen").Say(alarm).Say("room_co", 12m);
         Assert.Equal(MonoxideAction.FindSource, source.Last.OfType<MonoxideJudged>().Single().Action);
         Assert.Empty(source.Last.OfType<TimerStarted>());

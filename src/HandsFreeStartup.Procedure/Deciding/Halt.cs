@@ -99,7 +99,9 @@ sealed class Halt(StartupState state, Now now)
         ? "First measure the room where you stand: say room monoxide and the number. Go back in only when whoever you called says so."
         : null;
 
-    SafetyWait? Waiting() => SafetyWait.All.FirstOrDefault(wait => state.Causes.Contains(wait.Cause) && state.Timers.GetValueOrDefault(wait.Id) is not { IsEnded: true });
+    SafetyWait? Waiting() => SafetyWait.All.FirstOrDefault(IsRunning);
+
+    bool IsRunning(SafetyWait wait) => state.Causes.Contains(wait.Cause) && state.Timers.GetValueOrDefault(wait.Id) is not { IsEnded: true };
 
     IReadOnlyList<StartupEvent> WaitFor(SafetyWait wait, Evidence evidence) => state.Timers.GetValueOrDefault(wait.Id) is { } running
         ? Refuse(evidence.Words, $"Wait, {wait.Meanwhile}: {Durations.Text(running.Remaining(now))} left.")
@@ -113,7 +115,8 @@ sealed class Halt(StartupState state, Now now)
             return Refuse(reading.Evidence.Words, "That was not clear. Say room monoxide and the number again.");
         }
 
-        SafetyWait? wait = Waiting() is { Cause: StopCause.CarbonMonoxide } running ? running : null;
+        // Another alarm's wait may run too, and be named first.
+        SafetyWait? wait = SafetyWait.After(StopCause.CarbonMonoxide) is { } air && IsRunning(air) ? air : null;
         Entry entry = new(state, now);
         return wait is null && state.Causes.Contains(StopCause.CarbonMonoxide) ? entry.EnterOnTheWayBack(reading)
             : entry.AsksForSomething(reading) ? entry.EnterOnTheWayBack(reading, isEarly: wait is not null)

@@ -14,6 +14,7 @@ sealed class ListeningEar : IEar, IDisposable
 {
     readonly IRecogniser _recogniser;
     readonly Lock _oneAtATime = new();
+    bool _isGone;
 
     ListeningEar(IRecogniser recognizer, SileroDetector detector, string name) =>
         (_recogniser, Detector, Name) = (recognizer, detector, name);
@@ -47,18 +48,32 @@ sealed class ListeningEar : IEar, IDisposable
     }
 
     /// <inheritdoc/>
+    /// <exception cref="OperationCanceledException">It is not wanted any more, or the ear is gone.</exception>
     public Phrase Hear(SpeechClip clip, Expectation expectation, CancellationToken cancellation = default)
     {
         lock (_oneAtATime)
         {
+            if (_isGone)
+            {
+                throw new OperationCanceledException("The ear is gone.");
+            }
+
             return PhraseReader.Read(_recogniser.Hear(clip.Samples, expectation, cancellation), expectation);
         }
     }
 
     /// <inheritdoc/>
+    /// <remarks>What was understood ahead and is not waited for may be listening still: the native memory is not taken from under it.</remarks>
     public void Dispose()
     {
-        _recogniser.Dispose();
-        Detector.Dispose();
+        lock (_oneAtATime)
+        {
+            if (!_isGone)
+            {
+                _isGone = true;
+                _recogniser.Dispose();
+                Detector.Dispose();
+            }
+        }
     }
 }
