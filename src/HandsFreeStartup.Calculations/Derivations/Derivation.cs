@@ -60,7 +60,7 @@ public sealed record Derivation(
         get
         {
             string unit = Unit.Length > 0 ? " " + Unit : "";
-            return !HasDoubt ? $"{Text}{unit}, no uncertainty stated"
+            return !HasDoubt ? $"{Text}{unit}, {RoundedUncertainty.NoneStated}"
                 : RoundedUncertainty.Of(Result.ExpandedUncertainty) is not { } doubt ? Text + unit
                 : Head.CannotBeNegative && Result.Value < (double)doubt ? $"{Text}{unit} ({Shown(Interval.Low)} to {Shown(Interval.High)})"
                 : $"{Shown(Result.Value, RoundedUncertainty.Decimals(doubt))} ± {doubt.ToString(CultureInfo.InvariantCulture)}{unit}";

@@ -4,6 +4,9 @@ namespace HandsFreeStartup.Calculations.Uncertainties;
 /// <remarks>One or two digits suffice, and rounding up is permitted (JCGM 100:2008, 7.2.6; value from memory); when to keep two is common practice, no source.</remarks>
 public static class RoundedUncertainty
 {
+    /// <summary>What is said where no uncertainty is stated. It is never zero.</summary>
+    public const string NoneStated = "no uncertainty stated";
+
     /// <summary>More is no uncertainty of anything that is measured here.</summary>
     const double Largest = 1e15;
 

@@ -8,10 +8,16 @@ namespace HandsFreeStartup.Procedure.Hearing;
 /// <param name="Says">The words: "go to" and its title, "go to combustion high fire".</param>
 public sealed partial record SpokenStep(string Id, string Says)
 {
+    /// <summary>What is said before the title.</summary>
+    public const string Before = "go to";
+
+    /// <summary>The words of the title alone.</summary>
+    public string Title => Says[(Before.Length + 1)..];
+
     /// <summary>Every way to name a step: its title as written, and with what stands behind a comma put first ("high fire combustion"). Words that would name two steps name none.</summary>
     public static ImmutableArray<SpokenStep> Of(IEnumerable<(string Id, string Title)> steps) =>
     [
-        .. steps.SelectMany(step => Ways(step.Title).Distinct().Select(words => new SpokenStep(step.Id, $"go to {words}")))
+        .. steps.SelectMany(step => Ways(step.Title).Distinct().Select(words => new SpokenStep(step.Id, $"{Before} {words}")))
             .GroupBy(spoken => spoken.Says).Where(same => same.Count() == 1).Select(same => same.Single()),
     ];
 

@@ -108,7 +108,7 @@ sealed class Announcer(StartupState state, Now now)
         FinishAsked => [new(FinishPrompt(state))],
         FinishDeclined => [new("It goes on.")],
         JumpAsked => [new(JumpPrompt(state, now))],
-        JumpDeclined => [new("It goes on here.")],
+        JumpDeclined => [new("Staying with this step.")],
         StartupSigned signed => [new($"Signed by {signed.Technician}. One copy stays at the furnace, one with the customer, one in the office.")],
         EndedOutOfService => [new($"Ended. The furnace is not put into service: shut it off, tag it, and tell the owner in writing.{StillOpen()}")],
         _ => [],

@@ -13,7 +13,7 @@ namespace HandsFreeStartup.Procedure.Wording;
 public sealed record ShownValue(string Number, string Uncertainty, string Highest, string UnitSymbol)
 {
     /// <summary>What is said where no uncertainty is stated. It is never zero.</summary>
-    public const string NoneStated = "no uncertainty stated";
+    public const string NoneStated = RoundedUncertainty.NoneStated;
 
     /// <summary>Whether more was read than the field holds; nothing is known then but that.</summary>
     public bool IsOver { get; init; }

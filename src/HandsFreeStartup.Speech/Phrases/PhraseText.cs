@@ -82,7 +82,7 @@ public static class PhraseText
             return One(new Meaning.Jump(gone));
         }
 
-        if (words is ["go", "to", ..] && !expectation.Steps.IsEmpty)
+        if (!expectation.Steps.IsEmpty && StartsWith(words, PlainWords.Of(SpokenStep.Before)))
         {
             return Nothing("No step of this furnace has that title.");
         }
@@ -109,7 +109,7 @@ public static class PhraseText
             .. from reading in expectation.Readings
                from name in reading.Names
                let start = PlainWords.Of(name)
-               where words.Length >= start.Length && words[..start.Length].SequenceEqual(start)
+               where StartsWith(words, start)
                select (reading.Field, words[start.Length..]),
         ];
         if (named.IsEmpty)
@@ -162,6 +162,8 @@ public static class PhraseText
         int longest = Units.Where(known => known.Unit == unit && EndsWith(words, known.Words)).Select(known => known.Words.Length).DefaultIfEmpty(0).Max();
         return words[..^longest];
     }
+
+    static bool StartsWith(ImmutableArray<string> words, ImmutableArray<string> start) => words.Length >= start.Length && words[..start.Length].SequenceEqual(start);
 
     static bool EndsWith(ImmutableArray<string> words, ImmutableArray<string> end) =>
         words.Length > end.Length && words[^end.Length..].SequenceEqual(end);

@@ -54,11 +54,11 @@ static class PhraseGrammar
         IEnumerable<(string, PhraseState)> choices =
             from choice in expectation.Choices
             select (" " + choice.Says, Final(new Ending(new Meaning.Choice(choice.Value))));
-        IEnumerable<(string, PhraseState)> steps =
-            from step in expectation.Steps
-            select (" " + step.Says, Final(new Ending(new Meaning.Jump(step))));
+        IEnumerable<(string, PhraseState)> steps = expectation.Steps.IsEmpty ? [] : [(" " + SpokenStep.Before, new PhraseState(() => expectation.Steps.Select(Titled)))];
         return new PhraseState(() => [.. readings, .. commands, .. answers, .. choices, .. steps, .. SafetyPhrases()]);
     }
+
+    static (string, PhraseState) Titled(SpokenStep step) => (" " + step.Title, Final(new Ending(new Meaning.Jump(step))));
 
     static IEnumerable<(string, PhraseState)> SafetyPhrases() =>
         from way in SafetyWords.Ways

@@ -73,7 +73,7 @@ static class EventSentence
         QuestionAsked asked => $"The technician asked: {Commands.Of(asked.Word).Id}.",
         PromptsChosen chosen => chosen.Full ? "Prompts are said in full." : "Prompts are said in short.",
         JumpAsked jump => $"Asked whether to go to step \"{title(jump.StepId)}\", {EvidenceWords.Of(jump.Evidence, false)}.",
-        JumpDeclined => "Not gone to after all.",
+        JumpDeclined => "The step was not entered after all.",
         ListeningPaused => "Listening paused.",
         ListeningResumed => "Listening again.",
         UtteranceHeard heard => $"Utterance: {EvidenceWords.Of(heard.Evidence, false)}.",
