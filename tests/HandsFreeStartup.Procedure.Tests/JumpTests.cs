@@ -88,6 +88,17 @@ public sealed class JumpTests
     }
 
     [Fact]
+    public void Carbon_monoxide_is_heard_while_it_is_asked_where_to_go()
+    {
+        LiveJob job = Ask(new LiveJob().GoTo("rooms/kitchen"), "manifold");
+        Assert.Contains("room_co", job.Procedure.Expectation.Readings.Select(reading => reading.Field.Id));
+        job.Say("room_co", 150m);
+
+        Assert.Equal(150, job.Log.OfType<MonoxideJudged>().Single().Ppm);
+        Assert.Equal((Phase.Stopped, "rooms/kitchen"), (job.Procedure.Phase, job.Step));
+    }
+
+    [Fact]
     public void A_furnace_that_is_being_made_safe_is_made_safe_first()
     {
         LiveJob job = new LiveJob().GoTo("rise").Say(CommandWord.Finish).Say(AnswerWord.Confirm).Dictate("no gas").Choose("not-in-order");

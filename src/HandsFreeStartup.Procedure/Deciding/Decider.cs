@@ -181,6 +181,7 @@ sealed class Decider(StartupState state, Now now)
     {
         Phrase.Answer { Word: AnswerWord.No } or Phrase.Command { Word: CommandWord.Disregard } => [new JumpDeclined(now)],
         Phrase.Answer => _route.To(state.Target!),
+        Phrase.Reading reading => [new JumpDeclined(now), .. _entry.Hear(reading)],
         Phrase.Command { Word: CommandWord.SayAgain } command => [new QuestionAsked(now, command.Word)],
         Phrase.Command command => Refuse(Commands.Of(command.Word).Id, "First say confirm to go there, or no."),
         _ => [],

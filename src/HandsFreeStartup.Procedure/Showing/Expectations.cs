@@ -20,7 +20,7 @@ static class Expectations
         Phase.Dictating => new([], Safety, [], Dictation: true),
         Phase.Signing => Only([CommandWord.Disregard, CommandWord.ReadBack, CommandWord.SayAgain], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
         Phase.Condemning => Only([CommandWord.Disregard, CommandWord.SayAgain, CommandWord.WhatIsOpen], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
-        Phase.Jumping => Only([CommandWord.Disregard, CommandWord.SayAgain], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
+        Phase.Jumping => Only([CommandWord.Disregard, CommandWord.SayAgain], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No) with { Readings = Readings(state) },
         Phase.ReadingBack => Only([CommandWord.Disregard, CommandWord.SayAgain], AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No),
         Phase.Choosing => Only([CommandWord.Disregard, CommandWord.SayAgain, CommandWord.WhatIsOpen, CommandWord.Help], AnswerWord.No) with { Choices = Choices(state) },
         Phase.Stopped => Only([CommandWord.Finish, CommandWord.SayAgain, CommandWord.WhatIsOpen, CommandWord.HowLong, CommandWord.Help], AnswerWord.Yes, AnswerWord.No) with
