@@ -22,7 +22,7 @@ public sealed class PlateQuestionTests
     {
         LiveJob job = AtManifold();
         Assert.Contains("Read them from the rating plate", job.View.Do, StringComparison.Ordinal);
-        Assert.Equal(["lowest", "highest"], job.Procedure.Expectation.Readings.Select(reading => reading.Names[0]));
+        Assert.Equal(["lowest", "highest", "room monoxide"], job.Procedure.Expectation.Readings.Select(reading => reading.Names[0]));
 
         job.Say(Bound(job, 0), 3.2m).Say(Bound(job, 1), 3.8m).Say(CommandWord.Next).Say("manifold_pressure", 3.9m);
 

@@ -61,7 +61,7 @@ public sealed class UsualReadingsTests
     {
         LiveJob job = new LiveJob(Plan("natural-gas", VentCategory.I)).GoTo("manifold");
 
-        Assert.Equal(4.5m, job.Procedure.Expectation.Readings.Single().Field.UsualHighest);
+        Assert.Equal(4.5m, job.Procedure.Expectation.Readings[0].Field.UsualHighest);
     }
 
     [Fact]

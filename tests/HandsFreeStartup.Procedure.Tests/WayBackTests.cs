@@ -98,7 +98,8 @@ public sealed class WayBackTests
         job.Wait(TimeSpan.FromMinutes(10));
         Assert.StartsWith("Is it safe to go on? First measure the room", job.View.Question, StringComparison.Ordinal);
         Assert.Contains("measure the room", Refusal(job.Say(AnswerWord.Yes)), StringComparison.Ordinal);
-        Assert.Contains("not clear", Refusal(job.Say("room_co", 1m, Certainty.Amber)), StringComparison.Ordinal);
+        Assert.Equal("The start-up is stopped.", Refusal(job.Say("room_co", 1m, Certainty.Amber).Say("oxygen", 7.6m)));
+        Assert.Contains("measure the room", Refusal(job.Say(AnswerWord.No).Say(AnswerWord.Yes)), StringComparison.Ordinal);
         Assert.Contains("measure the room", Refusal(job.Say("room_co", 6m).Say(AnswerWord.Yes)), StringComparison.Ordinal);  // 6 + 3 of the analyzer reaches 9
 
         job.Say("room_co", 5m);
@@ -215,7 +216,9 @@ public sealed class WayBackTests
         Assert.Single(told.Log.OfType<StartupStopped>());
         Assert.Contains("Wait, ", Refusal(new LiveJob(told).Wait(TimeSpan.FromMinutes(6)).Say(AnswerWord.Yes)), StringComparison.Ordinal);
         Assert.Contains(told.Procedure.Exceptions, exception => exception.Subject.Contains("40 ppm", StringComparison.Ordinal));
-        Assert.Contains("not clear", Refusal(told.Say("room_co", 300m, Certainty.Amber)), StringComparison.Ordinal);
+        Assert.True(new LiveJob(told).Say("room_co", 300m, Certainty.Amber).Last.OfType<MonoxideJudged>().Single() is { IsDoubtful: true, Counts: false });
+        Assert.Contains(StopCause.CarbonMonoxide, new LiveJob(told).Say("room_co", 300m, Certainty.Amber).Say(AnswerWord.Confirm).Last.OfType<StartupStopped>().Select(stopped => stopped.Cause));
+        Assert.Equal(Phase.Stopped, new LiveJob(told).Say("room_co", 300m, Certainty.Amber).Say(AnswerWord.No).Procedure.Phase);
 
         // While the other alarm's wait runs too, the air is not clear before its own wait is over.
         LiveJob soon = new LiveJob(told).Wait(TimeSpan.FromMinutes(2)).Say("room_co", 1m);

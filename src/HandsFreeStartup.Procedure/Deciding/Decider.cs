@@ -35,7 +35,7 @@ sealed class Decider(StartupState state, Now now)
             return phrase is Phrase.Command { Word: CommandWord.GoAhead } ? [new ListeningResumed(now)] : [];
         }
 
-        IReadOnlyList<StartupEvent> events = state.Phase switch
+        IReadOnlyList<StartupEvent> events = RoomAir.IsUnasked(state, phrase) ? new RoomAir(state, now).Hear((Phrase.Reading)phrase) : state.Phase switch
         {
             Phase.Asking => WhileAsking(phrase),
             Phase.Confirming => WhileConfirming(phrase),
@@ -60,6 +60,7 @@ sealed class Decider(StartupState state, Now now)
 
     IReadOnlyList<StartupEvent> WhileAsking(Phrase phrase) => phrase switch
     {
+        _ when LeadsOn(phrase) && RoomAir.WhyStay(state, now) is { } air => Refuse(phrase.Evidence.Words, air),
         Phrase.Reading reading => _entry.Hear(reading),
         Phrase.Answer answer => Answer(answer),
         Phrase.Choice choice => Choose(choice),
@@ -67,6 +68,15 @@ sealed class Decider(StartupState state, Now now)
         Phrase.Command command => Obey(command),
         Phrase.Photo photo => [new PhotoAttached(now, state.Step.Id, photo.Name, photo.Sha256, photo.Evidence)],
         _ => [],
+    };
+
+    /// <summary>Whether the phrase could leave the step, or sign; an unsafe answer never does.</summary>
+    bool LeadsOn(Phrase phrase) => phrase switch
+    {
+        Phrase.Command { Word: CommandWord.Done or CommandWord.Next or CommandWord.SkipStep } or Phrase.Choice or Phrase.Jump => true,
+        Phrase.Command { Word: CommandWord.Finish } => state.Step.Kind == StepKind.Sign,
+        Phrase.Answer answer => state.Step.Question is not { } question || answer.Word == AnswerWord.Yes == question.Proper,
+        _ => false,
     };
 
     IReadOnlyList<StartupEvent> Answer(Phrase.Answer answer)
@@ -158,6 +168,7 @@ sealed class Decider(StartupState state, Now now)
             Phrase.Answer { Word: AnswerWord.No } or Phrase.Command { Word: CommandWord.Disregard } => [new ConfirmationRefused(now)],
             Phrase.Answer => _entry.Enter(doubtful),
             Phrase.Reading again when again.Field.Id == doubtful.Key.FieldId && again.Value == doubtful.Value => _entry.Enter(doubtful),
+            Phrase.Reading when state.IsStopped => Refuse(phrase.Evidence.Words, Halt.IsStopped),
             Phrase.Reading other => [new ConfirmationRefused(now), .. _entry.Hear(other)],
             Phrase.Command { Word: CommandWord.SayAgain or CommandWord.Help or CommandWord.WhatIsOpen or CommandWord.HowLong } command => [new QuestionAsked(now, command.Word)],
             Phrase.Command command => Refuse(Commands.Of(command.Word).Id, "First say confirm or no, or say the reading again."),

@@ -44,19 +44,17 @@ sealed class Entry(StartupState state, Now now)
         bool isGreen = reading.Evidence.Certainty == Certainty.Green;
         return isGreen && (!corrects || Tier(entered)?.Action >= MonoxideAction.ShutOff)
             ? Enter(entered)
-            :
-            [
-                new ConfirmationAsked(now, step.Id, corrects && entered.Evidence.Why.Length == 0
-                    ? entered with { Evidence = entered.Evidence with { Why = $"it was {Numbers.Text(before!.Value)} before" } }
-                    : entered),
-                .. Feared(entered),
-            ];
+            : ReadBack(corrects && entered.Evidence.Why.Length == 0
+                ? entered with { Evidence = entered.Evidence with { Why = $"it was {Numbers.Text(before!.Value)} before" } }
+                : entered);
     }
 
+    /// <summary>A doubtful value is read back; what is dangerous in it is told at once.</summary>
+    public IReadOnlyList<StartupEvent> ReadBack(EnteredReading doubtful) => [new ConfirmationAsked(now, state.Step.Id, doubtful), .. Feared(doubtful)];
+
     /// <summary>A room that is measured before a stopped start-up goes on; it belongs to no step. Air that is not clear is waited for again.</summary>
-    public IReadOnlyList<StartupEvent> EnterOnTheWayBack(Phrase.Reading reading, bool isEarly = false)
+    IReadOnlyList<StartupEvent> EnterOnTheWayBack(EnteredReading entered)
     {
-        EnteredReading entered = InTheRoom(reading) with { IsEarly = isEarly };
         ImmutableArray<StartupEvent> judged = [.. Monoxide(entered, [])];
         MonoxideAction least = state.Causes.Contains(StopCause.CarbonMonoxide) ? MonoxideAction.FindSource : MonoxideAction.ShutOff;
         bool isBadAir = judged.OfType<MonoxideJudged>().Any(one => one is { Counts: true, Action: not MonoxideAction.Evacuate } && one.Action >= least);
@@ -68,22 +66,30 @@ sealed class Entry(StartupState state, Now now)
         ];
     }
 
-    /// <summary>Whether carbon monoxide in the room where a stopped start-up stands is not proven to be harmless.</summary>
-    public bool AsksForSomething(Phrase.Reading reading) => !CarbonMonoxideTier.IsClear(InTheRoom(reading));
+    /// <summary>Carbon monoxide in the room where a stopped start-up stands.</summary>
+    /// <param name="reading">As heard.</param>
+    /// <param name="isEarly">Whether the air was not waited for yet.</param>
+    public EnteredReading OnTheWayBack(Phrase.Reading reading, bool isEarly) => InTheRoom(reading, AfterTheAlarm) with { IsEarly = isEarly };
 
-    EnteredReading InTheRoom(Phrase.Reading reading) => _meaning.Judge(reading, new ReadingDemand(FieldId.RoomCo, null), OnTheWayBack);
+    /// <summary>Carbon monoxide in the room, said where nothing asks for it.</summary>
+    public EnteredReading BetweenSteps(Phrase.Reading reading) => InTheRoom(reading, ReadingKey.BetweenSteps) with { IsEarly = state.IsAirAwaited };
+
+    EnteredReading InTheRoom(Phrase.Reading reading, string scope) => _meaning.Judge(reading, new ReadingDemand(FieldId.RoomCo, null), scope);
 
     /// <summary>The scope of a reading that is taken before a stopped start-up goes on.</summary>
-    const string OnTheWayBack = "after the alarm";
+    const string AfterTheAlarm = "after the alarm";
 
     /// <summary>The reading is in the record, with what it means, voids and asks for.</summary>
-    public IReadOnlyList<StartupEvent> Enter(EnteredReading entered)
+    public IReadOnlyList<StartupEvent> Enter(EnteredReading entered) => entered.Key.Scope switch
     {
-        if (PlateQuestion.IsBound(entered.Key))
-        {
-            return [new ReadingEntered(now, state.Step.Id, entered)];
-        }
+        _ when PlateQuestion.IsBound(entered.Key) => [new ReadingEntered(now, state.Step.Id, entered)],
+        AfterTheAlarm => EnterOnTheWayBack(entered),
+        ReadingKey.BetweenSteps => [new ReadingEntered(now, state.Step.Id, entered), .. Monoxide(entered, [])],
+        _ => EnterInStep(entered),
+    };
 
+    IReadOnlyList<StartupEvent> EnterInStep(EnteredReading entered)
+    {
         ImmutableArray<CalculatedResult> results = _meaning.Results(entered);
         return
         [
@@ -151,7 +157,7 @@ sealed class Entry(StartupState state, Now now)
     };
 
     /// <summary>A dangerous value is told at once, though it waits for its confirmation.</summary>
-    IEnumerable<StartupEvent> Feared(EnteredReading entered) => Tier(entered) is { Action: >= MonoxideAction.ShutOff } tier
+    public IEnumerable<StartupEvent> Feared(EnteredReading entered) => Tier(entered) is { Action: >= MonoxideAction.ShutOff } tier
         ? [Judged(tier, entered.Key, (double)entered.Value, isAirFree: false, entered.IsOver) with { IsDoubtful = true, Counts = false }]
         : [];
 
@@ -180,7 +186,7 @@ sealed class Entry(StartupState state, Now now)
         }
 
         int number = entered.Key.FieldId == FieldId.Oxygen ? state.MonoxideNumber(tier.Place, entered.Key.Scope) : 0;
-        bool ends = !state.IsStopped && judged.Counts && tier.UnsafeAfter <= state.Excesses(tier.Place, entered.Key.Scope, number) + 1;
+        bool ends = state is { IsStopped: false, Phase: not Phase.Condemning, End: null } && judged.Counts && tier.UnsafeAfter <= state.Excesses(tier.Place, entered.Key.Scope, number) + 1;
         TimerStarted[] again = tier.Action == MonoxideAction.ShutOff && judged.Counts && !state.IsStopped
             ? [new TimerStarted(now, MonoxideAgain.IdOf(state.Step.Id), MonoxideAgain.Duration * state.Plan.TimerFactor, now.Steady)] : [];
         return ends

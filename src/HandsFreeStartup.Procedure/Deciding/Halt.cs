@@ -25,7 +25,7 @@ sealed class Halt(StartupState state, Now now)
         Phrase.Answer answer => Answer(answer.Word == AnswerWord.Yes, answer.Evidence),
         Phrase.Command { Word: CommandWord.Finish } => [new FinishAsked(now, false)],
         Phrase.Command { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen or CommandWord.HowLong or CommandWord.Help } command => [new QuestionAsked(now, command.Word)],
-        Phrase.Command command => Refuse(Commands.Of(command.Word).Id, "The start-up is stopped."),
+        Phrase.Command command => Refuse(Commands.Of(command.Word).Id, IsStopped),
         _ => [],
     };
 
@@ -48,6 +48,12 @@ sealed class Halt(StartupState state, Now now)
         : state.AsksFreshSmell ? FreshSmell
         : MustMeasure(state) ? "Is it safe to go on? First measure the room where you stand: say room monoxide and the number."
         : "Is it safe to go on?";
+
+    /// <summary>Said to everything that waits until it goes on.</summary>
+    public const string IsStopped = "The start-up is stopped.";
+
+    /// <summary>Said to a doubtful value where nothing can be read back.</summary>
+    public const string NotClear = "That was not clear. Say room monoxide and the number again.";
 
     /// <summary>The fresh question of the smell.</summary>
     public const string FreshSmell = "Smell again, also near the floor: do you smell gas now?";
@@ -110,17 +116,13 @@ sealed class Halt(StartupState state, Now now)
     /// <summary>The room is measured on the way back; the air must be proven clear. What asks for something is kept whenever it is said, though it proves nothing before its time.</summary>
     IReadOnlyList<StartupEvent> Measure(Phrase.Reading reading)
     {
-        if (reading.Evidence.Certainty != Certainty.Green)
-        {
-            return Refuse(reading.Evidence.Words, "That was not clear. Say room monoxide and the number again.");
-        }
-
         // Another alarm's wait may run too, and be named first.
         SafetyWait? wait = SafetyWait.After(StopCause.CarbonMonoxide) is { } air && IsRunning(air) ? air : null;
         Entry entry = new(state, now);
-        return wait is null && state.Causes.Contains(StopCause.CarbonMonoxide) ? entry.EnterOnTheWayBack(reading)
-            : entry.AsksForSomething(reading) ? entry.EnterOnTheWayBack(reading, isEarly: wait is not null)
-            : wait is null ? Refuse(reading.Evidence.Words, "The start-up is stopped.")
+        EnteredReading entered = entry.OnTheWayBack(reading, isEarly: wait is not null);
+        bool isWanted = (wait is null && state.Causes.Contains(StopCause.CarbonMonoxide)) || !CarbonMonoxideTier.IsClear(entered);
+        return isWanted ? reading.Evidence.Certainty == Certainty.Green ? entry.Enter(entered) : entry.ReadBack(entered)
+            : wait is null ? Refuse(reading.Evidence.Words, IsStopped)
             : WaitFor(wait, reading.Evidence);
     }
 

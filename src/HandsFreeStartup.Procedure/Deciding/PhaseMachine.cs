@@ -26,6 +26,7 @@ sealed class PhaseMachine
             .Permit(Move.Stop, Phase.Stopped);
         _machine.Configure(Phase.Confirming)
             .Permit(Move.Settle, Phase.Asking)
+            .Permit(Move.HoldStill, Phase.Stopped)
             .Permit(Move.Stop, Phase.Stopped);
         _machine.Configure(Phase.Jumping)
             .Permit(Move.Settle, Phase.Asking)
@@ -57,6 +58,7 @@ sealed class PhaseMachine
             .Permit(Move.Sign, Phase.Finished)
             .Permit(Move.Stop, Phase.Stopped);
         _machine.Configure(Phase.Stopped)
+            .Permit(Move.ReadBack, Phase.Confirming)
             .Permit(Move.Dictate, Phase.Dictating)
             .Permit(Move.Choose, Phase.Choosing)
             .Permit(Move.AskFinish, Phase.Signing)

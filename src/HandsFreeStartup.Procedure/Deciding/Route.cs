@@ -171,6 +171,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
     public ImmutableArray<string> ObstaclesToSigning()
     {
         List<string> obstacles = [];
+        obstacles.AddRange(state.Unaired is null ? [] : ["the air of the room is not measured clear"]);
         obstacles.AddRange(state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} is not checked for leaks" : $"{open.Thing.Name} is open"));
         foreach (Step step in state.Plan.Steps.Where(Applies))
         {

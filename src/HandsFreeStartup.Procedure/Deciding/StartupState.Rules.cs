@@ -61,7 +61,7 @@ partial class StartupState : IEventFold
     void IEventFold.Take(ConfirmationRefused happened)
     {
         Doubtful = null;
-        _machine.Fire(Move.Settle);
+        Settle();
     }
 
     void IEventFold.Take(AdjustmentMade happened) => Adjust(happened);

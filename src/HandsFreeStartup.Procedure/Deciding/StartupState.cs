@@ -139,6 +139,12 @@ sealed partial class StartupState(StartupPlan plan)
     /// <summary>After carbon monoxide and its wait, the room was measured below its limit.</summary>
     public bool IsAirClear { get; private set; }
 
+    /// <summary>Air that was not clear where nothing asked for it; null when it was measured clear since.</summary>
+    public UnairedRoom? Unaired { get; private set; }
+
+    /// <summary>Whether the wait after such air runs, before which no value of a room proves anything.</summary>
+    public bool IsAirAwaited => Unaired is { } unaired && Timers.GetValueOrDefault(MonoxideAgain.IdOf(unaired.StepId)) is { IsEnded: false };
+
     /// <summary>What one of several words is asked for.</summary>
     public ChoiceTopic? Choosing { get; private set; }
 
@@ -209,6 +215,7 @@ sealed partial class StartupState(StartupPlan plan)
     /// <summary>The wait that must be over before a reading of <paramref name="step"/> proves anything; null where it would not be early now.</summary>
     public string? WaitBefore(Step step, string fieldId) =>
         step.After is { } wait && Timers.GetValueOrDefault(wait) is not { IsEnded: true } ? wait
+        : fieldId == FieldId.RoomCo && IsAirAwaited ? MonoxideAgain.IdOf(Unaired!.StepId)
         : fieldId is FieldId.RoomCo or FieldId.FlueCo && Timers.GetValueOrDefault(MonoxideAgain.IdOf(step.Id)) is { IsEnded: false } ? MonoxideAgain.IdOf(step.Id)
         : null;
 
@@ -319,8 +326,10 @@ sealed partial class StartupState(StartupPlan plan)
     {
         Heard = null;
         Choosing = null;
-        _machine.Fire(IsStopped ? Move.HoldStill : Move.Settle);
+        Settle();
     }
+
+    void Settle() => _machine.Fire(IsStopped ? Move.HoldStill : Move.Settle);
 
     void Judge(SeriesJudged judged)
     {
@@ -333,6 +342,7 @@ sealed partial class StartupState(StartupPlan plan)
     void Resume()
     {
         IsStopped = false;
+        Unaired = IsAirClear ? null : Unaired;
         Heard = null;
         _causes.Clear();
         foreach (Step step in Plan.Steps.Where(step => step.Question is { StopsForGas: true }))
@@ -362,14 +372,21 @@ sealed partial class StartupState(StartupPlan plan)
         Forget(key, isReplaced: true);
         _samples[key] = entered.Reading.IsEarly ? [] : samples.Add(SampleOf(entered.At, entered.Reading.Value));
         IsAirClear |= key.FieldId == FieldId.RoomCo && CarbonMonoxideTier.IsClear(entered.Reading);
+        Unaired = Air(entered);
         Provisional = key;
         LastEntered = key;
         if (Phase == Phase.Confirming)
         {
             Doubtful = null;
-            _machine.Fire(Move.Settle);
+            Settle();
         }
     }
+
+    /// <summary>What is not clear between steps stays so until a value is clear that was not said before its time.</summary>
+    UnairedRoom? Air(ReadingEntered entered) => entered.Reading.Key.FieldId != FieldId.RoomCo ? Unaired
+        : CarbonMonoxideTier.IsClear(entered.Reading) ? entered.Reading.IsEarly ? Unaired : null
+        : entered.Reading.Key.Scope == ReadingKey.BetweenSteps ? new(entered.Reading, entered.StepId)
+        : Unaired;
 
     /// <summary>The second value, said when the time between the sets is over, agrees with the first; or it is the first of a new pair.</summary>
     void Compare(ReadingEntered entered)

@@ -57,7 +57,11 @@ public sealed record RehearsalNote(long Seed, string Faults);
 /// <summary>Which reading: the field, and the firing stage or room to which it belongs (empty if neither).</summary>
 /// <param name="FieldId">The field.</param>
 /// <param name="Scope">Stage, room or empty.</param>
-public readonly record struct ReadingKey(string FieldId, string Scope);
+public readonly record struct ReadingKey(string FieldId, string Scope)
+{
+    /// <summary>The scope of carbon monoxide in the room that was said where nothing asked for it.</summary>
+    public const string BetweenSteps = "between steps";
+}
 
 /// <summary>A value that was heard, with its judgment.</summary>
 /// <param name="Key">Which reading.</param>

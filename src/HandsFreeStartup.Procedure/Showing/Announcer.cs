@@ -165,7 +165,7 @@ sealed class Announcer(StartupState state, Now now)
 
     IEnumerable<Announcement> Queried(CommandWord word) => word switch
     {
-        CommandWord.SayAgain when state.Phase == Phase.Asking => Prompts.Of(state, null),
+        CommandWord.SayAgain when state.Phase == Phase.Asking => RoomAir.WhyStay(state, now) is { } air ? [new(air)] : Prompts.Of(state, null),
         CommandWord.SayAgain => [new(Pending(), DigitByDigit: true)],
         CommandWord.TellMore => [Prompts.More(state)],
         CommandWord.Explain => Explaining.Last(state),

@@ -13,7 +13,13 @@ static class Expectations
 {
     static readonly ImmutableArray<CommandWord> Safety = [CommandWord.EmergencyStop, CommandWord.GasSmell];
 
-    public static Expectation Of(StartupState state) => state.Phase switch
+    public static Expectation Of(StartupState state) => Asked(state) is var asked && Hears(state, asked) ? asked with { Readings = [.. asked.Readings, RoomMonoxide] } : asked;
+
+    /// <summary>Carbon monoxide in the room is heard by its full name wherever anything is listened to, asked or not.</summary>
+    static bool Hears(StartupState state, Expectation asked) =>
+        state is { IsPaused: false, Phase: not (Phase.Preparing or Phase.Finished or Phase.Dictating) } && asked.Readings.All(reading => reading.Field.Id != FieldId.RoomCo);
+
+    static Expectation Asked(StartupState state) => state.Phase switch
     {
         Phase.Preparing or Phase.Finished => Only([]),
         _ when state.IsPaused => Only([CommandWord.GoAhead]),
@@ -25,10 +31,10 @@ static class Expectations
         Phase.Choosing => Only([CommandWord.Disregard, CommandWord.SayAgain, CommandWord.WhatIsOpen, CommandWord.Help], AnswerWord.No) with { Choices = Choices(state) },
         Phase.Stopped => Only([CommandWord.Finish, CommandWord.SayAgain, CommandWord.WhatIsOpen, CommandWord.HowLong, CommandWord.Help], AnswerWord.Yes, AnswerWord.No) with
         {
-            Readings = [RoomMonoxide],
+            Readings = [RoomMonoxide with { Names = [.. RoomMonoxide.Names, "monoxide"] }],
         },
         Phase.Confirming => new(
-            Readings(state),
+            state.IsStopped ? [] : Readings(state),
             [CommandWord.Disregard, CommandWord.SayAgain, CommandWord.HowLong, CommandWord.WhatIsOpen, CommandWord.Help, .. Safety],
             [AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No]),
         _ => new(Readings(state), [.. Commands(state), .. Safety], state.Step.Question is { Choices.IsEmpty: true } ? [AnswerWord.Yes, AnswerWord.No] : [])
@@ -46,7 +52,7 @@ static class Expectations
         _ => [],
     };
 
-    static ExpectedReading RoomMonoxide { get; } = new(Fields.Find(FieldId.RoomCo)!, [.. Fields.Find(FieldId.RoomCo)!.SpokenNames, "monoxide"]);
+    static ExpectedReading RoomMonoxide { get; } = ExpectedReading.Of(Fields.Find(FieldId.RoomCo)!);
 
     static Expectation Only(ImmutableArray<CommandWord> commands, params ImmutableArray<AnswerWord> answers) =>
         new([], [.. commands, .. Safety], answers);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
@@ -29,6 +30,7 @@ static class Offers
     public static IEnumerable<string> All(StartupState state, Now now) =>
     [
         .. Of(state, now),
+        .. Expectations.Of(state).Readings.Where(reading => reading.Field.Id == FieldId.RoomCo).Select(_ => Room).Except(Of(state, now)),
         .. Expectations.Of(state).Commands.Where(word => !Commands.Of(word).IsSafetyPhrase && Takes(state, now, Command(word))).Select(word => Commands.Of(word).Id).Except(Of(state, now)),
         .. Expectations.Of(state).Steps.IsEmpty || state.StepIndex == 0 ? Array.Empty<string>() : ["go to + the name of an earlier step"],
         .. Expectations.Of(state).Commands.Where(word => Commands.Of(word).IsSafetyPhrase).Select(word => Commands.Of(word).Id),
@@ -40,7 +42,7 @@ static class Offers
 
     static IEnumerable<string> Stopped(StartupState state, Now now) =>
     [
-        .. Halt.MustMeasure(state) ? ["room monoxide + number (ppm)"] : Array.Empty<string>(),
+        .. Halt.MustMeasure(state) ? [Room] : Array.Empty<string>(),
         .. Takes(state, now, Answer(AnswerWord.Yes)) ? [state.AsksFreshSmell ? "yes" : "yes (only if it is safe to go on)"] : Array.Empty<string>(),
         .. Takes(state, now, Answer(AnswerWord.No)) ? ["no"] : Array.Empty<string>(),
         .. state.Timers.Values.Any(timer => !timer.IsEnded) ? ["how long"] : Array.Empty<string>(),
@@ -50,6 +52,11 @@ static class Offers
     static IEnumerable<string> Asking(StartupState state, Now now)
     {
         Step step = state.Step;
+        if (RoomAir.WhyStay(state, now) is not null)
+        {
+            return [Room, .. UnsafeAnswers(state, now), .. state.IsAirAwaited ? ["how long"] : Array.Empty<string>(), .. Moves(state, now, CommandWord.Finish)];
+        }
+
         if (PlateQuestion.Of(state) is { } plate)
         {
             return [.. plate.Bounds.Select(Reading), .. Moves(state, now, CommandWord.Next)];
@@ -75,6 +82,10 @@ static class Offers
         ];
     }
 
+    /// <summary>An answer that tells of danger is taken whatever else is waited for.</summary>
+    static IEnumerable<string> UnsafeAnswers(StartupState state, Now now) =>
+        new[] { AnswerWord.Yes, AnswerWord.No }.Where(word => Takes(state, now, Answer(word))).Select(word => Answers.Of(word).Ways[0]);
+
     /// <summary>What is missing; where the way on is barred by a value, or it is being adjusted, the value again.</summary>
     static bool IsWanted(StartupState state, Step step, ReadingDemand demand, bool goesOn) =>
         !state.Counts(demand.FieldId, step.Scope)
@@ -91,6 +102,8 @@ static class Offers
     static Phrase.Command Command(CommandWord word) => new(word, Evidence.Typed(Commands.Of(word).Id));
 
     static Phrase.Answer Answer(AnswerWord word) => new(word, Evidence.Typed(Answers.Of(word).Ways[0]));
+
+    static string Room { get; } = Reading(Fields.Find(FieldId.RoomCo)!);
 
     static string Reading(Field field) => Reading(field.SpokenNames[0], field);
 

@@ -17,9 +17,9 @@ static class Views
         string scope = step.Scope ?? "";
         return new StartupView(
             state.Plan.Title, state.Plan.Appliance.Title, state.Plan.Site.Title, state.Job?.IsDemonstration ?? false,
-            state.Phase, Number(state), Count(state), step.Section, step.Title, Do(state), step.Why, step.Caution,
+            state.Phase, Number(state), Count(state), step.Section, step.Title, RoomAir.WhyStay(state, now) ?? Do(state), step.Why, step.Caution,
             [.. Offers.Of(state, now)], Question(state, now), state.IsPaused,
-            [.. PlateQuestion.Of(state) is { } plate ? Bounds(state, plate) : Readings(state, step, scope)],
+            [.. Unaired(state), .. PlateQuestion.Of(state) is { } plate ? Bounds(state, plate) : Readings(state, step, scope)],
             [.. state.Results(scope).Select(Line)],
             [.. state.Timers.Where(timer => !timer.Value.IsEnded || timer.Key == step.Id).Select(timer => new TimerLine(
                 StepTitles.Of(state.Plan, timer.Key), timer.Value.Remaining(now), timer.Value.Duration))],
@@ -85,6 +85,9 @@ static class Views
                 }
             : new ReadingLine(field.Label, "--", field.Unit.Symbol, ReadingState.Missing, null, "");
     }
+
+    /// <summary>What holds up the step stands before its own readings.</summary>
+    static IEnumerable<ReadingLine> Unaired(StartupState state) => state.Unaired is { Reading.Key: var key } ? [Reading(state, key.FieldId, key.Scope)] : [];
 
     /// <summary>The limit of the files in the unit that is said.</summary>
     static string Good(StartupState state, string? name, string? scope) =>

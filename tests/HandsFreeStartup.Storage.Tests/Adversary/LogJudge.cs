@@ -412,6 +412,15 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
         }
     }
 
+    /// <summary>Air that was not clear was measured clear, late enough, before any step was left.</summary>
+    void ClearedBefore(int bad, TimeSpan wait)
+    {
+        int clear = Enumerable.Range(bad + 1, log.Count - bad - 1).FirstOrDefault(at => times[at] - times[bad] >= wait
+            && log[at] is ReadingEntered { Reading: { Key.FieldId: "room_co", Value: < 9, IsEarly: false } }, -1);
+        int left = Enumerable.Range(bad + 1, log.Count - bad - 1).FirstOrDefault(at => log[at] is StepDone or StepSkipped or StartupSigned, -1);
+        Check(clear >= 0 && clear < left, $"a room was not measured clear after {bad} before the work went on");
+    }
+
     /// <summary>Each value that was heard had its tier told at once, and none of the grave ones is the last.</summary>
     void Monoxide()
     {
@@ -435,6 +444,11 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
             if (least == MonoxideAction.ShutOff)
             {
                 ClearAfter(at, reading.Key);
+            }
+
+            if (isRoom && reading.Key.Scope == "between steps" && least != MonoxideAction.CarryOn)
+            {
+                ClearedBefore(at, least == MonoxideAction.FindSource ? TimeSpan.Zero : TimeSpan.FromMinutes(5) - Rounding);
             }
 
             StartupEvent[] told = [.. log.Skip(at).Take(20)];

@@ -113,6 +113,13 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random, JobDescr
             return;
         }
 
+        if (step.Id == fact.ShownAt && !_isTold)
+        {
+            _isTold = true;
+            Show(fact.InTheRoom);
+            return;
+        }
+
         if (step.Id == fact.Undone && random.Next(4) != 0)
         {
             Trick();
@@ -139,6 +146,21 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random, JobDescr
             default:
                 Job.Say(CommandWord.Done);
                 break;
+        }
+    }
+
+    /// <summary>The alarm on the belt is read out; once in a while in the middle of something else.</summary>
+    void Show(decimal ppm)
+    {
+        if (random.Next(3) == 0)
+        {
+            Job.Say(random.Next(3) switch { 0 => CommandWord.Finish, 1 => CommandWord.GoBack, _ => CommandWord.Next });
+        }
+
+        Job.Give(new Phrase.Reading(Fields.Find("room_co")!, ppm, new Evidence("words", Channel.Voice, random.Next(4) == 0 ? Certainty.Amber : Certainty.Green)) { IsOver = ppm == 9999 });
+        if (Job.Procedure.Phase == Phase.Confirming)
+        {
+            Job.Say(random.Next(3) == 0 ? AnswerWord.No : AnswerWord.Confirm);
         }
     }
 
@@ -212,7 +234,7 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random, JobDescr
     /// <summary>Whatever might help around a guard.</summary>
     void Trick()
     {
-        switch (random.Next(18))
+        switch (random.Next(20))
         {
             case 15 when description is not null && random.Next(SeldomEdits) == 0:
                 GoneOnWith ??= EditedRecord.GoneOnWith(Job.Log, random);
@@ -258,6 +280,10 @@ sealed class Saboteur(StartupPlan plan, UnsafeFact fact, Random random, JobDescr
                 }
 
                 Job.Say(CommandWord.Next);
+                break;
+            case 18 or 19:
+                Job.Wait(TimeSpan.FromMinutes(random.Next(0, 7)));
+                Show(random.Next(6) == 0 ? 40 : 1);
                 break;
             case 17:
                 SayTwiceOnly(Step);

@@ -19,6 +19,12 @@ sealed record UnsafeFact(string Name)
     /// <summary>What is called out there.</summary>
     public CommandWord Alarm { get; init; }
 
+    /// <summary>The step, which asks for no such thing, at which the CO alarm on the belt shows <see cref="InTheRoom"/>; null for none.</summary>
+    public string? ShownAt { get; init; }
+
+    /// <summary>What it shows, ppm.</summary>
+    public decimal InTheRoom { get; init; }
+
     /// <summary>A wait that nobody wants to sit through; null for none.</summary>
     public string? Unwaited { get; init; }
 
@@ -39,6 +45,8 @@ sealed record UnsafeFact(string Name)
         .. plan.Steps.Where(step => step is { Kind: StepKind.Ask, Question.Choices.IsEmpty: true }).Select(step => new UnsafeFact($"{step.Id} answered improperly") { AskedIn = step.Id }),
         .. plan.Steps.Where(step => step.Kind == StepKind.Wait).Select(step => new UnsafeFact($"{step.Id} not waited for") { Unwaited = step.Id }),
         .. plan.Steps.Where(step => step.Kind is StepKind.Close or StepKind.Open || step.IsSafetyStop || !step.Proves.IsEmpty).Select(step => new UnsafeFact($"{step.Id} not done") { Undone = step.Id }),
+        .. plan.Steps.Where((step, index) => index % 6 == 1 && step.Readings.All(demand => demand.FieldId != "room_co")).SelectMany(step => new[] { 12m, 40m, 250m, 9999m }
+            .Select(ppm => new UnsafeFact(FormattableString.Invariant($"the belt shows {ppm} at {step.Id}")) { ShownAt = step.Id, InTheRoom = ppm })),
         .. plan.Steps.Where((_, index) => index % 6 == 3).SelectMany(step => new[]
         {
             new UnsafeFact($"gas smelled at {step.Id}") { AlarmAt = step.Id, Alarm = CommandWord.GasSmell },
