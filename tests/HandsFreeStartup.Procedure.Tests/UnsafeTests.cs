@@ -92,9 +92,9 @@ public sealed class UnsafeTests
 
     [Theory]
     [InlineData(MonoxidePlace.Room, 8.9, 0, MonoxideAction.CarryOn)]
-    [InlineData(MonoxidePlace.Room, 9, 0, MonoxideAction.FindSource)]   // ANSI/BPI-1200-S: 9 to 35 find the source (value from memory)
+    [InlineData(MonoxidePlace.Room, 9, 0, MonoxideAction.FindSource)]   // 40 CFR 50.8: 9 ppm (read), from which the trade looks for the source
     [InlineData(MonoxidePlace.Room, 35, 0, MonoxideAction.FindSource)]
-    [InlineData(MonoxidePlace.Room, 36, 0, MonoxideAction.ShutOff)]     // ANSI/BPI-1200-S: 36 to 69 shut off (value from memory)
+    [InlineData(MonoxidePlace.Room, 36, 0, MonoxideAction.ShutOff)]     // NREL Standard Work Specifications 2.0105.1: above 35 ppm the work stops (read)
     [InlineData(MonoxidePlace.Room, 69.9, 0, MonoxideAction.ShutOff)]
     [InlineData(MonoxidePlace.Room, 70, 0, MonoxideAction.Evacuate)]    // ANSI/BPI-1200-S and IRC/IFGC Appendix D: 70 and above evacuate (value from memory)
     [InlineData(MonoxidePlace.Room, 66, 5, MonoxideAction.Evacuate)]    // by its uncertainty

@@ -71,8 +71,12 @@ sealed class Entry(StartupState state, Now now)
     /// <param name="isEarly">Whether the air was not waited for yet.</param>
     public EnteredReading OnTheWayBack(Phrase.Reading reading, bool isEarly) => InTheRoom(reading, AfterTheAlarm) with { IsEarly = isEarly };
 
-    /// <summary>Carbon monoxide in the room, said where nothing asks for it.</summary>
-    public EnteredReading BetweenSteps(Phrase.Reading reading) => InTheRoom(reading, ReadingKey.BetweenSteps) with { IsEarly = state.IsAirAwaited };
+    /// <summary>Carbon monoxide in the room, said where nothing asks for it. Only what proves nothing yet is early.</summary>
+    public EnteredReading BetweenSteps(Phrase.Reading reading)
+    {
+        EnteredReading entered = InTheRoom(reading, ReadingKey.BetweenSteps);
+        return entered with { IsEarly = state.IsAirAwaited && CarbonMonoxideTier.IsClear(entered) };
+    }
 
     EnteredReading InTheRoom(Phrase.Reading reading, string scope) => _meaning.Judge(reading, new ReadingDemand(FieldId.RoomCo, null), scope);
 

@@ -49,7 +49,7 @@ sealed class RoomAir(StartupState state, Now now)
         _ => [],
     };
 
-    static string Told(UnairedRoom unaired) => $"CO in the room was {ShownValue.Of(unaired.Reading).Plain}: ventilate, and find the source.";
+    static string Told(UnairedRoom unaired) => $"CO in the room was {ShownValue.Of(unaired.Reading).Plain}. {CarbonMonoxideTier.Of(MonoxidePlace.Room, unaired.Reading).Do}";
 }
 
 /// <summary>Air that was not clear where nothing asked for it, until it is measured clear.</summary>

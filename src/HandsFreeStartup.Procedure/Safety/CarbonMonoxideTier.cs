@@ -12,15 +12,17 @@ namespace HandsFreeStartup.Procedure.Safety;
 /// <param name="UnsafeAfter">After so many values in the tier the start-up ends, not put into service; null if it never does.</param>
 public sealed record CarbonMonoxideTier(MonoxidePlace Place, double From, MonoxideAction Action, string Do, string Source, int? UnsafeAfter = null)
 {
-    const string Ambient = "ANSI/BPI-1200-S, tiers of ambient CO (tiers seen, numbers value from memory)";
+    const string Ambient = "ANSI/BPI-1200-S, tiers of ambient CO (value from memory)";
+    const string Outdoors = "40 CFR 50.8: 9 ppm over 8 hours outdoors, used indoors by the trade";
+    const string WorkStops = "NREL Standard Work Specifications 2.0105.1: above 35 ppm the work stops";
     const string Flue = "ANSI Z21.47/CSA 2.3, 400 ppm air-free, as quoted in trade literature";
 
     /// <summary>Every tier, rising within its place. The only place where these numbers stand; local codes come first.</summary>
     public static ImmutableArray<CarbonMonoxideTier> All { get; } =
     [
         new(MonoxidePlace.Room, 0, MonoxideAction.CarryOn, "Carry on.", Ambient),
-        new(MonoxidePlace.Room, 9, MonoxideAction.FindSource, "Tell the people in the house, ventilate, and find the source before you go on.", Ambient),
-        new(MonoxidePlace.Room, 36, MonoxideAction.ShutOff, "Shut off the furnace and every other burner, ventilate, and tell the people in the house. Measure again when the air is clear.", Ambient, UnsafeAfter: 2),
+        new(MonoxidePlace.Room, 9, MonoxideAction.FindSource, "Tell the people in the house, ventilate, and find the source before you go on.", Outdoors),
+        new(MonoxidePlace.Room, 36, MonoxideAction.ShutOff, "Shut off the furnace and every other burner, ventilate, and tell the people in the house. Measure again when the air is clear.", WorkStops, UnsafeAfter: 2),
         new(MonoxidePlace.Room, 70, MonoxideAction.Evacuate, "Everybody leaves, call for help from outside.", $"{Ambient}; IRC/IFGC Appendix D, D.2 (value from memory)"),
         new(MonoxidePlace.Flue, 0, MonoxideAction.CarryOn, "Carry on.", "common practice, no source"),
         new(MonoxidePlace.Flue, 100, MonoxideAction.FindSource, "More than good practice wants: look for the cause, and whether it rises.", "common practice, no source"),
