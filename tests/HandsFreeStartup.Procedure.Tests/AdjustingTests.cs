@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HandsFreeStartup.Calculations.Derivations;
+using HandsFreeStartup.Calculations.Tests.Derivations;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -244,6 +246,21 @@ public sealed class AdjustingTests
         Assert.NotEqual(Expected(Turned(3.4m)), Expected(Turned(3.4m, 3.6m)));
         LiveJob measured = Turned(3.6m).Say(CommandWord.Next).Say(CommandWord.GoBack).Say(CommandWord.GoBack).Say(CommandWord.GoBack).Say("oxygen", 7.2m).Say(AnswerWord.Confirm);
         Assert.Single(measured.Log.OfType<ResultsComputed>().SelectMany(one => one.Results), result => result.Id == "oxygen_expected");
+    }
+
+    [Fact]
+    public void The_expected_oxygen_is_explained_from_what_was_measured_before_and_set_since()
+    {
+        LiveJob job = new LiveJob(Plan("natural-gas", 3.35m, 3.65m)).Say("oxygen", 8.4m).Say(CommandWord.Next).Say("manifold_pressure", 3.0m).Say(CommandWord.Next)
+            .Say("manifold_pressure", 3.6m).Say(CommandWord.Next).Say("oxygen", 7.0m);
+        Derivation[] Explained() => [.. job.Procedure.Derivations().Select(one => one.Derivation).Where(one => one.Head.Id == "oxygen_expected")];
+
+        Derivation measuring = Explained().Single();
+        Assert.Equal(Expected(job), measuring.Result.Value, 1e-9);
+        Assert.Equal(["8.4", "3.0", "3.6"], measuring.Inputs.Where(input => input.Symbol != "c").Select(input => input.Text));
+        Assert.Equal(Expected(job), PrintedFormula.Evaluate(measuring.Numbers), 0.05);
+        job.Say(CommandWord.Next);
+        Assert.Equal(Expected(job), Explained().Single().Result.Value, 1e-9);
     }
 
     static double Expected(LiveJob job) => job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results).Last(result => result.Id == "oxygen_expected").Value!.Value;

@@ -80,11 +80,23 @@ public readonly struct FlueGas
     /// <param name="dryAir">Moles of dry air per mole of fuel.</param>
     public static FlueGas FromDryAir(Fuel fuel, DryAir air, in Uncertain dryAir)
     {
-        Atoms atoms = fuel.Atoms;
-        Uncertain oxygen = air.Oxygen * dryAir - fuel.StoichiometricOxygen;
-        Uncertain dry = air.Rest * dryAir + (atoms.Carbon + atoms.Nitrogen / 2 + atoms.Argon) + oxygen;
-        return FromAir(fuel, air, dryAir, oxygen, 0, dry, 0);
+        Uncertain oxygen = OxygenFormula(fuel, air, dryAir);
+        return FromAir(fuel, air, dryAir, oxygen, 0, DryOfAirFormula(fuel, air, dryAir, oxygen), 0);
     }
+
+    /// <summary>O2 left of an amount of dry air, moles per mole of fuel, of numbers of any kind.</summary>
+    /// <param name="fuel">What burns, completely.</param>
+    /// <param name="air">Dry combustion air.</param>
+    /// <param name="dryAir">Moles of it.</param>
+    public static T OxygenFormula<T>(Fuel fuel, DryAir air, in T dryAir) where T : struct, IFormulaNumber<T> => air.Oxygen * dryAir - fuel.StoichiometricOxygen;
+
+    /// <summary>Dry flue of an amount of dry air, moles per mole of fuel, of numbers of any kind.</summary>
+    /// <param name="fuel">What burns, completely.</param>
+    /// <param name="air">Dry combustion air.</param>
+    /// <param name="dryAir">Moles of it.</param>
+    /// <param name="oxygen">Moles of O2 left.</param>
+    public static T DryOfAirFormula<T>(Fuel fuel, DryAir air, in T dryAir, in T oxygen) where T : struct, IFormulaNumber<T> =>
+        air.Rest * dryAir + (fuel.Atoms.Carbon + fuel.Atoms.Nitrogen / 2 + fuel.Atoms.Argon) + oxygen;
 
     /// <summary>Dry O2 that goes with a dry CO2 reading, a fraction of one.</summary>
     /// <remarks>D = C/(CO2 + CO); then the oxygen balance above for o. Only for air without CO2 and fuel with carbon.</remarks>

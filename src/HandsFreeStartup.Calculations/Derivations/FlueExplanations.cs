@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Combustion;
 using HandsFreeStartup.Calculations.Emissions;
+using HandsFreeStartup.Calculations.GasSide;
+using HandsFreeStartup.Calculations.Gases;
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Vocabulary;
 
@@ -10,6 +12,8 @@ namespace HandsFreeStartup.Calculations.Derivations;
 static class FlueExplanations
 {
     static readonly NeededInput Oxygen = new(FieldId.Oxygen, "%"), Monoxide = new(FieldId.FlueCo, "ppm"), Dioxide = new(FieldId.CarbonDioxide, "%"), Nitrogen = new(FieldId.Nox, "ppm");
+
+    const string OxygenBefore = "oxygen_before", PressureBefore = "manifold_before", PressureAfter = "manifold_after";
 
     /// <summary>Fuels for which 40 CFR 60, Method 19 names Fd; for others it is worked out from the composition.</summary>
     static ImmutableArray<string> Regulated { get; } = ["natural-gas", "propane", "n-butane"];
@@ -40,6 +44,7 @@ static class FlueExplanations
         Efficiency(ResultId.Efficiency, "efficiency above combustion air, of the higher heating value: the trade's combustion efficiency", heat => heat.AboveAir(), higher: true),
         Efficiency(ResultId.EfficiencyNet, "efficiency above combustion air, of the lower heating value: for comparison with makers who state net values", heat => heat.AboveAir(), higher: false),
         Efficiency(ResultId.EfficiencyFirstLaw, "efficiency by the first law, of the higher heating value: for heat balances, fuel at 25 °C", heat => heat.FirstLaw(), higher: true),
+        new(ResultId.OxygenExpected, [new(OxygenBefore, "%"), new(PressureBefore, "in. w.c."), new(PressureAfter, "in. w.c.")], OxygenAfter),
         new(ResultId.NoxReference, [Oxygen, Nitrogen], NitrogenAtThree),
         new(ResultId.NoxPerHeat, [Oxygen, Nitrogen], NitrogenPerHeat),
     ];
@@ -83,6 +88,26 @@ static class FlueExplanations
         sheet.Correlate("O2", "CO2", given.AnalyzerCorrelation);
         return sheet.Close(new(ResultId.FuelFactor, "Fo", "fuel factor: whether O2, CO2 and fuel belong together", "", 3, "EPA Method 3B, section 12"),
             FuelFactor.Formula(oxygen, dioxide, percent), limit);
+    }
+
+    static Derivation? OxygenAfter(GivenInputs given, Limit? limit)
+    {
+        if (given[OxygenBefore].Value is not (>= 0 and < AirFree.AirOxygenPercent) || given[PressureBefore].Value <= 0 || given[PressureAfter].Value <= 0)
+        {
+            return null;
+        }
+
+        Worksheet sheet = new();
+        (DryAir air, Atoms atoms) = (FlueWork.Air, given.Fuel.Atoms);
+        Term before = sheet.Step("o", "", sheet.Input("O2", "the O2 before the adjustment", "%", given[OxygenBefore]) / 100);
+        Term gas = sheet.Step("q", "", ManifoldPressure.Formula(
+            sheet.Input("p1", "manifold pressure before", "in. w.c.", given[PressureBefore]), sheet.Input("p2", "manifold pressure after", "in. w.c.", given[PressureAfter])));
+        Term dry = sheet.Step("D", "mol/mol", FlueGas.DryFormula(given.Fuel, air, before, sheet.Lookup("c", "CO", "", 0, "left out: too little to move the O2")));
+        Term dryAir = sheet.Step("A", "mol/mol", FlueGas.AirFormula(air, atoms.Carbon + atoms.Nitrogen / 2 + atoms.Argon, dry, before * dry) / gas);
+        Term oxygen = sheet.Step("nO2", "mol/mol", FlueGas.OxygenFormula(given.Fuel, air, dryAir));
+        return oxygen.Value.Value < 0 ? null : sheet.Close(
+            new(ResultId.OxygenExpected, "O2after", "O2 that the change of pressure lets expect, the air staying as it is", "%", 1, $"square-root law of an orifice; {FlueWork.Balance}"),
+            100 * (oxygen / FlueGas.DryOfAirFormula(given.Fuel, air, dryAir, oxygen)), limit);
     }
 
     static Derivation? NitrogenAtThree(GivenInputs given, Limit? limit)

@@ -16,7 +16,10 @@ public static class ManifoldPressure
     public static double FlowRatio(Pressure before, Pressure after) => Math.Sqrt(after.Pascals / before.Pascals);
 
     /// <summary>Gas flow after a change of pressure over gas flow before; any one unit of pressure.</summary>
-    public static Uncertain FlowRatio(in Uncertain before, in Uncertain after) => Uncertain.Sqrt(after / before);
+    public static Uncertain FlowRatio(in Uncertain before, in Uncertain after) => Formula(before, after);
+
+    /// <summary>The same of numbers of any kind.</summary>
+    public static T Formula<T>(in T before, in T after) where T : struct, IFormulaNumber<T> => T.Sqrt(after / before);
 
     /// <summary>The pressure that changes the gas flow by a ratio: p2 = p1 (Q2/Q1)².</summary>
     /// <param name="before">Above zero.</param>

@@ -31,6 +31,7 @@ static class JobNumbers
             .. OfPlate(inputs.Plan.Appliance),
             .. Stage(inputs, "high", "input_high"),
             .. Stage(inputs, "low", "input_low"),
+            .. inputs.Adjusted is { } adjusted ? Adjusted(inputs, adjusted) : [],
         ];
         GivenInputs first = new(measured, inputs.Plan.Fuel) { AnalyzerCorrelation = (double)inputs.Plan.Site.AnalyzerCorrelation };
         return first.With(WorkedOut.Where(id => explanation.Needs.Any(need => need.Name == id)).SelectMany(id => Result(id, first)));
@@ -88,6 +89,25 @@ static class JobNumbers
         {
             yield return KeyValuePair.Create(name, new Given(derivation.Result.Value, derivation.Result.StandardUncertainty, "by the meter, the same gas in both"));
         }
+    }
+
+    /// <summary>What an adjustment was made from, and to which pressure.</summary>
+    static IEnumerable<KeyValuePair<string, Given>> Adjusted(ResultInputs inputs, PendingOxygen adjusted)
+    {
+        yield return KeyValuePair.Create("oxygen_before", new Given(
+            (double)adjusted.Oxygen.Value, (double)(adjusted.Oxygen.ExpandedUncertainty ?? 0) / Estimate.CoverageFactor, "measured before the adjustment", Numbers.Text(adjusted.Oxygen.Value)));
+        yield return KeyValuePair.Create("manifold_before", Manifold(inputs, adjusted.From, "measured before the adjustment"));
+        yield return KeyValuePair.Create("manifold_after", Manifold(inputs, adjusted.To, "set by the adjustment"));
+    }
+
+    static Given Manifold(ResultInputs inputs, decimal value, string how)
+    {
+        Field field = inputs.Plan.FieldOf(FieldId.ManifoldPressure);
+        Unit own = Fields.Find(field.Id)!.Unit;
+        decimal expanded = inputs.Plan.Site.Instruments.FirstOrDefault(instrument => instrument.FieldId == field.Id)?.ExpandedOf(value, field.Unit, inputs.Day) ?? 0;
+        return new Given(
+            field.Unit.Convert((double)value, own), field.Unit.Convert((double)expanded, own, isDifference: true) / Estimate.CoverageFactor,
+            field.Unit == own ? how : $"{how} as {Numbers.Text(value)} {field.Unit.Symbol}", field.Unit == own ? Numbers.Text(value) : null);
     }
 
     static Given Said(ResultInputs inputs, string fieldId)

@@ -23,6 +23,12 @@ sealed record ResultInputs(ImmutableSortedDictionary<string, EnteredReading> Rea
     /// <summary>By field id: what the first of two sets that agree had, in the unit of the reading.</summary>
     public ImmutableDictionary<string, decimal> FirstSets { get; init; } = ImmutableDictionary<string, decimal>.Empty;
 
+    /// <summary>What the oxygen after an adjustment is worked out from; null where there was none.</summary>
+    public PendingOxygen? Adjusted { get; init; }
+
+    /// <summary>The day of the job, for what an instrument has drifted; null where it is not known.</summary>
+    public DateOnly? Day { get; init; }
+
     /// <summary>Where each reading came from, by field id, where that is to be told.</summary>
     public ImmutableDictionary<string, string> Origins { get; init; } = ImmutableDictionary<string, string>.Empty;
 

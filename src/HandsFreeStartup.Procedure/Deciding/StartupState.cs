@@ -73,6 +73,7 @@ sealed partial class StartupState(StartupPlan plan)
     readonly Dictionary<string, DeclaredLimit> _stated = [];
     readonly Dictionary<string, Evidence> _unexplained = [];
     readonly HashSet<string> _excused = [];
+    readonly Dictionary<string, PendingOxygen> _adjusted = [];
     readonly HashSet<StopCause> _causes = [];
 
     public StartupPlan Plan { get; } = plan;
@@ -115,6 +116,9 @@ sealed partial class StartupState(StartupPlan plan)
 
     /// <summary>By stage: the oxygen before adjustments, until it was measured again.</summary>
     public Dictionary<string, PendingOxygen> PendingOxygen { get; } = [];
+
+    /// <summary>What the expected oxygen of a stage was worked out from; null where there was no adjustment.</summary>
+    public PendingOxygen? Adjusted(string scope) => PendingOxygen.GetValueOrDefault(scope) ?? _adjusted.GetValueOrDefault(scope);
     public IReadOnlyDictionary<string, RunningTimer> Timers => _record.Timers.Where(timer => !timer.IsWithdrawn).ToDictionary(timer => timer.StepId, Running);
     public EnteredReading? Doubtful { get; private set; }
     public ReadingKey? Provisional { get; private set; }
@@ -461,7 +465,10 @@ sealed partial class StartupState(StartupPlan plan)
     {
         if (step.Readings.Any(demand => demand.FieldId == FieldId.Oxygen) && Counts(FieldId.Oxygen, step.Scope))
         {
-            PendingOxygen.Remove(step.Scope ?? "");
+            if (PendingOxygen.Remove(step.Scope ?? "", out PendingOxygen? measured))
+            {
+                _adjusted[step.Scope ?? ""] = measured;
+            }
         }
     }
 

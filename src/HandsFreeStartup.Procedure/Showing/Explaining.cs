@@ -53,6 +53,8 @@ static class Explaining
         {
             Scope = scope,
             Stages = state.Stages,
+            Adjusted = state.Adjusted(scope),
+            Day = state.Day,
             FirstSets = standing.Where(kept => state.FirstOf(kept.Reading.Key) is not null).ToImmutableDictionary(kept => kept.Reading.Key.FieldId, kept => state.FirstOf(kept.Reading.Key)!.Value),
             Origins = standing.ToImmutableDictionary(
                 kept => kept.Reading.Key.FieldId, kept => $"{(kept.Reading.Evidence.Channel == Channel.Voice ? "said" : "typed")} at {times.Time(kept.At)}"),

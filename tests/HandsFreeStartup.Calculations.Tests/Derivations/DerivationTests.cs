@@ -2,6 +2,7 @@ using System.Globalization;
 using HandsFreeStartup.Calculations.AirSide;
 using HandsFreeStartup.Calculations.Combustion;
 using HandsFreeStartup.Calculations.Derivations;
+using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Quantities;
 using HandsFreeStartup.Calculations.Uncertainties;
@@ -104,6 +105,23 @@ public sealed class DerivationTests
         }
         Assert.Contains(Jobs.Numbers, job => Evaluate(Jobs.Of(job)).IsCondensing);
         Assert.Contains(Jobs.Numbers, job => !Evaluate(Jobs.Of(job)).IsCondensing);
+    }
+
+    [Fact]
+    public void The_oxygen_after_an_adjustment_is_explained_as_it_is_worked_out()
+    {
+        foreach (GivenInputs inputs in Jobs.Numbers.Select(Jobs.Of))
+        {
+            Uncertain In(string name, int number) => Uncertain.Input(inputs[name].Value, inputs[name].StandardUncertainty, number);
+            Same(Adjustment.OxygenAfterPercent(inputs.Fuel, In("oxygen_before", 0), ManifoldPressure.FlowRatio(In("manifold_before", 1), In("manifold_after", 2)))!.Value.Estimate, Derive("oxygen_expected", inputs));
+        }
+
+        Assert.Null(Explanation.Find("oxygen_expected")!.Derive(new(new Dictionary<string, Given>
+        {
+            ["oxygen_before"] = new(1, 0, "said"),
+            ["manifold_before"] = new(2, 0, "said"),
+            ["manifold_after"] = new(3.5, 0, "said"),
+        })));
     }
 
     [Fact]

@@ -42,6 +42,9 @@ static class Jobs
             ["input_rate"] = Said(77_300 + 811 * job, 1600, 0),
             ["efficiency"] = Said(80.3 + 1.4 * job, 0.4, 1),
             ["blower_heat"] = Said(900 + 30 * job, 60, 0),
+            ["oxygen_before"] = Said(5 + 4 * k, 0.17, 1),
+            ["manifold_before"] = Said(3.1 + k, 0.02, 2),
+            ["manifold_after"] = Said(3.6 + k / 2, 0.02, 2),
             ["burning_hours"] = Said(900 + 110 * job, 150, 0),
         }, Fuel.Find(Fuels[job % Fuels.Length]))
         { AnalyzerCorrelation = job % 3 == 0 ? 0.5 : 0 };
