@@ -163,7 +163,19 @@ public sealed class RoomAirTests
 
         Assert.Single(new LiveJob(job).Say(Room, 150m).Last.OfType<StartupStopped>());
         Assert.Equal(160m, new LiveJob(job).Say(Room, 160m).Last.OfType<ReadingEntered>().Single().Reading.Value);
-        Assert.Equal((Phase.Asking, "papers"), (job.Say(AnswerWord.No).Procedure.Phase, job.Step));
+        Assert.Equal(Phase.Asking, job.Say(AnswerWord.No).Procedure.Phase);
+    }
+
+    [Fact]
+    public void A_dangerous_value_that_is_denied_is_measured_again_before_the_work_goes_on()
+    {
+        LiveJob denied = At("papers").Say(Room, 150m, Certainty.Amber).Say(AnswerWord.No);
+        Assert.Contains("Measure the room again", Refusal(denied.Say(CommandWord.Done)), StringComparison.Ordinal);
+        Assert.NotEqual("papers", denied.Say(Room, 2m).Say(CommandWord.Done).Step);
+
+        Assert.NotEqual("papers", At("papers").Say(Room, 150m, Certainty.Amber).Say(Room, 2m).Say(CommandWord.Done).Step);
+        Assert.NotEqual("papers", At("papers").Say(Room, 12m, Certainty.Amber).Say(AnswerWord.No).Say(CommandWord.Done).Step);
+        Assert.Equal(Phase.Stopped, At("papers").Say(Room, 150m, Certainty.Amber).Say(CommandWord.EmergencyStop).Procedure.Phase);
     }
 
     [Fact]

@@ -30,7 +30,8 @@ sealed class RoomAir(StartupState state, Now now)
     public IReadOnlyList<StartupEvent> Hear(Phrase.Reading reading)
     {
         EnteredReading entered = _entry.BetweenSteps(reading);
-        return state.Unaired is null && CarbonMonoxideTier.IsClear(entered)
+        bool isWanted = state.Unaired is not null || state.Doubtful?.Key.Scope == ReadingKey.BetweenSteps;
+        return !isWanted && CarbonMonoxideTier.IsClear(entered)
             ? [new CommandRefused(now, reading.Evidence.Words, $"CO in the room {ShownValue.Of(entered).Plain} asks for nothing, and nothing asks for it here.")]
             : [.. Interrupting(), .. state.IsStopped ? new Halt(state, now).WhileStopped(reading) : Entered(entered)];
     }
@@ -49,7 +50,7 @@ sealed class RoomAir(StartupState state, Now now)
         _ => [],
     };
 
-    static string Told(UnairedRoom unaired) => $"CO in the room was {ShownValue.Of(unaired.Reading).Plain}. {CarbonMonoxideTier.Of(MonoxidePlace.Room, unaired.Reading).Do}";
+    static string Told(UnairedRoom unaired) => $"CO in the room was said to be {ShownValue.Of(unaired.Reading).Plain}. {CarbonMonoxideTier.Of(MonoxidePlace.Room, unaired.Reading).Do}";
 }
 
 /// <summary>Air that was not clear where nothing asked for it, until it is measured clear.</summary>

@@ -60,6 +60,7 @@ partial class StartupState : IEventFold
 
     void IEventFold.Take(ConfirmationRefused happened)
     {
+        Unaired = AfterDenial();
         Doubtful = null;
         Settle();
     }

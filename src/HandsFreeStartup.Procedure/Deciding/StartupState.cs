@@ -386,6 +386,11 @@ sealed partial class StartupState(StartupPlan plan)
         }
     }
 
+    /// <summary>Where no step asks for the room, nothing but this makes sure that a dangerous value was really misheard.</summary>
+    UnairedRoom? AfterDenial() =>
+        Doubtful is { Key: { FieldId: FieldId.RoomCo, Scope: ReadingKey.BetweenSteps } } denied && CarbonMonoxideTier.Of(MonoxidePlace.Room, denied).Action >= MonoxideAction.ShutOff
+            ? new(denied, Step.Id) : Unaired;
+
     /// <summary>What is not clear between steps stays so until a value is clear that was not said before its time.</summary>
     UnairedRoom? Air(ReadingEntered entered) => entered.Reading.Key.FieldId != FieldId.RoomCo ? Unaired
         : CarbonMonoxideTier.IsClear(entered.Reading) ? entered.Reading.IsEarly ? Unaired : null

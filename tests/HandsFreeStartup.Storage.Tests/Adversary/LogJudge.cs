@@ -426,6 +426,11 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
     {
         for (int at = 0; at < log.Count; at++)
         {
+            if (log[at] is MonoxideJudged { IsDoubtful: true, Key: { FieldId: "room_co", Scope: "between steps" } })
+            {
+                ClearedBefore(at, TimeSpan.Zero);
+            }
+
             if (log[at] is not ReadingEntered { Reading: { Key.FieldId: "room_co" or "flue_co" } reading })
             {
                 continue;
