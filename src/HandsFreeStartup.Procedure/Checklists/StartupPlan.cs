@@ -10,7 +10,7 @@ public sealed class StartupPlan
     readonly ImmutableDictionary<string, DeclaredLimit> _limits;
     readonly ImmutableDictionary<string, int> _indices;
 
-    StartupPlan(Checklist checklist, ApplianceSheet appliance, Site site, Settings settings, double timerFactor, string? occasion)
+    StartupPlan(Checklist checklist, ApplianceSheet appliance, Site site, Settings settings, double timerFactor, string? occasion, ImmutableArray<string> others)
     {
         Checklist = checklist;
         Appliance = appliance;
@@ -19,7 +19,7 @@ public sealed class StartupPlan
         TimerFactor = timerFactor;
         Occasion = checklist.Occasions.FirstOrDefault(known => occasion is null || known.Id == occasion);
         Branch branch = appliance.Branch with { Occasion = Occasion?.Id };
-        ImmutableArray<Step> steps = [.. InOrder(checklist.Steps.Where(step => step.OnlyFor.Holds(branch)).Select(Measurable).OfType<Step>(), settings.StageOrder)];
+        ImmutableArray<Step> steps = [.. OthersRunning.Before(InOrder(checklist.Steps.Where(step => step.OnlyFor.Holds(branch)).Select(Measurable).OfType<Step>(), settings.StageOrder), others)];
         ILookup<string, string> walks = steps.Where(step => step.Kind == StepKind.Walk)
             .SelectMany(walk => RoomByRoom(walk, site).Select(room => (walk.Id, Room: room.Id)))
             .ToLookup(room => room.Id, room => room.Room);
@@ -86,9 +86,10 @@ public sealed class StartupPlan
     /// <param name="timerFactor">1 for a real start-up; less shortens every timer for a demonstration.</param>
     /// <param name="settings">What the lead technician has set, or null for nothing.</param>
     /// <param name="occasion">Id of one of the checklist's occasions; null for its first, or where it has none.</param>
+    /// <param name="others">Titles of the other appliances that run while the rooms are walked; none where only this one was started up at the place.</param>
     public static StartupPlan From(
-        Checklist checklist, ApplianceSheet appliance, Site site, double timerFactor = 1, Settings? settings = null, string? occasion = null) =>
-        new(checklist, appliance, site, settings ?? Settings.Default, timerFactor, occasion);
+        Checklist checklist, ApplianceSheet appliance, Site site, double timerFactor = 1, Settings? settings = null, string? occasion = null, ImmutableArray<string> others = default) =>
+        new(checklist, appliance, site, settings ?? Settings.Default, timerFactor, occasion, others);
 
     /// <summary>The limit of that name for <paramref name="scope"/> (<c>name/scope</c> before <c>name</c>), or null. The appliance's own limit wins.</summary>
     public DeclaredLimit? Limit(string? name, string? scope) =>

@@ -39,6 +39,10 @@ public sealed record JobDescription(
     string Technician, string ProgramVersion, string Recogniser, bool IsDemonstration, double TimerFactor, FileCopy? Settings = null, string? Occasion = null,
     TimeSpan UtcOffset = default, FollowedJob? Follows = null, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RehearsalNote? Rehearsal = null)
 {
+    /// <summary>What else was started up at the same address before this job, and runs while its rooms are walked; null for nothing.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public ImmutableArray<ApplianceBeside>? Beside { get; init; }
+
     /// <summary>The word that stands on everything of a record that is none of a start-up; null for a start-up.</summary>
     [JsonIgnore]
     public string? Mark => Rehearsal is not null ? "REHEARSAL" : IsDemonstration ? "DEMONSTRATION" : null;
@@ -48,6 +52,11 @@ public sealed record JobDescription(
     public string MarkReason => Rehearsal is not null ? "The furnace was simulated. No furnace was started."
         : IsDemonstration ? "Timers were shortened or recordings played. No furnace was started." : "";
 }
+
+/// <summary>Another appliance at the same address.</summary>
+/// <param name="JobId">The job in which it was started up.</param>
+/// <param name="Title">What its sheet calls it.</param>
+public sealed record ApplianceBeside(string JobId, string Title);
 
 /// <summary>What a rehearsal was made of.</summary>
 /// <param name="Seed">Of all chance.</param>

@@ -7,6 +7,9 @@ namespace HandsFreeStartup.Reports.Copies;
 /// <summary>The three copies of a job on paper. They share their first page's content and every number.</summary>
 public static class StartupCopies
 {
+    const string CustomerCopy = "Customer copy";
+    const string ForWhom = "for the people in the house";
+
     /// <summary>Sizes of the readings in points. The marks beside them are never below 7 pt: a second page rather than smaller letters.</summary>
     static readonly double[] Sizes = [8.8, 8.4, 8.0];
 
@@ -26,13 +29,42 @@ public static class StartupCopies
     {
         CopyFacts copy = new(source);
         Ruler ruler = new();
-        AdvicePages advice = new(ruler, copy, paper.TextWidth());
-        PdfBook book = Whole(size => First(copy, paper, "Customer copy", "for the people in the house", size, advice.Emergency()));
+        AdvicePages advice = new(ruler, [copy], paper.TextWidth());
+        PdfBook book = Whole(size => First(copy, paper, CustomerCopy, ForWhom, size, advice.Emergency()));
         book.Pages.BreakPage();
         book.Pages.Add(advice.Pages());
         Derivations(book.Pages, copy, paper, withDerivations);
         return book.Document();
     }
+
+    /// <summary>One copy in plain language for several appliances of a customer: a first page with the exceptions and verdicts of all, then each with pages of its own, then what people must know.</summary>
+    /// <param name="sources">The jobs, all of one customer at one address.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="withDerivations">Whether an appendix to each says how each result came about.</param>
+    public static byte[] Customer(IReadOnlyList<CopySource> sources, Paper paper, bool withDerivations = false)
+    {
+        if (sources.Count == 1)
+        {
+            return Customer(sources[0], paper, withDerivations);
+        }
+
+        CopyFacts[] copies = [.. sources.Select(source => new CopyFacts(source))];
+        Ruler ruler = new();
+        AdvicePages advice = new(ruler, copies, paper.TextWidth());
+        PdfBook first = Shared(copies, paper), last = Shared(copies, paper);
+        first.Pages.Add(new AddressPage(ruler, copies, paper.TextWidth()).Write(advice.Emergency()));
+        last.Pages.Add(advice.Pages());
+        return PdfBook.Bound([first, .. copies.Select(Own), last]);
+
+        PdfBook Own(CopyFacts copy)
+        {
+            PdfBook book = Whole(size => First(copy, paper, CustomerCopy, ForWhom, size));
+            Derivations(book.Pages, copy, paper, withDerivations);
+            return book;
+        }
+    }
+
+    static PdfBook Shared(CopyFacts[] copies, Paper paper) => new(copies[0], paper, CustomerCopy, ForWhom, Strip.Space(0), PageMarks.Of(copies));
 
     /// <summary>The copy for the office: everything, down to the last event.</summary>
     /// <param name="source">The job.</param>

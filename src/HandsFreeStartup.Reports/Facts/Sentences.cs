@@ -23,6 +23,12 @@ static class Sentences
         facts.Steps.Any(step => step.From.Length > 0) ? Procedure.Deciding.CarryingOver.Why : "Nothing is carried over: everything was done and measured anew.",
     ];
 
+    /// <summary>What else was started up at the same address before, and that it ran while the rooms were walked; empty where nothing was.</summary>
+    public static IReadOnlyList<string> Beside(JobRecord facts) =>
+    [
+        .. (facts.Job?.Beside ?? []).Select(other => $"{other.Title} was started up in the same visit, job {other.JobId}; {(WithOthers.IsAnswered(facts) ? "it ran while the rooms were walked for this job" : "the rooms were NOT walked for this job with it running")}"),
+    ];
+
     static string Values(JobRecord facts, StepFate step) => string.Concat(facts.Readings.Where(fate => fate.StepId == step.Step.Id && fate.From.Length > 0)
         .Select(fate => $"; {Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Text}"));
 

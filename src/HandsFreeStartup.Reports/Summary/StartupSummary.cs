@@ -28,6 +28,11 @@ public static class StartupSummary
             List(page, "From the returned job", carried, "");
         }
 
+        if (Sentences.Beside(facts) is { Count: > 0 } beside)
+        {
+            List(page, "At the same address", beside, "");
+        }
+
         Steps(page, facts);
         new ReadingSection(page, facts).Write();
         Timers(page, facts);

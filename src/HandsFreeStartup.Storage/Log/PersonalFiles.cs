@@ -7,7 +7,10 @@ public static class PersonalFiles
 {
     const string Unfinished = ".part";
 
-    static readonly string[] Copies = ["appliance.pdf", "customer.pdf", "office.pdf", "narrow.txt"];
+    const string CustomerCopy = "customer.pdf";
+    const char Between = '+';
+
+    static readonly string[] Copies = ["appliance.pdf", CustomerCopy, "office.pdf", "narrow.txt"];
 
     /// <summary>Removes a folder of recordings or photos. Behind a link only what is of this program is removed: a file whose name is the hash of its bytes.</summary>
     /// <param name="folder">The folder, or a link in its place.</param>
@@ -37,8 +40,8 @@ public static class PersonalFiles
     public static (int Copies, int Unfinished) RemoveCopies(string jobPath)
     {
         string folder = Path.GetDirectoryName(Path.GetFullPath(jobPath))!, name = Path.GetFileNameWithoutExtension(jobPath);
-        string[] copies = [.. Copies.Select(copy => Path.Combine(folder, $"{name}-{copy}")).Where(File.Exists)];
-        string[] unfinished = [.. Directory.EnumerateFiles(folder, $"{name}*{Unfinished}")];
+        string[] copies = [.. Copies.Select(copy => Path.Combine(folder, $"{name}-{copy}")).Where(File.Exists), .. Shared(folder, name).Where(file => !file.EndsWith(Unfinished, StringComparison.Ordinal))];
+        string[] unfinished = [.. Directory.EnumerateFiles(folder, $"{name}*{Unfinished}").Union(Shared(folder, name).Where(file => file.EndsWith(Unfinished, StringComparison.Ordinal)))];
         foreach (string file in copies.Concat(unfinished))
         {
             File.Delete(file);
@@ -46,6 +49,12 @@ public static class PersonalFiles
 
         return (copies.Length, unfinished.Length);
     }
+
+    /// <summary>The file name of a customer copy that several jobs of one address share.</summary>
+    public static string SharedCopy(IEnumerable<string> jobs) => $"{string.Join(Between, jobs)}-{CustomerCopy}";
+
+    static IEnumerable<string> Shared(string folder, string job) => Directory.EnumerateFiles(folder, $"*{Between}*-{CustomerCopy}*")
+        .Where(file => Path.GetFileName(file).Split($"-{CustomerCopy}")[0].Split(Between).Contains(job));
 
     static (int, IReadOnlyList<string>) RemoveBehind(string link)
     {

@@ -131,7 +131,9 @@ public static class UserFile
         }
 
         PlanFiles files = ReadTogether(job.Checklist, job.Appliance, job.Site, job.Settings, isNew);
-        return StartupPlan.From(files.Checklist, files.Appliance, files.Site, job.TimerFactor, files.Settings, job.Occasion);
+        return StartupPlan.From(
+            files.Checklist, files.Appliance, files.Site, job.TimerFactor, files.Settings, job.Occasion,
+            [.. (job.Beside ?? []).Select(beside => beside.Title == files.Appliance.Title ? $"the other {beside.Title}" : beside.Title).Distinct()]);
     }
 
     /// <summary>Reads the files of a job and checks that they fit together: every limit found, every unit fitting.</summary>

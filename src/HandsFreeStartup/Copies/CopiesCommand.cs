@@ -5,6 +5,7 @@ using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Reports.Copies;
 using HandsFreeStartup.Reports.Copies.Narrow;
 using HandsFreeStartup.Running;
+using HandsFreeStartup.Start;
 using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.UserFiles;
 
@@ -13,7 +14,7 @@ namespace HandsFreeStartup.Copies;
 /// <summary>The command <c>copies</c>: the three copies of a job as PDF, and a narrow text for a pocket printer.</summary>
 public static class CopiesCommand
 {
-    static readonly Argument<string> Job = new("JOB") { Description = "The job's file, or its name in the folder of the records." };
+    static readonly Argument<string[]> Jobs = new("JOB") { Description = "The job's file, or its name in the folder of the records. Several jobs of one customer at one address share one customer copy.", Arity = ArgumentArity.OneOrMore };
     static readonly Option<string?> Out = new("--out") { Description = "Folder for the copies, instead of that of the record. It is made if it is missing.", HelpName = "FOLDER" };
     static readonly Option<Paper> Size = new("--paper") { Description = "A4 or Letter.", HelpName = "a4|letter", DefaultValueFactory = _ => Paper.A4 };
 
@@ -27,44 +28,81 @@ public static class CopiesCommand
     public static Command Build()
     {
         Columns.AcceptOnlyFromAmong("32", "48");
-        Command command = new("copies", "Write the appliance copy, the customer copy and the office copy of a record, and a narrow text for a pocket printer.") { Job, Out, Size, Columns, Charts, Derivations };
+        Command command = new("copies", "Write the appliance copy, the customer copy and the office copy of a record, and a narrow text for a pocket printer.") { Jobs, Out, Size, Columns, Charts, Derivations };
         command.SetAction(Run);
         return command;
     }
 
     static int Run(ParseResult parsed)
     {
-        string path = JobFile.Find(DataFolder.Of(parsed), parsed.GetRequiredValue(Job));
-        CopySource source = Read(path);
-        string folder = parsed.GetValue(Out) ?? Path.GetDirectoryName(Path.GetFullPath(path))!;
-        Paper paper = parsed.GetValue(Size);
-        foreach ((string name, byte[] bytes) in Made(path, source, paper, parsed))
+        string[] paths = [.. parsed.GetRequiredValue(Jobs).Select(job => JobFile.Find(DataFolder.Of(parsed), job)).DistinctBy(Path.GetFullPath)];
+        CopySource[] sources = [.. paths.Select(Read)];
+        CheckOnePlace(paths, sources);
+        for (int i = 0; i < paths.Length; i++)
         {
-            parsed.InvocationConfiguration.Output.WriteLine(Write(folder, $"{Path.GetFileNameWithoutExtension(path)}-{name}", bytes));
+            WriteAll(paths[i], [sources[i]], Of(sources[i], parsed, isAlone: paths.Length == 1), parsed);
         }
 
-        foreach (string finding in source.Findings)
+        if (paths.Length > 1)
+        {
+            string shared = PersonalFiles.SharedCopy(paths.Select(path => Path.GetFileNameWithoutExtension(path)!));
+            WriteAll(paths[0], sources, [("", () => StartupCopies.Customer(sources, parsed.GetValue(Size), parsed.GetValue(Derivations)))], parsed, shared);
+        }
+
+        string[] findings = [.. sources.SelectMany(source => source.Findings)];
+        foreach (string finding in findings)
         {
             parsed.InvocationConfiguration.Error.WriteLine($"The record does not verify, and every copy says so: {finding}");
         }
-        return source.Findings.Count == 0 ? ExitCode.Done : ExitCode.FoundSomething;
+
+        return findings.Length == 0 ? ExitCode.Done : ExitCode.FoundSomething;
     }
 
-    static (string Name, byte[] Bytes)[] Made(string path, CopySource source, Paper paper, ParseResult parsed)
+    /// <summary>What one customer is told about a house is nobody else's.</summary>
+    static void CheckOnePlace(string[] paths, CopySource[] sources)
+    {
+        FileCopy[] sites = [.. sources.Select(source => ((StartupBegan)source.Events[0]).Job.Site)];
+        for (int i = 1; i < sites.Length; i++)
+        {
+            if (!SamePlace.IsOne(sites[0], sites[i]))
+            {
+                throw new WrongUseException($"The records {paths[0]} and {paths[i]} are not of one customer at one address, so they share no copy. Copy each by itself.");
+            }
+        }
+    }
+
+    static (string Kind, Func<byte[]> Made)[] Of(CopySource source, ParseResult parsed, bool isAlone)
+    {
+        Paper paper = parsed.GetValue(Size);
+        bool derives = parsed.GetValue(Derivations);
+        return
+        [
+            ("appliance.pdf", () => StartupCopies.Appliance(source, paper)),
+            .. isAlone ? [("customer.pdf", () => StartupCopies.Customer(source, paper, derives))] : Array.Empty<(string, Func<byte[]>)>(),
+            ("office.pdf", () => StartupCopies.Office(source, paper, parsed.GetValue(Charts), derives)),
+            ("narrow.txt", () => Encoding.ASCII.GetBytes(NarrowCopy.Of(source, parsed.GetValue(Columns)))),
+        ];
+    }
+
+    /// <summary>All of them are made before the first is written.</summary>
+    static void WriteAll(string path, CopySource[] sources, (string Kind, Func<byte[]> Made)[] copies, ParseResult parsed, string? name = null)
+    {
+        string folder = parsed.GetValue(Out) ?? Path.GetDirectoryName(Path.GetFullPath(path))!;
+        foreach ((string kind, byte[] bytes) in Made(path, sources, copies))
+        {
+            parsed.InvocationConfiguration.Output.WriteLine(Write(folder, name ?? $"{Path.GetFileNameWithoutExtension(path)}-{kind}", bytes));
+        }
+    }
+
+    static (string Kind, byte[] Bytes)[] Made(string path, CopySource[] sources, (string Kind, Func<byte[]> Made)[] copies)
     {
         try
         {
-            return
-            [
-                ("appliance.pdf", StartupCopies.Appliance(source, paper)),
-                ("customer.pdf", StartupCopies.Customer(source, paper, parsed.GetValue(Derivations))),
-                ("office.pdf", StartupCopies.Office(source, paper, parsed.GetValue(Charts), parsed.GetValue(Derivations))),
-                ("narrow.txt", Encoding.ASCII.GetBytes(NarrowCopy.Of(source, parsed.GetValue(Columns)))),
-            ];
+            return [.. copies.Select(copy => (copy.Kind, copy.Made()))];
         }
-        catch (Exception error) when (source.Findings.Count > 0 && Damage.Explains(error))
+        catch (Exception error) when (sources.SelectMany(source => source.Findings).FirstOrDefault() is not null && Damage.Explains(error))
         {
-            throw new WrongUseException($"The record {path} is not sound and cannot be copied: {source.Findings[0]} Run verify on it.");
+            throw new WrongUseException($"The record {path} is not sound and cannot be copied: {sources.SelectMany(source => source.Findings).First()} Run verify on it.");
         }
     }
 

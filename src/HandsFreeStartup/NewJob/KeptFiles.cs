@@ -1,6 +1,7 @@
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Running;
+using HandsFreeStartup.Start;
 using HandsFreeStartup.Storage.UserFiles;
 
 namespace HandsFreeStartup.NewJob;
@@ -46,8 +47,7 @@ sealed class KeptFiles(DataFolder data)
     {
         try
         {
-            FileCopy kept = UserFile.Copy(path);
-            return kept.Sha256 == site.Sha256 || (UserFile.ReadSite(kept), UserFile.ReadSite(site)) is var (one, other) && (one.Customer, one.Address) == (other.Customer, other.Address);
+            return SamePlace.IsOne(UserFile.Copy(path), site);
         }
         catch (ChecklistFileException)
         {

@@ -15,11 +15,11 @@ public sealed class ScriptedJob
     readonly List<StartupEvent> _events = [];
     DateTimeOffset _now = Begin;
 
-    public ScriptedJob(bool isDemonstration = false, StartupPlan? plan = null, string technician = "T. Tester")
+    public ScriptedJob(bool isDemonstration = false, StartupPlan? plan = null, string technician = "T. Tester", string jobId = "job-7", params ApplianceBeside[] beside)
     {
         _procedure = new StartupProcedure(plan ?? Plan);
         FileCopy file = new("invented.yaml", new string('a', 64), "");
-        Take(_procedure.Begin(new JobDescription("job-7", file, file, file, technician, "0.1.0", "keys", isDemonstration, 1), _now));
+        Take(_procedure.Begin(new JobDescription(jobId, file, file, file, technician, "0.1.0", "keys", isDemonstration, 1) { Beside = beside.Length == 0 ? null : [.. beside] }, _now));
     }
 
     public IReadOnlyList<StartupEvent> Events => _events;

@@ -8,6 +8,24 @@ using PdfSharp.Pdf.Advanced;
 
 namespace HandsFreeStartup.Reports.Copies.Layout;
 
+/// <summary>What stands around the content of every page.</summary>
+/// <param name="Jobs">Name of the job, or names.</param>
+/// <param name="Banners">What must be said on every page in large letters.</param>
+/// <param name="Foot">The checkpoint, or where it stands.</param>
+sealed record PageMarks(string Jobs, IReadOnlyList<(string Large, string Small)> Banners, string Foot)
+{
+    /// <summary>Of the pages of one job.</summary>
+    public static PageMarks Of(CopyFacts copy) =>
+        new(copy.JobId, copy.Banners, copy.Source.Checkpoint is { } checkpoint ? $"Checkpoint: {checkpoint}" : "No checkpoint");
+
+    /// <summary>Of the pages that several jobs share: what one of them must say, they say.</summary>
+    public static PageMarks Of(IReadOnlyList<CopyFacts> copies) => new(
+        string.Join(", ", copies.Select(copy => copy.JobId)),
+        [.. copies.SelectMany(copy => copy.Banners.Select(banner => (banner.Large, copy.Plan.Appliance.Title))).GroupBy(banner => banner.Large)
+            .Select(same => (same.Key, string.Join("; ", same.Select(banner => banner.Title).Distinct())))],
+        "Each appliance has a page with its checkpoint");
+}
+
 /// <summary>A copy on paper: pages with what every page must say, and the document that a printer gets.</summary>
 sealed partial class PdfBook
 {
@@ -24,6 +42,7 @@ sealed partial class PdfBook
     readonly string _name;
     readonly string _place;
     readonly Strip _firstFoot;
+    readonly PageMarks _marks;
 
     /// <summary>An empty book.</summary>
     /// <param name="copy">What it is about.</param>
@@ -31,51 +50,59 @@ sealed partial class PdfBook
     /// <param name="name">Which copy it is.</param>
     /// <param name="place">Where it is kept.</param>
     /// <param name="firstFoot">What stands at the foot of the first page.</param>
-    public PdfBook(CopyFacts copy, Paper paper, string name, string place, Strip firstFoot)
+    /// <param name="marks">What stands around its pages; null for what its job says.</param>
+    public PdfBook(CopyFacts copy, Paper paper, string name, string place, Strip firstFoot, PageMarks? marks = null)
     {
-        (_copy, _paper, _name, _place, _firstFoot) = (copy, paper, name, place, firstFoot);
+        (_copy, _paper, _name, _place, _firstFoot, _marks) = (copy, paper, name, place, firstFoot, marks ?? PageMarks.Of(copy));
         double bottom = paper.Size().Height - Sheet.Margin - FootHeight;
-        Pages = new Pagination(Sheet.Margin, Sheet.Margin + HeadHeight + copy.Banners.Count * BannerHeight, bottom - firstFoot.Height, bottom);
+        Pages = new Pagination(Sheet.Margin, Sheet.Margin + HeadHeight + _marks.Banners.Count * BannerHeight, bottom - firstFoot.Height, bottom);
     }
 
     public Pagination Pages { get; }
 
     /// <summary>The finished document; the same record gives the same bytes.</summary>
-    public byte[] Document()
+    public byte[] Document() => Bound([this]);
+
+    /// <summary>Several books as one document, on the same paper, their pages numbered through.</summary>
+    public static byte[] Bound(IReadOnlyList<PdfBook> books)
     {
         using PdfDocument document = new();
-        document.Info.Title = $"{_copy.JobId}, {_name.ToLowerInvariant()}";
-        document.Info.Subject = _copy.Verdict.Sentence;
-        document.Info.Author = _copy.Facts.Job?.Technician ?? "";
-        document.Info.Creator = $"HandsFree Startup {_copy.Facts.Job?.ProgramVersion}".TrimEnd();
+        CopyFacts[] copies = [.. books.Select(book => book._copy).Distinct()];
+        document.Info.Title = $"{string.Join(", ", copies.Select(copy => copy.JobId))}, {books[0]._name.ToLowerInvariant()}";
+        document.Info.Subject = string.Join(' ', copies.Select(copy => copy.Verdict.Sentence));
+        document.Info.Author = string.Join(", ", copies.Select(copy => copy.Facts.Job?.Technician ?? "").Distinct());
+        document.Info.Creator = $"HandsFree Startup {copies[0].Facts.Job?.ProgramVersion}".TrimEnd();
         document.Language = "en";
         Ruler ruler = new();
-        for (int i = 0; i < Pages.Pages.Count; i++)
+        int count = books.Sum(book => book.Pages.Pages.Count);
+        foreach ((PdfBook book, int index) in books.SelectMany(book => Enumerable.Range(0, book.Pages.Pages.Count).Select(index => (book, index))))
         {
             PdfPage page = document.AddPage();
-            (page.Width, page.Height) = (XUnit.FromPoint(_paper.Size().Width), XUnit.FromPoint(_paper.Size().Height));
+            (page.Width, page.Height) = (XUnit.FromPoint(book._paper.Size().Width), XUnit.FromPoint(book._paper.Size().Height));
             using (XGraphics graphics = XGraphics.FromPdfPage(page))
             {
-                Draw(new Pen(graphics, ruler), i);
+                book.Draw(new Pen(graphics, ruler), index, FormattableString.Invariant($"Page {document.PageCount} of {count}"));
             }
             Compress(page);
         }
-        return Saved(document);
+        return Saved(document, copies.Max(copy => copy.Events[^1].At.UtcDateTime), string.Join('+', copies.Select(copy => books.First(book => book._copy == copy).Identity)));
     }
 
-    void Draw(Pen pen, int index)
+    string Identity => $"{_copy.JobId}/{_name}/{_paper}/{_copy.Source.WholeCheckpoint}/{_copy.Times.Stamp(_copy.Events[^1].At)}";
+
+    void Draw(Pen pen, int index, string number)
     {
         double width = _paper.TextWidth(), left = Sheet.Margin;
         pen.Text(_name, Name, left, Sheet.Margin);
-        pen.TextToRight(_copy.JobId, Style.Small, left + width, Sheet.Margin);
+        pen.TextToRight(_marks.Jobs, Style.Small, left + width, Sheet.Margin);
         pen.TextToRight(_place, Style.Small, left + width, Sheet.Margin + Style.Small.LineHeight);
         double y = Sheet.Margin + HeadHeight - 6;
-        if (_copy.Banners.Count == 0)
+        if (_marks.Banners.Count == 0)
         {
             pen.Rule(left, y, width, Style.Accent, 1.6);
         }
 
-        foreach ((string large, string small) in _copy.Banners)
+        foreach ((string large, string small) in _marks.Banners)
         {
             Banner(pen, large, small, y);
             y += BannerHeight;
@@ -91,7 +118,7 @@ sealed partial class PdfBook
         {
             _firstFoot.Draw(pen, left, bottom - FootHeight - _firstFoot.Height);
         }
-        Foot(pen, index, bottom - Style.Small.LineHeight);
+        Foot(pen, number, bottom - Style.Small.LineHeight);
     }
 
     void Banner(Pen pen, string large, string small, double y)
@@ -109,10 +136,10 @@ sealed partial class PdfBook
         }
     }
 
-    void Foot(Pen pen, int index, double y)
+    void Foot(Pen pen, string number, double y)
     {
-        pen.Text(_copy.Source.Checkpoint is { } checkpoint ? $"Checkpoint: {checkpoint}" : "No checkpoint", Style.Small, Sheet.Margin, y);
-        pen.TextToRight(FormattableString.Invariant($"All times: {_copy.Times.Zone}   Page {index + 1} of {Pages.Pages.Count}"), Style.Small, Sheet.Margin + _paper.TextWidth(), y);
+        pen.Text(_marks.Foot, Style.Small, Sheet.Margin, y);
+        pen.TextToRight($"All times: {_copy.Times.Zone}   {number}", Style.Small, Sheet.Margin + _paper.TextWidth(), y);
     }
 
     /// <summary>The library ends its compressed streams too early: readers cope, but checkers complain. Here it is done by the framework.</summary>
@@ -129,12 +156,11 @@ sealed partial class PdfBook
     }
 
     /// <summary>The dates are those of the record, the identity is made from it, and the library's random names are replaced by steady ones of the same length.</summary>
-    byte[] Saved(PdfDocument document)
+    static byte[] Saved(PdfDocument document, DateTime last, string about)
     {
-        DateTime last = _copy.Events[^1].At.UtcDateTime;
         document.Info.CreationDate = last;
         document.Info.ModificationDate = last;
-        byte[] identity = SHA256.HashData(Encoding.UTF8.GetBytes($"{_copy.JobId}/{_name}/{_paper}/{_copy.Source.WholeCheckpoint}/{_copy.Times.Stamp(_copy.Events[^1].At)}"));
+        byte[] identity = SHA256.HashData(Encoding.UTF8.GetBytes(about));
         document.Internals.FirstDocumentID = document.Internals.SecondDocumentID = Convert.ToHexString(identity)[..16];
         document.Options.NoCompression = true;
         using MemoryStream bytes = new();

@@ -30,6 +30,11 @@ public static class NarrowCopy
             List(page, "From the returned job", carried, "");
         }
 
+        if (Sentences.Beside(copy.Facts) is { Count: > 0 } beside)
+        {
+            List(page, "At the same address", beside, "");
+        }
+
         foreach (ReadingGroup group in copy.Groups)
         {
             page.Heading(group.Title);

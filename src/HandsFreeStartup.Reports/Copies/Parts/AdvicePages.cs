@@ -2,9 +2,9 @@ using HandsFreeStartup.Reports.Copies.Layout;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
 
-/// <summary>What the people in the house must know, in plain words.</summary>
+/// <summary>What the people in the house must know, in plain words, of one appliance or of several at their address.</summary>
 /// <remarks>General safety advice of the trade: common practice, no source; local rules and the instructions of furnace and alarm come first, and the page says so.</remarks>
-sealed class AdvicePages(Ruler ruler, CopyFacts copy, double width)
+sealed class AdvicePages(Ruler ruler, IReadOnlyList<CopyFacts> copies, double width)
 {
     static readonly Style Text = new(9.6, false, Style.Ink);
     static readonly Style Loud = new(11.5, true, Style.Alarm);
@@ -30,20 +30,17 @@ sealed class AdvicePages(Ruler ruler, CopyFacts copy, double width)
     /// <summary>The pages after the first.</summary>
     public IEnumerable<Strip> Pages() =>
     [
-        .. Section("What this paper says",
-            copy.Verdict.IsSigned && copy.Verdict.Dangers.Count == 0
-                ? (copy.Exceptions.IsEmpty ? "" : "THE START-UP WAS SIGNED WITH EXCEPTIONS. They stand first on the first page: have the technician explain each of them. ")
-                    + "Your furnace was started up, measured and adjusted where needed, and the start-up was signed. The first page has every number that was measured, what it was before and after, and the limit it has to keep."
-                : "THE START-UP IS NOT COMPLETE. Do not use the furnace until a licensed technician has completed it and given you a signed copy. The first page says what is missing."),
-        .. copy.IsDemonstration ? Section($"This is a {copy.Facts.Job!.Mark!.ToLowerInvariant()}", "No furnace was started. The numbers are invented and say nothing about any furnace.") : [],
+        .. Section("What this paper says", [.. copies.Select(copy => copies.Count == 1 ? Said(copy, "The first page") : $"{copy.Plan.Appliance.Title}: {Said(copy, "Its page")}")]),
+        .. copies.FirstOrDefault(copy => copy.IsDemonstration) is { } shown
+            ? Section($"This is a {shown.Facts.Job!.Mark!.ToLowerInvariant()}", "No furnace was started. The numbers are invented and say nothing about any furnace.") : [],
         .. Section("What the numbers mean",
             "Carbon monoxide (CO) has no color and no smell, and it kills. It is measured in the flue, where a little is normal, and in the rooms, where there should be none. CO air-free is the amount in the flue without the air that was mixed in, so that it can be compared with the limit.",
             "Oxygen shows how much air the burner has: too little makes CO, too much wastes heat.",
             "Manifold and inlet pressure show how much gas the burner gets. The rating plate says what they should be.",
-            "Draft shows whether the vent pulls the burnt gas out of the house. A number with a minus sign means that it pulls.",
+            "Draft shows whether the vent pulls the flue gas out of the house. A number with a minus sign means that it pulls.",
             "Temperature rise and static pressure show whether enough air blows over the hot metal. A dirty filter or closed registers change both."),
         .. Section("What to watch for",
-            "Yellow or lifting flames, soot, a smell of burnt gas, water around the vent, scorched paint: switch off and call a technician.",
+            "Yellow or lifting flames, soot, a burning smell, water around the vent, scorched paint: switch off and call a technician.",
             "The burner starts and stops every few minutes, bangs when it lights, or runs without end: call a technician.",
             "Moisture on the windows whenever the furnace runs, or people who feel unwell at home and better outdoors: leave, and have CO measured.",
             "A vent pipe that is loose, dented or blocked by snow, leaves or a nest: switch off and have it put right.",
@@ -56,6 +53,11 @@ sealed class AdvicePages(Ruler ruler, CopyFacts copy, double width)
             "Have the furnace cleaned and measured by a licensed technician, and show this paper: its numbers are what the next ones are compared with."),
         .. Texts.Paragraph(ruler, "General advice (common practice, no source). Local rules, the instructions of your furnace and of your CO alarm, and what the fire department says come first.", Style.Small, width),
     ];
+
+    static string Said(CopyFacts copy, string page) => copy.Verdict is { IsSigned: true, Dangers.Count: 0 }
+        ? (copy.Exceptions.IsEmpty ? "" : "THE START-UP WAS SIGNED WITH EXCEPTIONS. They stand first on the first page: have the technician explain each of them. ")
+            + $"Your furnace was started up, measured and adjusted where needed, and the start-up was signed. {page} has every number that was measured, what it was before and after, and the limit it has to keep."
+        : $"THE START-UP IS NOT COMPLETE. Do not use the furnace until a licensed technician has completed it and given you a signed copy. {page} says what is missing.";
 
     IEnumerable<Strip> Box(string title, string text, double column) =>
         [.. Texts.Paragraph(ruler, title, Loud, column), .. Texts.Paragraph(ruler, text, Style.Body, column)];

@@ -41,37 +41,10 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
     }
 
     /// <summary>The exceptions, each in full; nothing where there are none.</summary>
-    public IEnumerable<Strip> Exceptions() => Alarming(Sentences.ExceptionsTitle(copy.Exceptions.Length), [.. copy.Exceptions.Select(exception => Sentences.Of(exception, copy.Times))], Style.Body.At(9.6));
+    public IEnumerable<Strip> Exceptions() => Texts.Alarming(ruler, Sentences.ExceptionsTitle(copy.Exceptions.Length), [.. copy.Exceptions.Select(exception => Sentences.Of(exception, copy.Times))], Style.Body.At(9.6), width);
 
     /// <summary>What else stands against the job; nothing where there is nothing.</summary>
-    public IEnumerable<Strip> Questions() => Alarming("To be looked at", copy.Questions, Style.Body);
-
-    IEnumerable<Strip> Alarming(string title, IReadOnlyList<string> entries, Style style)
-    {
-        if (entries.Count == 0)
-        {
-            yield break;
-        }
-
-        yield return Strip.Space(3) with { KeepsWithNext = true };
-        yield return new Strip(Style.Strong.LineHeight + 1, (pen, x, y) =>
-        {
-            pen.Fill(x, y, 2.5, Style.Strong.LineHeight + 1, Style.Alarm);
-            pen.Text(title, Style.Strong.In(Style.Alarm), x + 8, y);
-        })
-        { KeepsWithNext = true };
-        foreach (Strip line in entries.SelectMany(entry => Texts.Paragraph(ruler, entry, style, width - 8, "·", 8)))
-        {
-            yield return new Strip(line.Height, (pen, x, y) =>
-            {
-                pen.Fill(x, y, 2.5, line.Height, Style.Alarm);
-                line.Draw(pen, x + 8, y);
-            })
-            { KeepsWithNext = line.KeepsWithNext };
-        }
-
-        yield return Strip.Space(3);
-    }
+    public IEnumerable<Strip> Questions() => Texts.Alarming(ruler, "To be looked at", copy.Questions, Style.Body, width);
 
     /// <summary>Everything in its order; the lists at the end in two columns.</summary>
     public void Place(Pagination pages, IEnumerable<Strip> afterVerdict)
@@ -91,6 +64,7 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
         (string Title, IReadOnlyList<string> Entries, string IfNone)[] lists =
         [
             ("From the returned job", Sentences.CarriedOver(copy.Facts), ""),
+            ("At the same address", Sentences.Beside(copy.Facts), ""),
             ("Safety and stops", [.. Interruptions.Of(copy.Facts)], ""),
             ("Adjusted", Sentences.Adjustments(copy.Facts), "Nothing was adjusted."),
             ("Opened and closed", [.. copy.Facts.Things.Select(thing => Sentences.Of(thing, copy.Times))], "Nothing was opened."),
