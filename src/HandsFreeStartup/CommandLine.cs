@@ -51,6 +51,7 @@ public static class CommandLine
 
         Examples:
           start --demo                                   a whole start-up from recordings
+          tour                                           try the words, without furnace and record
           new job                                        questions, then the start-up
           start --appliance F.yaml --site S.yaml --keys  typed instead of spoken
           review FOLDER                                  what the lead must look at
@@ -60,6 +61,7 @@ public static class CommandLine
     {
         StartCommand.Build(),
         NewJob.NewCommand.Build(),
+        Tour.TourCommand.Build(),
         Rehearse.RehearseCommand.Build(),
         ComputeCommand.Build(),
         Hear.HearCommand.Build(),

@@ -24,6 +24,11 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
             return await new Composition(options with { Earlier = new EarlierJob(name, IsFollowed: false) }, console.Output, console.Error, clock).Run();
         }
 
+        if (!File.Exists(kept.Instruments))
+        {
+            conversation.Tell("The first time here? 'tour' lets you try the words for two minutes, without furnace and record: Ctrl+C, then tour.");
+        }
+
         string instruments = File.Exists(kept.Instruments) ? KeptFiles.TextOf(kept.Instruments) : AskInstruments(conversation, kept, clock);
         foreach (string overdue in new InstrumentQuestions(conversation, Today(clock)).Overdue(instruments))
         {

@@ -35,6 +35,9 @@ sealed class RehearsalStage(Bench bench, RehearsalClock clock) : IStage
     public Bench Bench => bench;
 
     /// <inheritdoc/>
+    public Task Over { get; } = new TaskCompletionSource().Task;
+
+    /// <inheritdoc/>
     TimeProvider IStage.Clock => clock;
 
     /// <inheritdoc/>

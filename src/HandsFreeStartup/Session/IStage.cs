@@ -22,6 +22,9 @@ public interface IStage : IHands
     /// <summary>The time of the session.</summary>
     TimeProvider Clock { get; }
 
+    /// <summary>Ends when the stage has seen all that it was made for; the session ends with it. Never for a rehearsal.</summary>
+    Task Over { get; }
+
     /// <summary>The record, watched.</summary>
     IEventLog Watch(IEventLog log);
 

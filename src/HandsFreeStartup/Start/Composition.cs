@@ -54,10 +54,10 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         using LiveSound sound = LiveSound.Open(options, error.WriteLine);
         using OpenJob job = options.Earlier is { GoesOn: true } ? OpenJob.ToGoOn(options, Time)
             : options.Earlier is { IsFollowed: true } ? OpenJob.Following(options, ear?.Name ?? "keys", clock, output)
-            : OpenJob.New(options, ear?.Name ?? "keys", Time);
+            : OpenJob.New(options, ear?.Name ?? "keys", Time, output);
         using QueuedWriter queued = new(output, stop.Cancel);
         SessionEnd ended = _isPlain ? await RunPlain(job, ear, sound, queued, stop) : RunOnScreen(job, ear, sound, stop);
-        bool hasSummary = Report(job, ended, queued);
+        bool hasSummary = options.IsTour || Report(job, ended, queued);
         await queued.Finish(LongestFarewell, clock);
         if (queued.Gone is not null)
         {
@@ -77,7 +77,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
         if (options.Earlier is { GoesOn: true } && (options.Files != new JobFiles() || options.Technician is not null || options.Quick))
         {
-            throw new WrongUseException("A job is resumed with the files, times and name that it began with: leave out --checklist, --appliance, --site, --occasion, --settings, --technician and --quick, or begin a new one.");
+            throw new WrongUseException("A job is resumed with the files, times and name that it began with: leave out --checklist, --appliance, --site, --service-type, --settings, --technician and --quick, or begin a new one.");
         }
 
         if (options.Sound.Keys && (options.Demo || !options.Sound.Wav.IsEmpty))
@@ -180,7 +180,14 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         Task hearing = cutter is null ? Task.CompletedTask : Task.Run(() => Hear(session, sound, new SoundPump(cutter, ear!, () => session.Expected, session.Post, () => session.Saying), over.Token));
         try
         {
-            return await session.Run(stop.Token);
+            using CancellationTokenSource ends = CancellationTokenSource.CreateLinkedTokenSource(stop.Token);
+            Task<SessionEnd> running = session.Run(ends.Token);
+            if (stage is not null && await Task.WhenAny(running, stage.Over) != running)
+            {
+                await ends.CancelAsync();
+            }
+
+            return await running;
         }
         finally
         {

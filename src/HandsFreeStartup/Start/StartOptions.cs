@@ -35,6 +35,9 @@ public sealed record StartOptions
     /// <summary>A photo that is attached at the beginning, or null.</summary>
     public string? Photo { get; init; }
 
+    /// <summary>A tour: nothing is left of it, and nothing is told of its record.</summary>
+    public bool IsTour { get; init; }
+
     /// <summary>What is rehearsed; null for a start-up.</summary>
     public RehearsalNote? Rehearsal { get; init; }
 }
