@@ -72,7 +72,7 @@ public sealed class Coach(Bench bench)
         (FieldId.FlueTemperature, true, _) => "too much gas, or too little air over the exchanger.",
         (FieldId.SupplyTemperature, true, _) => "too little air: filter, registers, ducts, blower speed.",
         (FieldId.FlameCurrent, _, true) => "a dirty sensor, a bad ground, or hot and neutral exchanged.",
-        (FieldId.RoomCo, true, _) => "exhaust comes into the room. Stop the furnace and find where.",
+        (FieldId.RoomCo, true, _) => "flue gas comes into the room. Stop the furnace and find where.",
         (FieldId.RoomCo, _, true) => "less than none cannot be: the analyzer was zeroed in bad air.",
         _ => null,
     };

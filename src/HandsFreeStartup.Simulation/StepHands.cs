@@ -74,7 +74,7 @@ static class StepHands
             yield return want;
         }
 
-        bool needsFire = NeedFire.Contains(id) || step.Scope is "high" or "low" or "running" || step.FireBlock is not null || step.Kind == StepKind.Adjust;
+        bool needsFire = NeedFire.Contains(id) || step.Scope is "high" or "low" or "dynamic" || step.FireBlock is not null || step.Kind == StepKind.Adjust;
         if (needsFire)
         {
             yield return ("open gas", hands.GasOn);
@@ -133,7 +133,7 @@ static class StepHands
             yield break;
         }
 
-        yield return (step.Scope == "running" ? "others on" : "others off", hands.OthersOn == (step.Scope == "running"));
+        yield return (step.Scope == "dynamic" ? "others on" : "others off", hands.OthersOn == (step.Scope == "dynamic"));
         if (fields.Contains(FieldId.RoomCo))
         {
             string room = plan.Site.Rooms.Contains(step.Scope ?? "") ? step.Scope! : "";

@@ -110,7 +110,7 @@ public sealed class JumpTests
     [Theory]
     [InlineData("Combustion, high fire", "go to combustion high fire", "go to high fire combustion")]
     [InlineData("CO in the room before the start", "go to C O in the room before the start", null)]
-    [InlineData("Inlet pressure, standing", "go to inlet pressure standing", "go to standing inlet pressure")]
+    [InlineData("Inlet pressure, static", "go to inlet pressure static", "go to static inlet pressure")]
     public void A_step_is_named_by_its_title(string title, string way, string? other) =>
         Assert.Equal(new[] { way, other }.OfType<string>(), SpokenStep.Of([("a", title)]).Select(step => step.Says));
 

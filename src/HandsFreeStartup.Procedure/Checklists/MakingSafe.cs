@@ -28,9 +28,9 @@ static class MakingSafe
                 Question = Ask("Are all of them free of bubbles, and is the shutoff closed again?", "Tighten, brush again, and close the shutoff. If it still leaks, close the gas at the meter and call the supplier."),
             },
             .. others.IsEmpty ? Array.Empty<Step>() : [Step("safe-close", StepKind.Close, "Close the rest", "CLOSE THE REST", "Close and put back everything else that is open: test holes, hoses, wires, covers, caps.") with { Closes = others }],
-            Step("safe-tag", StepKind.Ask, "Tag it", "TAG IT", "Tag furnace and shutoff: not in service, why, who, when. Tell the owner, and leave the notice in writing.") with
+            Step("safe-tag", StepKind.Ask, "Red-tag it", "RED-TAG IT", "Red-tag furnace and shutoff: not in service, why, who, when. Tell the owner, and leave the notice in writing.") with
             {
-                Question = Ask("Is it tagged, and was the owner told?", "Tag it now and tell the owner. The record holds the notice."),
+                Question = Ask("Is it red-tagged, and was the owner told?", "Red-tag it now and tell the owner. The record holds the notice."),
             },
         ];
     }

@@ -10,12 +10,12 @@ namespace HandsFreeStartup.Procedure.Deciding;
 
 /// <summary>
 /// What of a returned record stands in the job that follows it. Only cold work does: what comes before the first opening on the gas side and the first fire. The burner has been off since, the
-/// ports were plugged and people have lived there: every reading of gas, fire, exhaust and rooms, every wait, every opening and closing and every safety stop is done anew.
+/// ports were plugged and people have lived there: every reading of gas, fire, flue and rooms, every wait, every opening and closing and every safety stop is done anew.
 /// </summary>
 public static class CarryingOver
 {
     /// <summary>Why no more than this is carried, for whoever reads a copy.</summary>
-    public const string Why = "Only what was done without gas and fire is carried over. The burner has been off since: every safety stop, leak check, opening, closing and wait, and every reading of gas, fire, exhaust and rooms, belongs to this job.";
+    public const string Why = "Only what was done without gas and fire is carried over. The burner has been off since: every safety stop, leak check, opening, closing and wait, and every reading of gas, fire, flue and rooms, belongs to this job.";
 
     /// <summary>The events that carry it over; none where the lead has not named what is returned, where an alarm or an unsafe condition makes all of it doubtful, or where nothing stands.</summary>
     /// <param name="plan">What both jobs are led by.</param>

@@ -69,7 +69,7 @@ static class JobNumbers
         if (appliance.SeaLevelInput is { } rated)
         {
             AltitudeDerate rule = Derating.Rule(appliance);
-            yield return KeyValuePair.Create("rated_input", new Given((double)rated, 0, "appliance sheet", Numbers.Text(rated)));
+            yield return KeyValuePair.Create("rated_input", new Given((double)rated, 0, "equipment data sheet", Numbers.Text(rated)));
             yield return KeyValuePair.Create("derate_threshold", new Given(rule.Threshold.Feet, 0, rule.Source));
             yield return KeyValuePair.Create("derate_share", new Given(rule.SharePer1000Feet, 0, rule.Source));
         }

@@ -38,7 +38,7 @@ static class Alarms
     [
         $"{condition}.",
         "Shut the furnace off and close its gas.",
-        "Put a tag on it: not in service, unsafe.",
+        "Red-tag it: not in service, unsafe.",
         "Tell the owner in writing. The record holds the notice.",
         "Local codes and the licensed person decide whom else to tell.",
     ]);

@@ -110,7 +110,7 @@ sealed class Announcer(StartupState state, Now now)
         JumpAsked => [new(JumpPrompt(state, now))],
         JumpDeclined => [new("Staying with this step.")],
         StartupSigned signed => [new($"Signed by {signed.Technician}. One copy stays at the furnace, one with the customer, one in the office.")],
-        EndedOutOfService => [new($"Ended. The furnace is not put into service: shut it off, tag it, and tell the owner in writing.{StillOpen()}")],
+        EndedOutOfService => [new($"Ended. The furnace is not put into service: shut it off, red-tag it, and tell the owner in writing.{StillOpen()}")],
         _ => [],
     };
 

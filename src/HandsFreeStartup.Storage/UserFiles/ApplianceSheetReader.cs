@@ -32,7 +32,7 @@ static class ApplianceSheetReader
             return null;
         }
 
-        EntryReader file = new(map, findings, "an appliance sheet", "id", "title", "fuel", "stages", "venting", "condensing", "draft_by", "sea_level_input", "turn_to_raise", "seal", "limits");
+        EntryReader file = new(map, findings, "an equipment data sheet", "id", "title", "fuel", "stages", "venting", "condensing", "draft_by", "sea_level_input", "turn_to_raise", "seal", "limits");
         ImmutableArray<LimitEntry> limits = new LimitReader(findings).Read(file, isRequired: false);
         string stages = file.Choice("stages", Stages);
         ApplianceSheet sheet = new(

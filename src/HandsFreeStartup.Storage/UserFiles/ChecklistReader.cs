@@ -52,7 +52,7 @@ sealed class ChecklistReader(Findings findings)
         ChecklistEntry read = new(checklist, steps, limits);
         if (steps.Length > MostSteps || occasions.Length > MostOccasions)
         {
-            findings.Add(map.Place, FormattableString.Invariant($"The checklist has {steps.Length} steps and {occasions.Length} occasions; {MostSteps} and {MostOccasions} are taken. Make two of it."));
+            findings.Add(map.Place, FormattableString.Invariant($"The checklist has {steps.Length} steps and {occasions.Length} service types; {MostSteps} and {MostOccasions} are taken. Make two of it."));
             return read;
         }
 
@@ -71,7 +71,7 @@ sealed class ChecklistReader(Findings findings)
         EntryReader entry = new(value, findings, "an occasion", "id", "title");
         if (entry.Has("id") && !taken.Add(entry.Id("id")))
         {
-            entry.Report("id", $"The occasion '{entry.Id("id")}' stands here a second time. Give it another id, or remove it.");
+            entry.Report("id", $"The service type '{entry.Id("id")}' stands here a second time. Give it another id, or remove it.");
         }
 
         return new Occasion(entry.Id("id"), entry.Text("title"));
@@ -163,7 +163,7 @@ sealed class ChecklistReader(Findings findings)
     {
         if (only.Has("occasion") && _occasions.IsEmpty)
         {
-            only.Report("occasion", "The checklist knows no occasions. Declare them at its top: occasions, each with id and title.");
+            only.Report("occasion", "The checklist knows no service types. Declare them at its top: occasions, each with id and title.");
             return [];
         }
         return only.Choices("occasion", _occasions);

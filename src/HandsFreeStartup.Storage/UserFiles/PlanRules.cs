@@ -108,7 +108,7 @@ static class PlanRules
                 {
                     string[] known = [.. checklist.Limits.Concat(appliance.Limits).Select(one => one.BaseName).Distinct().Where(name => name != demand.LimitName)];
                     entry.Entry.Report("readings", i, $"There is no limit '{demand.LimitName}'{(entry.Step.Scope is null ? "" : $" for '{entry.Step.Scope}'")} "
-                        + $"in the checklist or on the appliance sheet. Declare it there, with its source.{Nearest.Hint(demand.LimitName, known)}");
+                        + $"in the checklist or on the equipment data sheet. Declare it there, with its source.{Nearest.Hint(demand.LimitName, known)}");
                 }
                 else if (limit is not null && Fields.Find(demand.FieldId) is { } field && field.Unit.Symbol != limit.UnitSymbol)
                 {
@@ -127,7 +127,7 @@ static class PlanRules
                 && plan.Steps.Any(other => other.Scope == step.Scope && other.Readings.Any(one => one.FieldId == FieldId.Oxygen)));
         return isLimited || (!isFlue && demand.FieldId != FieldId.RoomCo) ? null
             : $"No limit judges the {Fields.Find(demand.FieldId)!.Label} that is read here: any value would pass. {(isFlue
-                ? $"State an upper '{ResultId.CoAirFree}' in the checklist or on the appliance sheet, with its source, and read oxygen in the same stage."
-                : $"Name '{FieldId.RoomCo}' as its limit, and state an upper one in the checklist or on the appliance sheet, with its source.")}";
+                ? $"State an upper '{ResultId.CoAirFree}' in the checklist or on the equipment data sheet, with its source, and read oxygen in the same stage."
+                : $"Name '{FieldId.RoomCo}' as its limit, and state an upper one in the checklist or on the equipment data sheet, with its source.")}";
     }
 }

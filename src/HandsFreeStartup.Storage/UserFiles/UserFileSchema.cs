@@ -22,7 +22,7 @@ public static class UserFileSchema
         ImmutableArray<string> required = ["id", .. missing.All.Where(error => error.Message.StartsWith("The key '", StringComparison.Ordinal)).Select(error => error.Message.Split('\'')[1])];
         return shape.Schema(kind switch
         {
-            UserFileKind.ApplianceSheet => "Appliance sheet of HandsFree Startup",
+            UserFileKind.ApplianceSheet => "Equipment data sheet of HandsFree Startup",
             UserFileKind.Site => "Site of HandsFree Startup",
             _ => "Checklist of HandsFree Startup",
         }, required);

@@ -9,17 +9,17 @@ namespace HandsFreeStartup.ChecklistCommand;
 /// <summary>The command <c>checklist</c>: checks a file of the user, prints it as a table, draws its steps.</summary>
 public static class ChecklistCommand
 {
-    static readonly Argument<string> File = new("FILE") { Description = "A checklist, an appliance sheet or a site, as YAML." };
+    static readonly Argument<string> File = new("FILE") { Description = "A checklist, an equipment data sheet or a site, as YAML." };
     static readonly Option<bool> Mermaid = new("--mermaid") { Description = "Draw the steps of a checklist as a Mermaid flowchart instead." };
-    static readonly Option<string?> Appliance = new("--appliance") { Description = "Check a checklist together with this appliance sheet (needs --site).", HelpName = "FILE" };
+    static readonly Option<string?> Appliance = new("--appliance") { Description = "Check a checklist together with this equipment data sheet (needs --site).", HelpName = "FILE" };
     static readonly Option<string?> Site = new("--site") { Description = "Check a checklist together with this site (needs --appliance).", HelpName = "FILE" };
 
-    static readonly Option<string?> Occasion = new("--occasion") { Description = "With --appliance and --site: the steps of this occasion.", HelpName = "NAME" };
+    static readonly Option<string?> Occasion = new("--service-type", "--occasion") { Description = "With --appliance and --site: the steps of this service type.", HelpName = "NAME" };
 
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("checklist", "Check a checklist, an appliance sheet or a site, and print it as a table.") { File, Mermaid, Appliance, Site, Occasion };
+        Command command = new("checklist", "Check a checklist, an equipment data sheet or a site, and print it as a table.") { File, Mermaid, Appliance, Site, Occasion };
         command.SetAction(Run);
         return command;
     }

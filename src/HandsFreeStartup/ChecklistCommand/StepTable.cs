@@ -17,7 +17,7 @@ public static class StepTable
         output.WriteLine($"{checklist.Title} ({checklist.Id}, version {checklist.Version})");
         if (!checklist.Occasions.IsEmpty)
         {
-            output.WriteLine($"occasions: {string.Join(", ", checklist.Occasions.Select(occasion => $"{occasion.Id} ({occasion.Title})"))}");
+            output.WriteLine($"service types: {string.Join(", ", checklist.Occasions.Select(occasion => $"{occasion.Id} ({occasion.Title})"))}");
         }
 
         Write(checklist.Steps, output);

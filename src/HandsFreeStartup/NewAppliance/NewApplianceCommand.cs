@@ -16,7 +16,7 @@ public static class NewApplianceCommand
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("new-appliance", "Write an appliance sheet: asks for what the rating plate and the maker's instructions say.") { File, Overwrite };
+        Command command = new("new-appliance", "Write an equipment data sheet: asks for what the rating plate and the maker's instructions say.") { File, Overwrite };
         command.SetAction(parsed => new Interview(StandardStreams.Input, parsed.InvocationConfiguration.Output).Run(parsed.GetRequiredValue(File), parsed.GetValue(Overwrite)));
         return command;
     }

@@ -14,10 +14,10 @@ namespace HandsFreeStartup.Rehearse;
 /// <summary>The command <c>rehearse</c>: a start-up at a simulated furnace, with reasons, hints and a critique at the end.</summary>
 public static class RehearseCommand
 {
-    static readonly Option<string?> Appliance = new("--appliance") { Description = "The appliance sheet whose furnace is simulated, instead of that of the demonstration.", HelpName = "FILE" };
+    static readonly Option<string?> Appliance = new("--appliance") { Description = "The equipment data sheet whose furnace is simulated, instead of that of the demonstration.", HelpName = "FILE" };
     static readonly Option<string?> Site = new("--site") { Description = "The site; left out, the shipped one that fits the sheet.", HelpName = "FILE" };
     static readonly Option<string?> Checklist = new("--checklist") { Description = "The procedure, as YAML.", HelpName = "FILE" };
-    static readonly Option<string?> Occasion = new("--occasion") { Description = "What brings you to the furnace: for instance new, repair, seasonal.", HelpName = "NAME" };
+    static readonly Option<string?> Occasion = new("--service-type", "--occasion") { Description = "What brings you to the furnace: for instance new, repair, seasonal.", HelpName = "NAME" };
     static readonly Option<string?> Settings = new("--settings") { Description = "The lead technician's settings, as YAML.", HelpName = "FILE" };
     static readonly Option<string[]> Faults = new("--fault") { Description = $"What is wrong: {string.Join(", ", NamedFault.All.Select(fault => fault.Name))}. May be given more than once.", HelpName = "NAME", AllowMultipleArgumentsPerToken = true };
     static readonly Option<long> Seed = new("--seed") { Description = "The same seed is the same furnace with the same noise.", HelpName = "N", DefaultValueFactory = _ => 1 };

@@ -13,8 +13,8 @@ public static class OccasionChoice
         if (occasion is not null && !known.Contains(occasion))
         {
             throw new WrongUseException(known.Length == 0
-                ? $"The procedure '{checklist.Title}' knows no occasions: leave out --occasion."
-                : $"The procedure '{checklist.Title}' does not know the occasion '{occasion}'. Give --occasion with one of {string.Join(", ", known)}.");
+                ? $"The procedure '{checklist.Title}' knows no service types: leave out --service-type."
+                : $"The procedure '{checklist.Title}' does not know the service type '{occasion}'. Give --service-type with one of {string.Join(", ", known)}.");
         }
     }
 }

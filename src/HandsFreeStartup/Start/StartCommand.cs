@@ -14,7 +14,7 @@ public static class StartCommand
     static readonly Option<bool> Plain = new("--plain") { Description = "Lines instead of a screen (always so when the output is no terminal)." };
     static readonly Option<string?> Appliance = new("--appliance") { Description = "What the rating plate and the maker's instructions state, as YAML.", HelpName = "FILE" };
     static readonly Option<string?> Checklist = new("--checklist") { Description = "The procedure, as YAML.", HelpName = "FILE" };
-    static readonly Option<string?> Occasion = new("--occasion") { Description = "What brings you to the furnace, as the procedure names it: for instance new, repair, seasonal.", HelpName = "NAME" };
+    static readonly Option<string?> Occasion = new("--service-type", "--occasion") { Description = "What brings you to the furnace, as the procedure names it: for instance new, repair, seasonal.", HelpName = "NAME" };
     static readonly Option<string?> Site = new("--site") { Description = "Where and for whom, as YAML.", HelpName = "FILE" };
     static readonly Option<string?> Settings = new("--settings") { Description = "The lead technician's settings, as YAML, instead of settings.yaml in the data folder.", HelpName = "FILE" };
     static readonly Option<string?> Technician = new("--technician") { Description = "Who does the work and signs.", HelpName = "NAME" };

@@ -71,8 +71,8 @@ public sealed class UserFileMistakeTests
     [InlineData("why: Cold metal cools the flame.", "starts: [warm-up]", "warm-up]", "The step 'warm-up' stands in its own 'starts': its time would never be over.")]
     [InlineData("          - { field: flue_co }\n      - id: adjust-high", "          - { field: manifold_pressure }\n      - id: adjust-high", "combustion-high]",
         "The adjustment 'adjust-high' voids the reading that it has just brought into its range, and would begin again without end.")]
-    [InlineData("only_for: { stages: 2 }", "only_for: { occasion: new }", "new }", "The checklist knows no occasions.")]
-    [InlineData("version: \"1.0\"", "version: \"1.0\"\noccasions:\n  - { id: new, title: New }\n  - { id: new, title: Again }", "new, title: Again", "The occasion 'new' stands here a second time.")]
+    [InlineData("only_for: { stages: 2 }", "only_for: { occasion: new }", "new }", "The checklist knows no service types.")]
+    [InlineData("version: \"1.0\"", "version: \"1.0\"\noccasions:\n  - { id: new, title: New }\n  - { id: new, title: Again }", "new, title: Again", "The service type 'new' stands here a second time.")]
     public void A_mistake_in_a_checklist_is_found(string sound, string wrong, string at, string message) =>
         AssertFound(Fixture.Checklist, sound, wrong, at, message, file => UserFile.ReadChecklist(file));
 
@@ -105,7 +105,7 @@ public sealed class UserFileMistakeTests
     [InlineData("fuel: natural-gas", "fuel: wood", "wood", "'wood' is not known as fuel. Expected one of natural-gas, propane")]
     [InlineData("stages: 2", "stages: 4", "4", "'4' is not known as stages. Expected one of 1, 2, modulating.")]
     [InlineData("turn_to_raise: clockwise", "turn_to_raise: left", "left", "Expected one of clockwise, counter-clockwise.")]
-    [InlineData("seal: high-temperature plug\n", "", "id:", "The key 'seal' is missing in an appliance sheet.")]
+    [InlineData("seal: high-temperature plug\n", "", "id:", "The key 'seal' is missing in an equipment data sheet.")]
     [InlineData("lower: 3.35, upper: 3.65", "lower: 3.35, upper: 36.5", "36.5", "36.5 in. w.c. is no possible manifold pressure. Expected 0 to 15; look at the decimal point.")]
     [InlineData("unit: in. w.c.", "unit: mbar", "mbar", "The unit 'mbar' does not fit manifold_pressure. Write lower: 1.345, upper: 1.465, unit: in. w.c.")]
     [InlineData("lower: 3.35, upper: 3.65, unit: in. w.c.", "lower: 834, upper: 909, unit: Pa", "Pa,", "Write lower: 3.348, upper: 3.649, unit: in. w.c.")]

@@ -57,7 +57,7 @@ public sealed class EditedFilesTests : IDisposable
     [InlineData("--site", "demo-site")]
     [InlineData("--checklist", "gas-furnace")]
     [InlineData("--technician", "somebody else")]
-    [InlineData("--occasion", "seasonal")]
+    [InlineData("--service-type", "seasonal")]
     public async Task Other_files_or_another_name_are_not_taken_for_a_job_that_goes_on(string option, string value)
     {
         await Begin();

@@ -29,7 +29,7 @@ public sealed partial class WholeStartupTests
         StartupPlan plan = StartupPlan.From(read.Checklist, read.Appliance, read.Site, occasion: occasion);
         using Process process = ProgramProcess.Start(
             "start", "--keys", "--plain", "--quick", "--mute", "--data", data.Path, "--technician", "T. Echnician",
-            "--checklist", files[0], "--appliance", files[1], "--site", files[2], "--occasion", occasion);
+            "--checklist", files[0], "--appliance", files[1], "--site", files[2], "--service-type", occasion);
         Task<string> error = process.StandardError.ReadToEndAsync();
 
         List<string> shown = await Answer(process, plan);
@@ -44,8 +44,8 @@ public sealed partial class WholeStartupTests
     }
 
     [Theory]
-    [InlineData("gas-furnace", "summer", "does not know the occasion 'summer'. Give --occasion with one of new, repair, seasonal.")]
-    [InlineData("two-stage-natural-gas", "new", "knows no occasions: leave out --occasion.")]
+    [InlineData("gas-furnace", "summer", "does not know the service type 'summer'. Give --service-type with one of new, repair, seasonal.")]
+    [InlineData("two-stage-natural-gas", "new", "knows no service types: leave out --service-type.")]
     public async Task An_occasion_that_is_not_known_is_one_sentence(string checklist, string occasion, string message)
     {
         using TemporaryFolder data = new();
