@@ -64,6 +64,7 @@ public sealed class StartupSession(
     readonly Queue<Errand> _errands = [];
     readonly SafetyWatch _safety = new(display, voice, clock);
     readonly Mouth _mouth = new(voice, clock);
+    HearingProfile _profile = profile;
     EarView _ear = new(ear is null ? EarState.Off : EarState.Listening);
     Task _hearing = Task.CompletedTask;
     Input.Turn? _waiting;
@@ -78,7 +79,7 @@ public sealed class StartupSession(
     public Expectation Expected => Volatile.Read(ref _expected);
 
     /// <summary>What the tool is saying, where it is heard meanwhile; may be asked from any thread.</summary>
-    public string? Saying => profile == HearingProfile.HalfDuplex ? null : _mouth.Saying;
+    public string? Saying => _profile == HearingProfile.HalfDuplex ? null : _mouth.Saying;
 
     /// <summary>"Stop talking" is for the voice, not for the procedure, and may be said at any time.</summary>
     static Expectation Heard(Expectation expectation, IHands? hands)
@@ -185,14 +186,14 @@ public sealed class StartupSession(
         switch (input)
         {
             case Input.SpeechBegan:
-                HushFor(profile == HearingProfile.Headset);
+                HushFor(_profile == HearingProfile.Headset);
                 Notice(_ear with { State = EarState.HearingSpeech });
                 break;
             case Input.Sound sound:
                 Watch(sound);
                 break;
             case Input.Voice { Speaks: var speaks }:
-                Notice(_ear with { IsSpeaking = speaks, IsDeaf = speaks && profile == HearingProfile.HalfDuplex });
+                Notice(_ear with { IsSpeaking = speaks, IsDeaf = speaks && _profile == HearingProfile.HalfDuplex });
                 break;
             case Input.Tick:
                 Record(procedure.Decide(new Phrase.TimePassed(), Now), null);
@@ -375,12 +376,12 @@ public sealed class StartupSession(
     /// <summary>Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on.</summary>
     bool IsDropped(Phrase phrase, string? over)
     {
-        bool isForNow = over is null || profile != HearingProfile.EchoCancelled || phrase is Phrase.Command { Word: CommandWord.StopTalking };
+        bool isForNow = over is null || _profile != HearingProfile.EchoCancelled || phrase is Phrase.Command { Word: CommandWord.StopTalking };
         HushFor(!isForNow && !IsEcho(phrase, over));
         return !isForNow;
     }
 
-    bool IsEcho(Phrase phrase, string? over) => over is not null && profile == HearingProfile.EchoCancelled && OwnVoice.MayBeEcho(phrase, over);
+    bool IsEcho(Phrase phrase, string? over) => over is not null && _profile == HearingProfile.EchoCancelled && OwnVoice.MayBeEcho(phrase, over);
 
     /// <summary>Ends what is being said for somebody who speaks; a safety message goes on.</summary>
     void HushFor(bool speaker)
@@ -462,7 +463,14 @@ public sealed class StartupSession(
         bool changed = sound.State != _ear.Sound;
         _soundSince = changed ? clock.GetTimestamp() : _soundSince;
         _ear = _ear with { Level = sound.Level, Sound = sound.State, Message = sound.Message };
-        Show(null, changed ? [OfTheSound(sound.State == SoundState.Good ? "The sound is good again." : sound.Message)] : []);
+        string news = sound.State switch
+        {
+            SoundState.Good => "The sound is good again.",
+            SoundState.Moved when _profile != HearingProfile.HalfDuplex => $"{sound.Message} It may hear the voice: nothing is heard while the tool speaks.",
+            _ => sound.Message,
+        };
+        _profile = sound.State == SoundState.Moved ? HearingProfile.HalfDuplex : _profile;
+        Show(null, changed ? [OfTheSound(news)] : []);
     }
 
     /// <summary>

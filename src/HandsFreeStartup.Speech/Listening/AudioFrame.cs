@@ -15,13 +15,15 @@ public enum SoundState
     Dead,
     /// <summary>Sound arrives at another speed than was asked for; speech in it cannot be trusted.</summary>
     WrongRate,
+    /// <summary>From here on another device is listened to: the one before is gone.</summary>
+    Moved,
     /// <summary>Nothing arrives.</summary>
     Lost,
 }
 
 /// <summary>32 ms of sound, or, without samples, the news that none arrives.</summary>
 /// <param name="Position">Number of samples of the source before this frame; it does not advance while sound is lost.</param>
-/// <param name="Samples">512 samples at 16 kHz between -1 and 1; none when <see cref="SoundState.Lost"/>.</param>
+/// <param name="Samples">512 samples at 16 kHz between -1 and 1; none when <see cref="SoundState.Lost"/> or <see cref="SoundState.Moved"/>.</param>
 /// <param name="State">How the source has done in about the last second.</param>
 /// <param name="Message">One sentence for the technician, empty while all is well.</param>
 public sealed record AudioFrame(long Position, ReadOnlyMemory<float> Samples, SoundState State = SoundState.Good, string Message = "")

@@ -48,7 +48,7 @@ public sealed record CaptureCommand(string Program, ImmutableArray<string> Argum
 
     static readonly ImmutableArray<(string Name, Func<string?, ImmutableArray<string>> Arguments)> Recorders =
     [
-        ("parec", device => ["--raw", "--format=s16le", "--rate=16000", "--channels=1", "--latency-msec=30", .. Named("--device=", device)]),
+        ("parec", device => ["--raw", "--format=s16le", "--rate=16000", "--channels=1", "--latency-msec=30", "--verbose", .. Named("--device=", device)]),
         ("pw-record", device => ["--format=s16", "--rate=16000", "--channels=1", "--latency=30ms", .. Named("--target=", device), "-"]),
         ("arecord", device => ["-q", "-t", "raw", "-f", "S16_LE", "-r", "16000", "-c", "1", "--buffer-time=200000", "-D", device ?? "default"]),
     ];

@@ -15,11 +15,15 @@ public sealed class Microphone(Func<CaptureCommand?> find, string none, TimeProv
     {
     }
 
-
     static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(800);
     static readonly TimeSpan FirstSound = TimeSpan.FromSeconds(3);
     static readonly TimeSpan FirstBackOff = TimeSpan.FromMilliseconds(250);
     static readonly TimeSpan LongestBackOff = TimeSpan.FromSeconds(2);
+
+    string? _device;
+
+    /// <summary>Told when another device is heard than the one that was opened; may come from any thread.</summary>
+    public Action Moved { get; init; } = () => { };
 
     /// <inheritdoc/>
     public bool IsLive => true;
@@ -70,7 +74,19 @@ public sealed class Microphone(Func<CaptureCommand?> find, string none, TimeProv
         bool heard = false;
         while (true)
         {
-            switch (await Arrival(recording, cancellation))
+            bool? arrival = await Arrival(recording, cancellation);
+            if (recording.Device is { } device && device != _device)
+            {
+                if (_device is not null)
+                {
+                    Moved();
+                    yield return new AudioFrame(maker.Position, default, SoundState.Moved, $"The microphone is gone; another one is heard now: {device}.");
+                }
+
+                _device = device;
+            }
+
+            switch (arrival)
             {
                 case null:
                     yield return Lost(command, maker, recording.Complaint);

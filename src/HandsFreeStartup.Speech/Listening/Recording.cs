@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Threading.Channels;
 
@@ -8,12 +9,22 @@ sealed class Recording : IAsyncDisposable
 {
     static readonly TimeSpan FarewellTime = TimeSpan.FromSeconds(2);
 
+    /// <summary>So begins what parec says of its device, when it is given one and when it is given another. Only with --verbose, and only then it also says all this.</summary>
+    static readonly ImmutableArray<string> OfDevice = ["Connected to device ", "Stream moved to device "];
+
+    static readonly ImmutableArray<string> Chatter =
+    [
+        "Time: ", "Opening a ", "Connection established", "Stream successfully created", "Buffer metrics", "Using sample spec", "Stream device ", "Stream started",
+        "Stream overrun", "Stream underrun", "Stream buffer attributes", "Got EOF", "Got signal", "Draining", "Playback stream",
+    ];
+
     readonly TimeProvider _clock;
     readonly Channel<float[]> _sound = Channel.CreateUnbounded<float[]>(new UnboundedChannelOptions { SingleWriter = true });
     readonly Process? _process;
     readonly Task _pump = Task.CompletedTask;
     readonly Task _complaints = Task.CompletedTask;
     string _lastLine = "";
+    string? _device;
 
     Recording(Process? process, string lastLine, TimeProvider clock)
     {
@@ -34,10 +45,14 @@ sealed class Recording : IAsyncDisposable
     /// <summary>The last thing that the program said about itself, or empty.</summary>
     public string Complaint => Volatile.Read(ref _lastLine);
 
+    /// <summary>The device that the sound server has given; null where the program does not say.</summary>
+    public string? Device => Volatile.Read(ref _device);
+
     /// <summary>Starts the program.</summary>
     public static Recording Start(CaptureCommand command, TimeProvider clock)
     {
         ProcessStartInfo start = new(command.Program, command.Arguments) { RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true };
+        start.Environment["LC_ALL"] = "C";
         try
         {
             return new Recording(Process.Start(start), "", clock);
@@ -111,15 +126,24 @@ sealed class Recording : IAsyncDisposable
         {
             while (_process!.StandardError.ReadLine() is { } line)
             {
-                if (line.Trim() is { Length: > 0 } said)
-                {
-                    Volatile.Write(ref _lastLine, said);
-                }
+                Hear(line.Trim());
             }
         }
         catch (Exception e) when (e is IOException or ObjectDisposedException or InvalidOperationException)
         {
             // The program is gone, and its words with it.
+        }
+    }
+
+    void Hear(string said)
+    {
+        if (OfDevice.FirstOrDefault(begin => said.StartsWith(begin, StringComparison.Ordinal)) is { } begin)
+        {
+            Volatile.Write(ref _device, said[begin.Length..].Split(' ')[0]);
+        }
+        else if (said.Length > 0 && !Chatter.Any(begin => said.StartsWith(begin, StringComparison.Ordinal)))
+        {
+            Volatile.Write(ref _lastLine, said);
         }
     }
 }

@@ -117,7 +117,7 @@ public sealed class SpeechCutter
     {
         List<SpeechEvent> noticed = [];
         Watch(frame, noticed);
-        if (frame.State is SoundState.Lost or SoundState.WrongRate)
+        if (frame.State is SoundState.Lost or SoundState.Moved or SoundState.WrongRate)
         {
             Abandon(Refusal.SoundLost, noticed);
             _earliest = frame.Position + frame.Samples.Length;

@@ -13,8 +13,8 @@ sealed class LiveSound : IDisposable
 
     LiveSound(HearingProfile profile, EchoCanceller? canceller, string? microphone) => (Profile, _canceller, _microphone) = (profile, canceller, microphone);
 
-    /// <summary>How they get along.</summary>
-    public HearingProfile Profile { get; }
+    /// <summary>How they get along; another microphone than the one that was chosen may hear the voice.</summary>
+    public HearingProfile Profile { get; private set; }
 
     /// <summary>Opens what the profile needs; where the echo cannot be canceled nothing is heard while the tool speaks.</summary>
     /// <param name="options">What was asked for.</param>
@@ -38,7 +38,8 @@ sealed class LiveSound : IDisposable
     }
 
     /// <summary>The microphone.</summary>
-    public IAudioSource Microphone(TimeProvider clock) => new Microphone(() => CaptureCommand.Find(_microphone), CaptureCommand.Missing(_microphone), clock);
+    public IAudioSource Microphone(TimeProvider clock) =>
+        new Microphone(() => CaptureCommand.Find(_microphone), CaptureCommand.Missing(_microphone), clock) { Moved = () => Profile = HearingProfile.HalfDuplex };
 
     /// <summary>The voice.</summary>
     /// <param name="clock">Ends a player that hangs.</param>

@@ -92,6 +92,23 @@ public sealed class MicrophoneTests : IDisposable
     }
 
     [Fact]
+    public async Task Another_device_than_the_one_that_was_opened_is_told_once_and_heard()
+    {
+        int moved = 0;
+        CaptureCommand command = CaptureCommand.Find(_programs.Add("recorder",
+            $"printf 'Connected to device headset (index: 1, suspended: no).\nTime: 0.0 sec\r' >&2; sleep 0.3; cat '{_raw}'; sleep 0.3; "
+            + $"printf 'Stream moved to device room.monitor (0, not suspended).\nTime: 0.1 sec\r' >&2; sleep 0.3; cat '{_raw}'; sleep 0.2"))!;
+        List<AudioFrame> frames = await Until(new Microphone(command, TimeProvider.System) { Moved = () => moved++ }, frame => frame.State == SoundState.Lost);
+
+        AudioFrame told = Assert.Single(frames, frame => frame.State == SoundState.Moved);
+        Assert.Equal("The microphone is gone; another one is heard now: room.monitor.", told.Message);
+        Assert.Equal(1, moved);
+        Assert.Equal([.. _sound, .. _sound], SoundOf(frames));
+        Assert.DoesNotContain("Time:", frames[^1].Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("Connected", frames[^1].Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_program_that_cannot_start_is_reported_and_tried_again_without_an_exception()
     {
         Microphone microphone = new(new CaptureCommand(Path.Combine(_programs.Path, "nothing"), []), TimeProvider.System);

@@ -187,6 +187,33 @@ public sealed class SoundServerTests : IDisposable
         Assert.Equal([SoundState.Good, SoundState.Lost], states);
     }
 
+    /// <summary>The sound server rescues the recorder to the loudspeaker's own monitor: with a headset the tool would hear itself from then on.</summary>
+    [SoundServerFact]
+    public async Task A_microphone_in_whose_place_the_server_gives_another_one_is_told()
+    {
+        await _server.Ready();
+        await _server.Order("load-module", "module-rescue-streams");
+        string module = await _server.Order("load-module", "module-null-sink", "sink_name=headset");
+        bool isUnplugged = false;
+
+        await foreach (AudioFrame frame in new Microphone(_server.MicrophoneNamed("headset.monitor"), TimeProvider.System).Frames(_bound.Token))
+        {
+            if (frame.State is SoundState.Moved or SoundState.Lost && isUnplugged)
+            {
+                Assert.Equal((SoundState.Moved, true), (frame.State, frame.Message.Contains("room.monitor", StringComparison.Ordinal)));
+                return;
+            }
+
+            if (frame.State != SoundState.Lost && !isUnplugged)
+            {
+                isUnplugged = true;
+                await _server.Order("unload-module", module);
+            }
+        }
+
+        Assert.Fail("nothing was told");
+    }
+
     string Hiss()
     {
         string path = Path.Combine(_folder.Path, "hiss.wav");

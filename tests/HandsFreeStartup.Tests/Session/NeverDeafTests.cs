@@ -90,6 +90,19 @@ public sealed class NeverDeafTests
         Assert.Contains(_voice.Said, said => said.Contains("No program that records sound", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(HearingProfile.Headset)]
+    [InlineData(HearingProfile.EchoCancelled)]
+    public async Task Another_microphone_may_hear_the_voice_and_is_not_listened_to_meanwhile(HearingProfile profile)
+    {
+        Input.Sound moved = new(-100, SoundState.Moved, "The microphone is gone; another one is heard now: room.monitor.");
+        await Take(profile, null, moved, new Input.Sound(-30, SoundState.Good, ""), new Input.Voice(true));
+
+        Assert.StartsWith("Speaking, cannot hear", Words.Of(_display.Last!.Ear, isPaused: false), StringComparison.Ordinal);
+        Assert.Contains(_voice.Said, said => said.Contains("nothing is heard while the tool speaks", StringComparison.Ordinal));
+        Assert.Equal(0, _voice.Broken);
+    }
+
     static Phrase.Command Heard(CommandWord word, string words) => new(word, Some.Heard() with { Words = words });
 
     /// <returns>How many events there were before.</returns>
