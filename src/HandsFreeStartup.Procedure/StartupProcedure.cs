@@ -68,6 +68,9 @@ public sealed class StartupProcedure(StartupPlan plan)
     /// <param name="now">The present; only timers depend on it.</param>
     public StartupView View(Now now) => Views.Of(_state, now);
 
+    /// <summary>What to say where a job is gone on with.</summary>
+    public Announcement Resuming(Now now) => new Announcer(_state, now).Resuming();
+
     /// <summary>What to say about events that were just applied.</summary>
     /// <param name="happened">The events, in their order.</param>
     /// <param name="now">The present.</param>

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Procedure.Wording;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure;
 
@@ -97,38 +97,81 @@ public sealed record TimerLine(string Title, TimeSpan Remaining, TimeSpan Total)
 /// <summary>The large plain instruction of a stop.</summary>
 /// <param name="Title">One or two words.</param>
 /// <param name="Lines">What to do, in order.</param>
-public sealed record Alarm(string Title, ImmutableArray<string> Lines);
+public sealed record Alarm(string Title, ImmutableArray<Message> Lines)
+{
+    /// <summary>Title and lines, as told.</summary>
+    public Message Told => $"{Title}. {Message.Join(" ", Lines)}";
+}
 
 /// <summary>Everything a screen or a voice needs to know; a value without behavior.</summary>
-/// <param name="Title">Title of the checklist.</param>
-/// <param name="Appliance">Title of the appliance sheet.</param>
-/// <param name="Site">Title of the site.</param>
-/// <param name="IsDemonstration">Whether the record is marked as a demonstration.</param>
-/// <param name="Phase">What the procedure waits for.</param>
-/// <param name="StepNumber">1-based position of the step.</param>
-/// <param name="StepCount">Number of steps.</param>
-/// <param name="Section">Chapter.</param>
-/// <param name="StepTitle">Few words.</param>
-/// <param name="Do">What to do.</param>
-/// <param name="Why">Reason, or null.</param>
-/// <param name="Caution">Safety note, or null.</param>
-/// <param name="ListeningFor">What may be said now, as short texts: fields still missing first, then answers and commands that move on.</param>
-/// <param name="Question">What the tool has asked, or null.</param>
-/// <param name="IsPaused">Whether listening is paused.</param>
-/// <param name="Readings">Readings of this step's stage or room.</param>
-/// <param name="Results">Results of this stage.</param>
-/// <param name="Timers">Running timers.</param>
-/// <param name="Open">Open things.</param>
-/// <param name="Exceptions">What must be looked at before a signature, the gravest first, one line each.</param>
-/// <param name="Alarm">The instruction of a stop, or null.</param>
-/// <param name="Expectation">What the recognizer and the text reader may accept.</param>
-public sealed record StartupView(
-    string Title, string Appliance, string Site, bool IsDemonstration,
-    Phase Phase, int StepNumber, int StepCount, string Section, string StepTitle, string Do, string? Why, string? Caution,
-    ImmutableArray<string> ListeningFor, string? Question, bool IsPaused,
-    ImmutableArray<ReadingLine> Readings, ImmutableArray<ResultLine> Results, ImmutableArray<TimerLine> Timers,
-    ImmutableArray<string> Open, ImmutableArray<string> Exceptions, Alarm? Alarm, Expectation Expectation)
+public sealed record StartupView
 {
+    /// <summary>Title of the checklist.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Title of the appliance sheet.</summary>
+    public required string Appliance { get; init; }
+
+    /// <summary>Title of the site.</summary>
+    public required string Site { get; init; }
+
+    /// <summary>Whether the record is marked as a demonstration.</summary>
+    public bool IsDemonstration { get; init; }
+
+    /// <summary>What the procedure waits for.</summary>
+    public required Phase Phase { get; init; }
+
+    /// <summary>1-based position of the step.</summary>
+    public required int StepNumber { get; init; }
+
+    /// <summary>Number of steps.</summary>
+    public required int StepCount { get; init; }
+
+    /// <summary>Chapter.</summary>
+    public required string Section { get; init; }
+
+    /// <summary>Few words.</summary>
+    public required string StepTitle { get; init; }
+
+    /// <summary>What to do.</summary>
+    public required string Do { get; init; }
+
+    /// <summary>Reason, or null.</summary>
+    public string? Why { get; init; }
+
+    /// <summary>Safety note, or null.</summary>
+    public string? Caution { get; init; }
+
+    /// <summary>What may be said now, as short texts: fields still missing first, then answers and commands that move on.</summary>
+    public required ImmutableArray<string> ListeningFor { get; init; }
+
+    /// <summary>What the tool has asked, or null.</summary>
+    public string? Question { get; init; }
+
+    /// <summary>Whether listening is paused.</summary>
+    public bool IsPaused { get; init; }
+
+    /// <summary>Readings of this step's stage or room.</summary>
+    public required ImmutableArray<ReadingLine> Readings { get; init; }
+
+    /// <summary>Results of this stage.</summary>
+    public required ImmutableArray<ResultLine> Results { get; init; }
+
+    /// <summary>Running timers.</summary>
+    public required ImmutableArray<TimerLine> Timers { get; init; }
+
+    /// <summary>Open things.</summary>
+    public required ImmutableArray<string> Open { get; init; }
+
+    /// <summary>What must be looked at before a signature, the gravest first, one line each.</summary>
+    public required ImmutableArray<string> Exceptions { get; init; }
+
+    /// <summary>The instruction of a stop, or null.</summary>
+    public Alarm? Alarm { get; init; }
+
+    /// <summary>What the recognizer and the text reader may accept.</summary>
+    public required Expectation Expectation { get; init; }
+
     /// <summary>The one thing to do now, in few words and capitals.</summary>
     public string Imperative { get; init; } = "";
 

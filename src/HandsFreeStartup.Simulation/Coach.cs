@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Simulation;
 
@@ -15,35 +16,35 @@ public sealed class Coach(Bench bench)
     /// <summary>The next hint for where the trainee stands: the reason first, then what good looks like, then what the displays suggest, at last the next thing to do.</summary>
     /// <param name="view">What the tool shows.</param>
     /// <param name="isReasonShown">Whether the reason stands on the screen; then the hints begin after it.</param>
-    public string Next(StartupView view, bool isReasonShown = false)
+    public Message Next(StartupView view, bool isReasonShown = false)
     {
         _given = _step == bench.Step.Id ? _given + 1 : 0;
         _step = bench.Step.Id;
-        ImmutableArray<string> hints = [.. Hints(view).Skip(isReasonShown ? 1 : 0).Where(hint => hint.Length > 0)];
+        ImmutableArray<Message> hints = [.. Hints(view).Skip(isReasonShown ? 1 : 0).Where(hint => !hint.IsEmpty)];
         return hints[Math.Min(_given, hints.Length - 1)];
     }
 
-    IEnumerable<string> Hints(StartupView view)
+    IEnumerable<Message> Hints(StartupView view)
     {
         Step step = bench.Step;
-        yield return step.Why is { } why ? $"Why: {why}" : "";
+        yield return step.Why is { } why ? (Message)$"Why: {why}" : "";
         yield return Good(step);
         yield return Suggests(step);
         yield return new IdealTechnician(bench).Next(view) switch
         {
-            Deed.ByHand hand => $"Next: {hand.Words}.",
+            Deed.ByHand hand => (Message)$"Next: {new MessagePart.Name(hand.Words)}.",
             Deed.BySpeech speech => step.Kind is StepKind.Read or StepKind.Adjust or StepKind.Ask ? $"Next: {Ways(step)}" : $"Next: say {speech.Words}.",
             _ => "Next: wait. A ~ beside a number says that it still moves.",
         };
     }
 
     /// <summary>What a value or an answer should be.</summary>
-    string Good(Step step)
+    Message Good(Step step)
     {
-        string[] limits = [.. step.Readings.Select(demand => (demand, bench.Furnace.Plan.Limit(demand.LimitName, step.Scope))).Where(one => one.Item2 is not null)
-            .Select(one => $"{bench.Furnace.Plan.FieldOf(one.demand.FieldId).Label} {one.Item2!.Text}")];
-        return step.Question is { Choices.IsEmpty: true } question ? $"Good: {(question.Proper ? "yes" : "no")}. Otherwise: {question.Otherwise}"
-            : limits.Length > 0 ? $"Good: {string.Join("; ", limits)}." : "";
+        Message[] limits = [.. step.Readings.Select(demand => (demand, bench.Furnace.Plan.Limit(demand.LimitName, step.Scope))).Where(one => one.Item2 is not null)
+            .Select(one => (Message)$"{bench.Furnace.Plan.FieldOf(one.demand.FieldId)} {one.Item2!}")];
+        return step.Question is { Choices.IsEmpty: true } question ? (Message)$"Good: {(question.Proper ? "yes" : "no")}. Otherwise: {question.Otherwise}"
+            : limits.Length > 0 ? (Message)$"Good: {Message.Join("; ", limits)}." : "";
     }
 
     static string Ways(Step step) => step.Kind == StepKind.Ask ? "look, then answer what you see." : "say what the display shows.";

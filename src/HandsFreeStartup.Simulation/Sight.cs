@@ -1,12 +1,13 @@
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Simulation;
 
 /// <summary>What is seen, smelled or heard where a step asks for it.</summary>
 /// <param name="Text">As shown.</param>
 /// <param name="Answer">The true answer to the question of the step; null where it cannot be told yet, or nothing is asked.</param>
-public sealed record Sight(string Text, bool? Answer)
+public sealed record Sight(Message Text, bool? Answer)
 {
     const double Smells = 2e-4, Spills = -0.3;
 
@@ -31,7 +32,7 @@ public sealed record Sight(string Text, bool? Answer)
             "orifices" => Has(Fault.NotDerated) ? new("The orifices have the number for sea level.", false) : new("The number can be read on two orifices, and it is right.", true),
             "filter" => Has(Fault.DirtyFilter) ? new("The filter is gray and full.", null) : new("The filter is clean, the registers can be opened.", null),
             "draft-by" => new(furnace.IsNatural ? "There is a draft hood and no fan." : "A fan sits at the flue outlet.", null),
-            "polarity" => Has(Fault.ReversedPolarity) ? new("Hot to ground shows 0 V, neutral to ground 120 V.", false) : new("Hot to ground shows 120 V, neutral to ground 0 V.", true),
+            "polarity" => Has(Fault.ReversedPolarity) ? new($"Hot to ground shows {Volts(0)}, neutral to ground {Volts(120)}.", false) : new($"Hot to ground shows {Volts(120)}, neutral to ground {Volts(0)}.", true),
             "leak-check" => !hands.GasOn ? new("The gas is closed: no bubble can show.", null) : Has(Fault.GasLeak) ? new("Bubbles grow at the union before the valve.", false) : new("No bubbles.", true),
             "floor-check" => smells ? new("The detector ticks at the floor.", true) : new("The detector stays quiet.", false),
             "flame" or "flame-high" or "flame-low" => Flame(furnace, state, hands),
@@ -53,6 +54,8 @@ public sealed record Sight(string Text, bool? Answer)
         };
     }
 
+    static ShownValue Volts(int volts) => ShownValue.Alone(volts, Procedure.Hearing.Unit.Volts.Symbol);
+
     static Sight Flame(Furnace furnace, FurnaceState state, Hands hands)
     {
         double load = state.GasFlow / furnace.StageOf(hands).GasFlow;
@@ -68,7 +71,7 @@ public sealed record Sight(string Text, bool? Answer)
     {
         DeclaredLimit? limit = furnace.Plan.Limit(FieldId.ManifoldPressure, hands.High ? "high" : "low");
         double inches = state.Manifold / Procedure.Hearing.Unit.InchesOfWater.Scale;
-        return new(FormattableString.Invariant($"The manifold gauge shows {inches:0.00} in. w.c."), limit is null || (inches >= (double)(limit.Lower ?? 0) - 0.005 && inches <= (double)(limit.Upper ?? 99) + 0.005));
+        return new($"The manifold gauge shows {ShownValue.Alone(Math.Round((decimal)inches, 2) + 0.00m, Procedure.Hearing.Unit.InchesOfWater.Symbol)}", limit is null || (inches >= (double)(limit.Lower ?? 0) - 0.005 && inches <= (double)(limit.Upper ?? 99) + 0.005));
     }
 
     static Sight Plugs(Furnace furnace, FurnaceState state, Hands hands) =>

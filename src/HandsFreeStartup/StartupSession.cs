@@ -125,8 +125,7 @@ public sealed class StartupSession(
         }
 
         Record(procedure.Run(Now), null);
-        StartupView view = procedure.View(Now);
-        Show(null, [new Announcement($"Resuming. {view.StepTitle}. {view.Do} {view.Question}".TrimEnd()) { Said = $"Resuming. {view.StepTitle}. Say again tells the step." }]);
+        Show(null, [procedure.Resuming(Now)]);
     }
 
     /// <summary>Takes inputs until the start-up is finished, the inputs are over or <paramref name="stop"/> asks for the end.</summary>

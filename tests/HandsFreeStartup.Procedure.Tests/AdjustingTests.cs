@@ -47,7 +47,7 @@ public sealed class AdjustingTests
             {
                 // Pressures are said with three decimals here: their rounding moves the oxygen by less than 0.02 %.
                 Assert.Equal(known, expected.Value!.Value, 0.02);
-                Assert.Contains("agrees", expected.Remark, StringComparison.Ordinal);
+                Assert.Contains("agrees", expected.Remark.Shown, StringComparison.Ordinal);
             }
         }
     }
@@ -128,7 +128,7 @@ public sealed class AdjustingTests
 
         Assert.Contains("the valve is to be replaced", job.View.Do, StringComparison.Ordinal);
         Assert.DoesNotContain("turn ", job.View.Do["Do".Length..], StringComparison.Ordinal);
-        Assert.Contains("Stop adjusting", Assert.IsType<CommandRefused>(job.Say(CommandWord.Next).Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains("Stop adjusting", Assert.IsType<CommandRefused>(job.Say(CommandWord.Next).Last[^1]).Reason.Shown, StringComparison.Ordinal);
     }
 
     [Theory]

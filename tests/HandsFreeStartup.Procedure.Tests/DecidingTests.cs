@@ -49,7 +49,7 @@ public sealed class DecidingTests
     {
         LiveJob job = Branching().Say(AnswerWord.Yes);
 
-        Assert.Equal("Is it natural draft or fan assisted?", Assert.IsType<CommandRefused>(job.Last[^1]).Reason);
+        Assert.Equal("Is it natural draft or fan assisted?", Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown);
     }
 
     [Fact]
@@ -212,7 +212,7 @@ public sealed class DecidingTests
         Assert.Equal(Phase.Choosing, job.Procedure.Phase);
 
         Assert.Equal(word, job.Say(word).Last.OfType<QuestionAsked>().Single().Word);
-        Assert.Equal("First choose one, or say no.", Assert.IsType<CommandRefused>(job.Say(CommandWord.Next).Last[^1]).Reason);
+        Assert.Equal("First choose one, or say no.", Assert.IsType<CommandRefused>(job.Say(CommandWord.Next).Last[^1]).Reason.Shown);
     }
 
     [Theory]
@@ -251,10 +251,10 @@ public sealed class DecidingTests
     {
         Question question = new("Do you see cracks?", false, "Do not light it.", false, UnsafeAfter: 1);
         LiveJob cracks = new LiveJob(Some.PlanOf([Some.Steps[0] with { Question = question }, Some.Steps[^1]])).Say(AnswerWord.Yes);
-        Assert.Equal("\"Do you see cracks?\" was answered yes", cracks.Last.OfType<UnsafeAsked>().Single().Condition);
+        Assert.Equal("\"Do you see cracks?\" was answered yes", cracks.Last.OfType<UnsafeAsked>().Single().Condition.Shown);
 
         LiveJob drawn = new LiveJob(Some.PlanOf([Some.Steps[0] with { Question = question with { Text = "Drawn in?", Proper = true } }, Some.Steps[^1]])).Say(AnswerWord.No);
-        Assert.Equal("\"Drawn in?\" was answered no", drawn.Last.OfType<UnsafeAsked>().Single().Condition);
+        Assert.Equal("\"Drawn in?\" was answered no", drawn.Last.OfType<UnsafeAsked>().Single().Condition.Shown);
     }
 
     [Fact]

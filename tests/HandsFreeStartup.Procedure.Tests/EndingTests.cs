@@ -86,7 +86,7 @@ public sealed class EndingTests
     {
         LiveJob job = End(new LiveJob().GoTo("papers")).Choose("owners-wish").Say(CommandWord.Finish);
 
-        Assert.Contains("ending already", Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains("ending already", Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown, StringComparison.Ordinal);
     }
 
     [Fact]

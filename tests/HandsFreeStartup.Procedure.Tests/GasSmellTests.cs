@@ -25,7 +25,7 @@ public sealed class GasSmellTests
     {
         LiveJob job = Smelled().Wait(TimeSpan.FromMinutes(4)).Say(AnswerWord.Yes);
 
-        Assert.Contains("1:00 left", Assert.IsType<CommandRefused>(Assert.Single(job.Last)).Reason, StringComparison.Ordinal);
+        Assert.Contains("1:00 left", Assert.IsType<CommandRefused>(Assert.Single(job.Last)).Reason.Shown, StringComparison.Ordinal);
         Assert.Equal(Phase.Stopped, job.Procedure.Phase);
     }
 

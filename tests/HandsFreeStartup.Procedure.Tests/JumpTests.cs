@@ -56,9 +56,9 @@ public sealed class JumpTests
     {
         LiveJob job = Ask(new LiveJob().GoTo("manifold"), "rise");
 
-        Assert.Equal("'Title of rise' comes later: what lies before it is done first.", Assert.IsType<CommandRefused>(job.Last[^1]).Reason);
+        Assert.Equal("'Title of rise' comes later: what lies before it is done first.", Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown);
         Assert.Equal("manifold", job.Step);
-        Assert.Equal("This is that step.", Assert.IsType<CommandRefused>(Ask(job, "manifold").Last[^1]).Reason);
+        Assert.Equal("This is that step.", Assert.IsType<CommandRefused>(Ask(job, "manifold").Last[^1]).Reason.Shown);
     }
 
     [Fact]
@@ -104,7 +104,7 @@ public sealed class JumpTests
         LiveJob job = new LiveJob().GoTo("rise").Say(CommandWord.Finish).Say(AnswerWord.Confirm).Dictate("no gas").Choose("not-in-order");
 
         Assert.Empty(job.Procedure.Expectation.Steps);
-        Assert.Equal("The furnace is not put into service: make it safe first.", Assert.IsType<CommandRefused>(Ask(job, "manifold").Last[^1]).Reason);
+        Assert.Equal("The furnace is not put into service: make it safe first.", Assert.IsType<CommandRefused>(Ask(job, "manifold").Last[^1]).Reason.Shown);
     }
 
     [Theory]

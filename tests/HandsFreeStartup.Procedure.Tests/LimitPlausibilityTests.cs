@@ -22,7 +22,7 @@ public sealed class LimitPlausibilityTests
     {
         LiveJob job = Highest(Asked("draft", VentCategory.I), 0.50m).Say(CommandWord.Next);
 
-        Assert.Contains("has a minus sign", Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains("has a minus sign", Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown, StringComparison.Ordinal);
         Assert.Empty(job.Log.OfType<LimitStated>());
     }
 
@@ -30,7 +30,7 @@ public sealed class LimitPlausibilityTests
     public void A_strange_limit_is_asked_twice_and_stays_as_an_exception()
     {
         LiveJob job = Highest(Asked("inlet_pressure", VentCategory.I), 30.0m).Say(CommandWord.Next);
-        Assert.Contains("strange", Assert.IsType<LimitDoubted>(job.Last[^1]).Why, StringComparison.Ordinal);
+        Assert.Contains("strange", Assert.IsType<LimitDoubted>(job.Last[^1]).Why.Shown, StringComparison.Ordinal);
         Assert.Empty(job.Log.OfType<LimitStated>());
 
         job.Say(CommandWord.Next);

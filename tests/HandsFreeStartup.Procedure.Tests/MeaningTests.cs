@@ -55,7 +55,7 @@ public sealed class MeaningTests
         Assert.Equal(87.66, Result(job, "efficiency_first_law").Value!.Value, 0.01);
         Assert.Equal(5.8286, Result(job, "carbon_dioxide_calculated").Value!.Value, 0.002);
         Assert.Equal((47.191 * 1.8) + 32, Result(job, "dew_point").Value!.Value, 0.05);
-        Assert.Contains("half saturated", Result(job, "dew_point").Remark, StringComparison.Ordinal);
+        Assert.Contains("half saturated", Result(job, "dew_point").Remark.Shown, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -103,8 +103,8 @@ public sealed class MeaningTests
     [Fact]
     public void Air_that_dilutes_too_much_is_named_as_the_reason_and_what_can_be_told_has_none()
     {
-        Assert.Contains("dilutes too much", Result(new LiveJob().GoTo("combustion").Say("oxygen", 17.0m).Say("flue_co", 10m), "co_air_free").Remark, StringComparison.Ordinal);
-        Assert.Equal("", Result(new LiveJob().GoTo("combustion").Say("oxygen", 7.6m).Say("flue_co", 10m), "co_air_free").Remark);
+        Assert.Contains("dilutes too much", Result(new LiveJob().GoTo("combustion").Say("oxygen", 17.0m).Say("flue_co", 10m), "co_air_free").Remark.Shown, StringComparison.Ordinal);
+        Assert.Equal("", Result(new LiveJob().GoTo("combustion").Say("oxygen", 7.6m).Say("flue_co", 10m), "co_air_free").Remark.Shown);
     }
 
     [Fact]
@@ -131,7 +131,7 @@ public sealed class MeaningTests
             .Say("manifold_pressure", 3.7m).Say(CommandWord.Next).Say("manifold_pressure", 3.6m).Say(CommandWord.Next).Say("oxygen", (decimal)after);
 
         CalculatedResult expected = Result(job, "oxygen_expected");
-        Assert.Contains(told, expected.Remark, StringComparison.Ordinal);
+        Assert.Contains(told, expected.Remark.Shown, StringComparison.Ordinal);
         // At most 0.3 % of the oxygen before, and what 0.03 in. w.c. do to the square root of the pressure.
         Assert.InRange(expected.ExpandedUncertainty!.Value, 0.28, 0.45);
     }

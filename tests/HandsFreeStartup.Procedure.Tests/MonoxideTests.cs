@@ -68,7 +68,7 @@ public sealed class MonoxideTests
 
         Assert.Equal(StopCause.CarbonMonoxide, job.Log.OfType<StartupStopped>().Single().Cause);
         Assert.True(job.Log.OfType<ReadingEntered>().Last().Reading.IsOver);
-        Assert.Contains("over 9999 ppm", job.Procedure.Exceptions[0].Subject + job.Procedure.Exceptions[1].Subject, StringComparison.Ordinal);
+        Assert.Contains("over 9999 ppm", job.Procedure.Exceptions[0].Subject.Shown + job.Procedure.Exceptions[1].Subject.Shown, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -100,7 +100,7 @@ public sealed class MonoxideTests
         Assert.Contains(job.Procedure.Announce(job.Last, job.Now), said => said.IsUrgent && said.Text.Contains("250 ppm", StringComparison.Ordinal));
         job.Say(AnswerWord.No).Say("room_co", 2m).Say(CommandWord.Next);
 
-        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Misheard && exception.Subject.Contains("250 ppm", StringComparison.Ordinal));
+        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Misheard && exception.Subject.Shown.Contains("250 ppm", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -111,8 +111,8 @@ public sealed class MonoxideTests
     {
         LiveJob job = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 250m, Certainty.Amber).Say(AnswerWord.No).Say("room_co", next);
 
-        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Misheard && exception.Subject.Contains("250 ppm", StringComparison.Ordinal));
-        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Alarm && exception.Subject.Contains(FormattableString.Invariant($"{next} ppm"), StringComparison.Ordinal));
+        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Misheard && exception.Subject.Shown.Contains("250 ppm", StringComparison.Ordinal));
+        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Alarm && exception.Subject.Shown.Contains(FormattableString.Invariant($"{next} ppm"), StringComparison.Ordinal));
     }
 
     [Theory]
@@ -128,7 +128,7 @@ public sealed class MonoxideTests
 
         job.GoTo("rooms/kitchen").Say("room_co", 12m);
 
-        Assert.Contains(job.Procedure.Exceptions, exception => exception.Subject.Contains("250 ppm", StringComparison.Ordinal));
+        Assert.Contains(job.Procedure.Exceptions, exception => exception.Subject.Shown.Contains("250 ppm", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -136,7 +136,7 @@ public sealed class MonoxideTests
     {
         LiveJob job = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 250m, Certainty.Amber).Say(AnswerWord.Confirm);
 
-        Assert.Single(job.Procedure.Exceptions, exception => exception.Subject.Contains("250 ppm", StringComparison.Ordinal));
+        Assert.Single(job.Procedure.Exceptions, exception => exception.Subject.Shown.Contains("250 ppm", StringComparison.Ordinal));
         Assert.DoesNotContain(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Misheard);
     }
 
@@ -153,7 +153,7 @@ public sealed class MonoxideTests
     {
         LiveJob job = new LiveJob().GoTo("combustion").Say("flue_co", 2900m).Say(CommandWord.Disregard).Say("flue_co", 12m);
 
-        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Alarm && exception.Subject.Contains("2900 ppm", StringComparison.Ordinal));
+        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Alarm && exception.Subject.Shown.Contains("2900 ppm", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -168,7 +168,7 @@ public sealed class MonoxideTests
         Assert.Equal("CO in the flue, air-free, is 567 ppm again, 400 ppm or more", Condition(new LiveJob(Exact()).GoTo("combustion").Say("oxygen", 15.0m).Say("flue_co", 150m).Say("flue_co", 160m).Say(AnswerWord.Confirm)));
     }
 
-    static string Condition(LiveJob job) => Assert.Single(job.Last.OfType<UnsafeAsked>()).Condition;
+    static string Condition(LiveJob job) => Assert.Single(job.Last.OfType<UnsafeAsked>()).Condition.Shown;
 
     [Fact]
     public void A_measurement_that_only_its_uncertainty_brings_over_the_line_does_not_count_as_a_second_one()

@@ -16,7 +16,7 @@ public sealed class NextStepTests
 
     static LiveJob Of(params Step[] steps) => new(Some.PlanOf([.. steps, Known("sign")]));
 
-    static string Refusal(LiveJob job) => Assert.IsType<CommandRefused>(job.Last[^1]).Reason;
+    static string Refusal(LiveJob job) => Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown;
 
     static Arrival ArrivalAt(LiveJob job) => job.Last.OfType<StepEntered>().Single().Arrival;
 
@@ -74,7 +74,7 @@ public sealed class NextStepTests
         LiveJob ready = new LiveJob().GoTo("sign");
         ReadingVoided voided = new(ready.Present, new ReadingKey("oxygen", "high"), "somebody turned a screw");
 
-        Assert.Equal("Say finish to sign.", Assert.IsType<CommandRefused>(Next(ready, _ => false)[^1]).Reason);
+        Assert.Equal("Say finish to sign.", Assert.IsType<CommandRefused>(Next(ready, _ => false)[^1]).Reason.Shown);
         Assert.Equal(("papers", Arrival.Return), Entered(Next(ready, happened => happened is StepDone { StepId: "papers" })));
         Assert.Equal(("combustion", Arrival.Return), Entered(Next(ready, _ => false, voided)));
         Assert.Equal(("papers", Arrival.Return), Entered(Next(ready, happened => happened is StepDone { StepId: "papers" }, voided)));
@@ -311,7 +311,7 @@ public sealed class NextStepTests
         Assert.Equal(Phase.Dictating, job.Procedure.Phase);
 
         job.Dictate("nobody states the heating value");
-        Assert.Contains("is not judged by 76000 to 82000 Btu/h", job.Log.OfType<ExceptionMade>().Single().Subject, StringComparison.Ordinal);
+        Assert.Contains("is not judged by 76000 to 82000 Btu/h", job.Log.OfType<ExceptionMade>().Single().Subject.Shown, StringComparison.Ordinal);
         Assert.Equal("sign", job.Step);
     }
 

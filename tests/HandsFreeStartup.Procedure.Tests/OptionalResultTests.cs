@@ -141,7 +141,7 @@ public sealed class OptionalResultTests
         Assert.Equal(
             ResultKind.All.Select(kind => kind.Id).Except(["oxygen_expected"]).Order(StringComparer.Ordinal),
             derivations.Select(derivation => derivation.Head.Id).Distinct().Order(StringComparer.Ordinal));
-        Assert.Empty(job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results).Single(result => result.Id == "air_flow").Remark);
+        Assert.Empty(job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results).Single(result => result.Id == "air_flow").Remark.Shown);
         foreach (Derivation derivation in derivations)
         {
             foreach (DerivationStep step in derivation.Steps)
@@ -225,7 +225,7 @@ public sealed class OptionalResultTests
         CalculatedResult[] results = [.. job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results).Where(result => result.Id.StartsWith("nox", StringComparison.Ordinal))];
         Assert.Equal(2, results.Length);
         Assert.All(results, result => Assert.Null(result.Value));
-        Assert.All(results, result => Assert.Contains("dilutes too much", result.Remark, StringComparison.Ordinal));
+        Assert.All(results, result => Assert.Contains("dilutes too much", result.Remark.Shown, StringComparison.Ordinal));
     }
 
     static double Standing(LiveJob job, string id) => job.Log.OfType<ResultsComputed>().SelectMany(one => one.Results).Last(result => result.Id == id).Value!.Value;

@@ -51,7 +51,7 @@ public sealed class PlateQuestionTests
     {
         LiveJob job = AtManifold();
         job.Say(Bound(job, 0), 3.2m).Say(Bound(job, 1), 2.8m).Say(CommandWord.Next);
-        Assert.Contains("above the highest", Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains("above the highest", Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown, StringComparison.Ordinal);
 
         job.Say(CommandWord.Disregard).Say(Bound(job, 1), 3.8m).Say(CommandWord.Next).Say(CommandWord.Disregard);
 

@@ -11,7 +11,7 @@ public sealed class RoomAirTests
 
     static LiveJob At(string stepId) => new LiveJob().GoTo(stepId);
 
-    static string Refusal(LiveJob job) => Assert.IsType<CommandRefused>(job.Last[^1]).Reason;
+    static string Refusal(LiveJob job) => Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown;
 
     [Fact]
     public void It_is_heard_by_its_full_name_wherever_anything_is_listened_to()

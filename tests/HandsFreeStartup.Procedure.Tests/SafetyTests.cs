@@ -140,7 +140,7 @@ public sealed class SafetyTests
 
         job.Say(CommandWord.Done).Say(CommandWord.Finish);
 
-        Assert.Contains("test hole is open", Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains("test hole is open", Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown, StringComparison.Ordinal);
         Assert.Equal(Phase.Asking, job.Procedure.Phase);
     }
 
@@ -151,7 +151,7 @@ public sealed class SafetyTests
     {
         LiveJob job = new LiveJob().GoTo("rooms/kitchen").Say("room_co", ppm).Say(CommandWord.Next);
 
-        Assert.Contains(reason, Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains(reason, Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown, StringComparison.Ordinal);
         Assert.Equal("rooms/kitchen", job.Step);
     }
 

@@ -32,7 +32,7 @@ public sealed class SecondSetTests
 
     static LiveJob Complete() => First().Say("flue_temperature", 328m);
 
-    static string Refusal(LiveJob job) => Assert.IsType<CommandRefused>(job.Say(CommandWord.Next).Last[^1]).Reason;
+    static string Refusal(LiveJob job) => Assert.IsType<CommandRefused>(job.Say(CommandWord.Next).Last[^1]).Reason.Shown;
 
     [Fact]
     public void The_time_between_the_sets_begins_when_the_first_is_complete()

@@ -52,7 +52,7 @@ public sealed class SeriesTests
 
         job.Say("flue_co", 12m).Say("flue_temperature", 328m).Say("air_temperature", 68m).Say(CommandWord.Next);
 
-        Assert.Contains("has not settled", Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains("has not settled", Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -22,7 +22,7 @@ public sealed class SigningTests
         }
 
         StartupEvent answer = procedure.Decide(new Phrase.Command(CommandWord.Finish, Evidence.Typed("finish")), Ready.Present)[^1];
-        return answer is CommandRefused refused ? refused.Reason : "";
+        return answer is CommandRefused refused ? refused.Reason.Shown : "";
     }
 
     static string RefusalAfter(params StartupEvent[] more) => Refusal(_ => false, more);
@@ -48,7 +48,7 @@ public sealed class SigningTests
         procedure.Apply(new StepEntered(At, "sign", Arrival.Forward));
 
         CommandRefused refused = Assert.IsType<CommandRefused>(procedure.Decide(new Phrase.Command(CommandWord.Finish, Evidence.Typed("finish")), back.Present)[^1]);
-        Assert.Contains($"'Title of {stepId}' was skipped and must not be", refused.Reason, StringComparison.Ordinal);
+        Assert.Contains($"'Title of {stepId}' was skipped and must not be", refused.Reason.Shown, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -113,7 +113,7 @@ public sealed class SigningTests
         LiveJob job = new LiveJob(plan).GoTo("sign");
         ReadingEntered good = job.Log.OfType<ReadingEntered>().Last(entered => entered.Reading.Key.FieldId == "oxygen");
         job.Procedure.Apply(good with { Reading = good.Reading with { Value = 10.5m, Verdict = Calculations.Judgement.Verdict.Fail } });
-        Assert.Contains("Oxygen (high) 10.5 % is outside of", Assert.IsType<CommandRefused>(job.Say(CommandWord.Finish).Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains("Oxygen (high) 10.5 % is outside of", Assert.IsType<CommandRefused>(job.Say(CommandWord.Finish).Last[^1]).Reason.Shown, StringComparison.Ordinal);
 
         job.Procedure.Apply(new DictationAsked(job.Now, DictationPurpose.LimitReason));
         job.Procedure.Apply(new ExceptionMade(job.Now, "combustion", DictationPurpose.LimitReason, "Oxygen", "windy", Evidence.Typed("windy")));

@@ -25,7 +25,7 @@ public sealed class TimerTests
     {
         LiveJob job = new LiveJob().GoTo("warm-up").Wait(TimeSpan.FromMinutes(7)).Say(CommandWord.Next);
 
-        Assert.Contains("1:00", Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains("1:00", Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -69,7 +69,7 @@ public sealed class TimerTests
         Assert.Equal(ReadingState.Early, job.View.Readings[0].State);
         Assert.All(job.Log.OfType<ReadingEntered>(), entered => Assert.Null(entered.Reading.Verdict));
         Assert.Empty(job.View.Results);
-        Assert.Contains("not judged", Assert.IsType<CommandRefused>(job.Say(CommandWord.Next).Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains("not judged", Assert.IsType<CommandRefused>(job.Say(CommandWord.Next).Last[^1]).Reason.Shown, StringComparison.Ordinal);
 
         job.Wait(TimeSpan.FromMinutes(8)).Say("oxygen", 7.6m).Say("flue_co", 12m).Say("flue_temperature", 328m).Say("air_temperature", 68m).Say(CommandWord.Next);
 

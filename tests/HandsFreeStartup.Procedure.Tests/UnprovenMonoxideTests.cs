@@ -19,7 +19,7 @@ public sealed class UnprovenMonoxideTests
 
     static CalculatedResult Result(LiveJob job, string id) => job.Log.OfType<ResultsComputed>().SelectMany(computed => computed.Results).Last(result => result.Id == id);
 
-    static string Refused(LiveJob job) => Assert.IsType<CommandRefused>(job.Last[^1]).Reason;
+    static string Refused(LiveJob job) => Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown;
 
     [Theory]
     [InlineData("oxygen", "oxygen")]
@@ -73,7 +73,7 @@ public sealed class UnprovenMonoxideTests
         Assert.NotEmpty(job.Last.OfType<MonoxideJudged>());
         Assert.All(job.Procedure.Exceptions, exception => Assert.Contains("over 9999 ppm", exception.Text, StringComparison.Ordinal));
         Assert.Null(Result(job, "efficiency").Value);
-        Assert.Contains("over 9999 ppm", Result(job, "efficiency").Remark, StringComparison.Ordinal);
+        Assert.Contains("over 9999 ppm", Result(job, "efficiency").Remark.Shown, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -110,7 +110,7 @@ public sealed class UnprovenMonoxideTests
         Assert.Contains("missing", Refused(job.Say(CommandWord.Next)), StringComparison.Ordinal);
         job.Say("room_co", 1m).Say(CommandWord.Next);
         Assert.Equal("rooms/bedroom", job.Step);
-        Assert.Contains(job.Procedure.Exceptions, exception => exception.Subject.Contains("40 ppm", StringComparison.Ordinal));
+        Assert.Contains(job.Procedure.Exceptions, exception => exception.Subject.Shown.Contains("40 ppm", StringComparison.Ordinal));
     }
 
     [Fact]

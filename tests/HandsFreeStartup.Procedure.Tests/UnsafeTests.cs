@@ -30,7 +30,7 @@ public sealed class UnsafeTests
         Assert.Equal("UNSAFE", job.View.Alarm!.Title);
         job.Say(AnswerWord.Confirm);
 
-        Assert.Contains("answered no", job.Last.OfType<UnsafeFound>().Single().Condition, StringComparison.Ordinal);
+        Assert.Contains("answered no", job.Last.OfType<UnsafeFound>().Single().Condition.Shown, StringComparison.Ordinal);
         Assert.Equal(EndKind.Unsafe, job.Last.OfType<EndDecided>().Single().Kind);
         Assert.Equal("safe-burner", job.Step);
         job.MakeSafe();
@@ -108,7 +108,7 @@ public sealed class UnsafeTests
     public void Every_tier_has_a_source_and_says_what_to_do() => Assert.All(CarbonMonoxideTier.All, tier =>
     {
         Assert.NotEmpty(tier.Source);
-        Assert.NotEmpty(tier.Do);
+        Assert.NotEmpty(tier.Do.Shown);
     });
 
     [Fact]

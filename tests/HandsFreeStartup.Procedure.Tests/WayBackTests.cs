@@ -25,7 +25,7 @@ public sealed class WayBackTests
 
     static LiveJob At(string stepId) => new LiveJob(Some.PlanOf(Steps)).GoTo(stepId);
 
-    static string Refusal(LiveJob job) => Assert.IsType<CommandRefused>(job.Last[^1]).Reason;
+    static string Refusal(LiveJob job) => Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown;
 
     [Theory]
     [InlineData(CommandWord.EmergencyStop, "papers", "warm-up", "combustion")]
@@ -124,7 +124,7 @@ public sealed class WayBackTests
 
         Assert.Contains("measure the room", Refusal(job.Say(AnswerWord.No)), StringComparison.Ordinal);
         job.Say("room_co", 0m).Say(AnswerWord.Yes).Choose("fire-service").Dictate("a blocked chimney");
-        Assert.Contains(job.Procedure.Exceptions, exception => exception.Subject.Contains("declared safe by fire service", StringComparison.Ordinal) && exception.Reason == "a blocked chimney");
+        Assert.Contains(job.Procedure.Exceptions, exception => exception.Subject.Shown.Contains("declared safe by fire service", StringComparison.Ordinal) && exception.Reason == "a blocked chimney");
     }
 
     [Fact]
@@ -215,7 +215,7 @@ public sealed class WayBackTests
         Assert.Equal("monoxide-wait", told.Last.OfType<TimerStarted>().Single().StepId);
         Assert.Single(told.Log.OfType<StartupStopped>());
         Assert.Contains("Wait, ", Refusal(new LiveJob(told).Wait(TimeSpan.FromMinutes(6)).Say(AnswerWord.Yes)), StringComparison.Ordinal);
-        Assert.Contains(told.Procedure.Exceptions, exception => exception.Subject.Contains("40 ppm", StringComparison.Ordinal));
+        Assert.Contains(told.Procedure.Exceptions, exception => exception.Subject.Shown.Contains("40 ppm", StringComparison.Ordinal));
         Assert.True(new LiveJob(told).Say("room_co", 300m, Certainty.Amber).Last.OfType<MonoxideJudged>().Single() is { IsDoubtful: true, Counts: false });
         Assert.Contains(StopCause.CarbonMonoxide, new LiveJob(told).Say("room_co", 300m, Certainty.Amber).Say(AnswerWord.Confirm).Last.OfType<StartupStopped>().Select(stopped => stopped.Cause));
         Assert.Equal(Phase.Stopped, new LiveJob(told).Say("room_co", 300m, Certainty.Amber).Say(AnswerWord.No).Procedure.Phase);

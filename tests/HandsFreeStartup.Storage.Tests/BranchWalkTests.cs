@@ -19,7 +19,7 @@ public sealed class BranchWalkTests
 
         Walker walker = new Walker(plan).GoTo(_ => false);
 
-        Assert.True(walker.Job.Procedure.IsSigned, walker.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason ?? walker.Job.Step);
+        Assert.True(walker.Job.Procedure.IsSigned, walker.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason.Shown ?? walker.Job.Step);
         AssertNothingOpen(walker, plan);
         Assert.Equal(
             plan.Steps.Where(step => step.OnlyFor.DraftBy != DraftBy.Natural).Select(step => step.Id).Order(),

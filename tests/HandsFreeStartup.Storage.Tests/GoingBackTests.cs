@@ -50,7 +50,7 @@ public sealed class GoingBackTests
                     wrong.AddRange(OpenAt(back.Job.Log).Select(open => $"{depth} back from {walker.Job.Step}: {open}"));
                     if (!back.Job.Procedure.IsSigned)
                     {
-                        wrong.Add($"{depth} back from {walker.Job.Step}: not signed, {back.Job.Step}, {back.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason}");
+                        wrong.Add($"{depth} back from {walker.Job.Step}: not signed, {back.Job.Step}, {back.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason.Shown}");
                     }
                 }
             }
@@ -88,7 +88,7 @@ public sealed class GoingBackTests
                 wrong.AddRange(OpenAt(back.Job.Log).Select(open => $"{walker.Job.Step} to {target}: {open}"));
                 if (!back.Job.Procedure.IsSigned)
                 {
-                    wrong.Add($"{walker.Job.Step} to {target}: not signed, {back.Job.Step}, {back.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason}");
+                    wrong.Add($"{walker.Job.Step} to {target}: not signed, {back.Job.Step}, {back.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason.Shown}");
                 }
             }
         }

@@ -17,7 +17,7 @@ public sealed class NothingUnsafeIsSignedTests
 
     static void AssertRefused(LiveJob job, string because)
     {
-        Assert.Contains(because, Assert.IsType<CommandRefused>(job.Last[^1]).Reason, StringComparison.Ordinal);
+        Assert.Contains(because, Assert.IsType<CommandRefused>(job.Last[^1]).Reason.Shown, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -76,7 +76,7 @@ public sealed class NothingUnsafeIsSignedTests
         Assert.NotEqual("power", job.Step);
         JobException exception = Assert.Single(job.Procedure.Exceptions);
         Assert.Equal((ExceptionKind.OutsideLimit, "the transformer is replaced tomorrow"), (exception.Kind, exception.Reason));
-        Assert.Contains("19 V", exception.Subject, StringComparison.Ordinal);
+        Assert.Contains("19 V", exception.Subject.Shown, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -161,7 +161,7 @@ public sealed class NothingUnsafeIsSignedTests
         string[] again = [.. job.Log.OfType<StepReopened>().Select(step => step.StepId)];
         Assert.Superset(new HashSet<string> { "leak-check", "light", "flame", "leak-check-running", "warm-up", "settle-high", "combustion-high" }, again.ToHashSet());
         Assert.Contains(job.Log.OfType<ReadingVoided>(), voided => voided.Key == new ReadingKey("oxygen", "high"));
-        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Alarm && exception.Subject.Contains("own finding", StringComparison.Ordinal)
+        Assert.Contains(job.Procedure.Exceptions, exception => exception.Kind == ExceptionKind.Alarm && exception.Subject.Shown.Contains("own finding", StringComparison.Ordinal)
             && exception.Reason == "the union at the shutoff was loose");
     }
 
@@ -281,7 +281,7 @@ public sealed class NothingUnsafeIsSignedTests
 
         walker.GoTo(_ => false);
 
-        Assert.True(walker.Job.Procedure.IsSigned, walker.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason);
+        Assert.True(walker.Job.Procedure.IsSigned, walker.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason.Shown);
         Assert.Empty(walker.Job.View.Open);
     }
 
@@ -324,7 +324,7 @@ public sealed class NothingUnsafeIsSignedTests
         walker.Job.Choose("fan");
         walker.GoTo(_ => false);
 
-        Assert.True(walker.Job.Procedure.IsSigned, walker.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason);
+        Assert.True(walker.Job.Procedure.IsSigned, walker.Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason.Shown);
         Assert.Empty(walker.Job.View.Open);
         Assert.Contains(walker.Job.Log, happened => happened is ThingClosed { Name: "blocked-vent switch circuit" });
         Assert.Contains(walker.Job.Log, happened => happened is StepDone { StepId: "pressure-switch" });
@@ -367,7 +367,7 @@ public sealed class NothingUnsafeIsSignedTests
     [Fact]
     public void The_derate_of_the_altitude_is_told_where_the_orifices_are_looked_at() =>
         // 2 percent of 1000 feet: 1 - 0.02 x 6.2 = 0.876 (common practice, no source); 90 000 x 0.876 = 78 840.
-        Assert.Contains("88 percent of the input at sea level are left, at most 78840 Btu/h", Altitude("new").Steps.Single(step => step.Id == "orifices").Do, StringComparison.Ordinal);
+        Assert.Contains("88 percent of the input at sea level are left, at most 78840 Btu/h", Altitude("new").Steps.Single(step => step.Id == "orifices").Do.Shown, StringComparison.Ordinal);
 
     [Fact]
     public void A_flame_loss_is_followed_by_five_minutes_and_a_smell()

@@ -23,7 +23,7 @@ public sealed class OthersRunningTests
         StartupEvent[] log = [.. walker.Job.Log];
         int answered = Array.FindIndex(log, happened => happened is AnswerGiven { StepId: Asked, Answer: true });
         Assert.True(answered > 0 && answered < Array.FindIndex(log, happened => happened is ReadingEntered { StepId: "room-walk/basement" or "room-walk/kitchen" }), $"{answered}");
-        Assert.Contains("Attic furnace", walker.Job.Procedure.Plan.Steps.Single(OthersRunning.Is).Question!.Text, StringComparison.Ordinal);
+        Assert.Contains("Attic furnace", walker.Job.Procedure.Plan.Steps.Single(OthersRunning.Is).Question!.Text.Shown, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -32,7 +32,7 @@ public sealed class OthersRunningTests
         Walker walker = new Walker(With("gas-furnace", "new", "Attic furnace", "Water heater")).GoTo(OthersRunning.Is);
 
         walker.Job.Say(CommandWord.SkipStep);
-        Assert.Contains("cannot be skipped", Assert.Single(walker.Job.Last.OfType<CommandRefused>()).Reason, StringComparison.Ordinal);
+        Assert.Contains("cannot be skipped", Assert.Single(walker.Job.Last.OfType<CommandRefused>()).Reason.Shown, StringComparison.Ordinal);
         walker.Job.Say(AnswerWord.No);
 
         Assert.Equal(Asked, walker.Job.Step);

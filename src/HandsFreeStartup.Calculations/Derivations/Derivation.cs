@@ -15,6 +15,15 @@ namespace HandsFreeStartup.Calculations.Derivations;
 /// <param name="CannotBeNegative">Whether its interval ends at zero.</param>
 public sealed record DerivationHead(string Id, string Symbol, string What, string Unit, int Decimals, string Source, bool CannotBeNegative = true);
 
+/// <summary>A piece of a sentence that is spoken.</summary>
+/// <param name="Text">Words, or a number as shown.</param>
+/// <param name="Unit">Unit of the number, which may be empty; null for words.</param>
+public sealed record SentencePart(string Text, string? Unit = null)
+{
+    /// <summary>As shown.</summary>
+    public override string ToString() => string.IsNullOrEmpty(Unit) ? Text : $"{Text} {Unit}";
+}
+
 /// <summary>How a result came about: made by the calculation itself, so that what is explained is what was calculated.</summary>
 /// <param name="Head">What it is.</param>
 /// <param name="Formula">In the trade's notation, in symbols.</param>
@@ -76,8 +85,8 @@ public sealed record Derivation(
     /// <summary>Everything, a line for each input and step, for the appendix of a copy.</summary>
     public ImmutableArray<string> AllLines() => DerivationText.AllLines(this);
 
-    /// <summary>One sentence to be spoken.</summary>
-    public string Sentence() => DerivationText.Sentence(this);
+    /// <summary>One sentence to be spoken, words and numbers apart.</summary>
+    public ImmutableArray<SentencePart> Sentence() => DerivationText.Sentence(this);
 
     /// <summary>A number with the decimals of the result, or with more of them.</summary>
     internal string Shown(double value, int decimals = 0) => value.ToString($"F{Math.Max(Head.Decimals, decimals)}", CultureInfo.InvariantCulture);

@@ -39,29 +39,31 @@ static class DerivationText
         $"  Source: {derivation.Head.Source}",
     ];
 
-    public static string Sentence(Derivation derivation)
+    public static ImmutableArray<SentencePart> Sentence(Derivation derivation)
     {
-        string measured = derivation.Result.StandardUncertainty == 0
-            ? Measured(derivation.Text, derivation.Unit)
-            : $"{Measured(derivation.Text, derivation.Unit)}, between {derivation.Shown(derivation.Interval.Low)} and {derivation.Shown(derivation.Interval.High)}";
-        string mostly = derivation.Budget is [var first, ..] && derivation.Budget.Length > 1
-            ? string.Create(CultureInfo.InvariantCulture, $"; {first.Share:P0} of the doubt comes from {Name(derivation, first.Name)}") : "";
-        string why = derivation is { Limit: { } limit, Verdict: { } verdict } ? $"; {Said(verdict, limit)}{(verdict == Verdict.CannotTell ? "," : ", because")} {Allowed(derivation, limit)}" : "";
-        return $"{derivation.Head.What} is {measured}{mostly}{why}.";
+        (double low, double high) = derivation.Interval;
+        return
+        [
+            new($"{derivation.Head.What} is "), new(derivation.Text, derivation.Unit),
+            .. derivation.Result.StandardUncertainty == 0 ? [] : (SentencePart[])[new(", between "), new(derivation.Shown(low), ""), new(" and "), new(derivation.Shown(high), "")],
+            .. derivation.Budget is [var first, _, ..] ? (SentencePart[])[new("; "), new((100 * first.Share).ToString("F0", CultureInfo.InvariantCulture), "%"), new($" of the doubt comes from {Name(derivation, first.Name)}")] : [],
+            .. derivation is { Limit: { } limit, Verdict: { } verdict } ? [new($"; {Said(verdict, limit)}{(verdict == Verdict.CannotTell ? "," : ", because")} "), .. Allowed(derivation, limit)] : (SentencePart[])[],
+            new("."),
+        ];
     }
 
-    public static string LimitLine(Derivation derivation, Limit limit, Verdict verdict) => $"{Said(verdict, limit)}: {Allowed(derivation, limit)} ({limit.Source})";
+    public static string LimitLine(Derivation derivation, Limit limit, Verdict verdict) => $"{Said(verdict, limit)}: {string.Concat(Allowed(derivation, limit))} ({limit.Source})";
 
     static string Budget(Derivation derivation) => derivation.Budget.Length == 0 ? ""
         : ", made of " + string.Join(", ", derivation.Budget.Where(part => Math.Abs(part.Share) >= 0.005)
             .Select(part => string.Create(CultureInfo.InvariantCulture, $"{part.Name} {100 * part.Share:0} %")));
 
-    static string Allowed(Derivation derivation, Limit limit) => (limit.Lower, limit.Upper) switch
+    static IEnumerable<SentencePart> Allowed(Derivation derivation, Limit limit) => (limit.Lower, limit.Upper) switch
     {
-        ({ } low, { } high) => $"allowed are {derivation.Shown(low)} to {Measured(derivation.Shown(high), derivation.Unit)}",
-        (null, { } high) => $"allowed is at most {Measured(derivation.Shown(high), derivation.Unit)}",
-        ({ } low, _) => $"allowed is at least {Measured(derivation.Shown(low), derivation.Unit)}",
-        _ => "nothing is said",
+        ({ } low, { } high) => [new("allowed are "), new(derivation.Shown(low), ""), new(" to "), new(derivation.Shown(high), derivation.Unit)],
+        (null, { } high) => [new("allowed is at most "), new(derivation.Shown(high), derivation.Unit)],
+        ({ } low, _) => [new("allowed is at least "), new(derivation.Shown(low), derivation.Unit)],
+        _ => [new("nothing is said")],
     };
 
     static string Said(Verdict verdict, Limit limit) => verdict switch

@@ -5,6 +5,7 @@ using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Uncertainties;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Checklists;
 
@@ -24,7 +25,7 @@ public enum LimitWeight
 /// <param name="UnitSymbol">Unit of both, as in <see cref="Unit.Symbol"/>.</param>
 /// <param name="Source">Who sets it: rating plate, maker's instructions, a standard with its section, or <c>common practice, no source</c>. Never empty.</param>
 /// <param name="IsSafety">Whether a value that is not proven to be inside must not pass.</param>
-public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, string UnitSymbol, string Source, bool IsSafety)
+public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, string UnitSymbol, string Source, bool IsSafety) : ITold
 {
     /// <summary>Limits of what can burn, poison or break: no file can make less of them.</summary>
     static readonly ImmutableArray<string> AlwaysMust =
@@ -65,14 +66,12 @@ public sealed record DeclaredLimit(string Name, decimal? Lower, decimal? Upper, 
             UnitSymbol = unit.Symbol,
         };
 
-    /// <summary>As shown: "3.2 to 3.8 in. w.c.", "below 400 ppm", "above 0.5 µA".</summary>
-    public string Text => (Lower, Upper) switch
-    {
-        ({ } low, { } high) => $"{Shown(low)} to {Shown(high)} {UnitSymbol}",
-        (null, { } high) => $"at most {Shown(high)} {UnitSymbol}",
-        ({ } low, null) => $"at least {Shown(low)} {UnitSymbol}",
-        _ => "no limit",
-    };
+    /// <summary>As shown: "3.2 to 3.8 in. w.c.", "at most 400 ppm", "at least 0.5 µA".</summary>
+    public string Text => Part.Shown;
+
+    MessagePart ITold.Told => Part;
+
+    MessagePart.Limit Part => new(Lower is { } lower ? Shown(lower) : "", Upper is { } upper ? Shown(upper) : "", UnitSymbol);
 
     /// <summary>A bound as written; a converted one, which has no end, with two decimals more than its whole part needs.</summary>
     public static string Shown(decimal bound) => bound.Scale <= 4

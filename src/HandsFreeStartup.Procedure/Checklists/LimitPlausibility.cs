@@ -1,13 +1,14 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Checklists;
 
 /// <summary>Whether a limit can be one of this furnace.</summary>
 /// <param name="Impossible">Why it can be none, as one sentence; null where it can.</param>
 /// <param name="Unusual">What is strange about it, as one sentence; null where nothing is.</param>
-public sealed record Plausible(string? Impossible, string? Unusual);
+public sealed record Plausible(Message? Impossible, Message? Unusual);
 
 /// <summary>
 /// What plates and makers state, by vent category and fuel, so that a slip of the tongue or of the pen does not judge a furnace. All ranges: common practice, no source, but for
@@ -42,18 +43,18 @@ public static class LimitPlausibility
         string name = limit.Name.Split('/')[0];
         bool isDifference = ResultKind.Find(name)?.IsDifference == true;
         DeclaredLimit own = limit.In(Unit.Find(LimitNames.UnitOf(name) ?? ""), isDifference);
-        string? impossible = own.Lower > own.Upper ? "The lowest is above the highest." : Draws(name, own, appliance);
+        Message? impossible = own.Lower > own.Upper ? (Message)"The lowest is above the highest." : Draws(name, own, appliance);
         Usual? usual = UsualOf(name, appliance);
         bool isStrange = usual is not null && (own.Lower < usual.Lowest || own.Lower > usual.Highest || own.Upper < usual.Lowest || own.Upper > usual.Highest);
         return new Plausible(impossible, isStrange
-            ? FormattableString.Invariant($"{Label(name)} {own.Text} is strange for this furnace: its limits usually lie between {usual!.Lowest} and {usual.Highest}.")
+            ? (Message)$"{new MessagePart.Name(Label(name))} {own} is strange for this furnace: its limits usually lie between {usual!.Lowest} and {usual.Highest}."
             : null);
     }
 
     /// <summary>A vent that works by draft draws; nothing that pushes is good there (definition of categories I and II: non-positive vent pressure).</summary>
-    static string? Draws(string name, DeclaredLimit limit, ApplianceSheet appliance) =>
+    static Message? Draws(string name, DeclaredLimit limit, ApplianceSheet appliance) =>
         name == FieldId.Draft && appliance.Venting is (VentCategory.I or VentCategory.II) && limit.Upper is not <= 0
-            ? $"A vent of category {appliance.Venting} draws: the highest draft has a minus sign, or is 0."
+            ? (Message)$"A vent of category {appliance.Venting.ToString()} draws: the highest draft has a minus sign, or is {0}."
             : null;
 
     static Usual? UsualOf(string name, ApplianceSheet appliance) => name switch

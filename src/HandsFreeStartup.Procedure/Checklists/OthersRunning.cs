@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Checklists;
 
@@ -37,7 +39,7 @@ public static class OthersRunning
 
     static Step StepBefore(Step walk, ImmutableArray<string> others)
     {
-        string names = others.Length == 1 ? others[0] : $"{string.Join(", ", others[..^1])} and {others[^1]}";
+        MessagePart names = new MessagePart.Name(others.Length == 1 ? others[0] : $"{string.Join(", ", others[..^1])} and {others[^1]}");
         return new Step
         {
             Id = IdOf(walk),
@@ -45,13 +47,13 @@ public static class OthersRunning
             Title = "Others running",
             Imperative = "RUN ALL APPLIANCES",
             Kind = StepKind.Ask,
-            Do = FormattableString.Invariant($"Call for heat at {names} as well, with doors and windows closed. Let all of them burn for {Minutes} minutes."),
+            Do = $"Call for heat at {names} as well, with doors and windows closed. Let all of them burn for {Minutes} minutes.",
             Why = "The rooms were walked before this furnace ran. Appliances that are clean alone can starve one another of air, and their CO adds up.",
-            Caution = "Look at the room analyzer before you go. At 70 ppm or more everybody leaves and help is called from outside.",
+            Caution = $"Look at the room analyzer before you go. At {ShownValue.Alone(70, Unit.PartsPerMillion.Symbol)} or more everybody leaves and help is called from outside.",
             IsSafetyStop = true,
             AgainAfter = [Again.Stop, Again.Change],
             Question = new Question(
-                FormattableString.Invariant($"Is everything burning, {names} too, for {Minutes} minutes now?"), true, "Call for heat there and wait. What cannot run here is not in service: find out why before the rooms are walked. Then answer again.", false),
+                $"Is everything burning, {names} too, for {Minutes} minutes now?", true, "Call for heat there and wait. What cannot run here is not in service: find out why before the rooms are walked. Then answer again.", false),
         };
     }
 }

@@ -149,7 +149,7 @@ public sealed class StartupPlan
 
     Step Ready(Step step) => step with
     {
-        Do = step.Do.Replace("{seal}", Appliance.SealFor, StringComparison.Ordinal).Replace("{derate}", Derating.Text(Appliance, Site), StringComparison.Ordinal),
+        Do = step.Do.With("{seal}", Appliance.SealFor).With("{derate}", Derating.Text(Appliance, Site)),
         Timer = step.Timer is { } timer ? timer with { Duration = timer.Duration * TimerFactor } : null,
         Readings = [.. step.Readings.Select(demand => demand.Settles is { } settles ? demand with { Settles = settles with { Window = settles.Window * TimerFactor } } : demand)],
     };
@@ -159,8 +159,8 @@ public sealed class StartupPlan
         Id = $"{walk.Id}/{room.Replace(' ', '-')}",
         Kind = StepKind.Read,
         Title = $"{walk.Title}: {room}",
-        Do = walk.Do.Replace("{room}", room, StringComparison.Ordinal),
-        Prompt = walk.Prompt?.Replace("{room}", room, StringComparison.Ordinal),
+        Do = walk.Do.With("{room}", room),
+        Prompt = walk.Prompt?.With("{room}", room),
         Scope = room,
     });
 }

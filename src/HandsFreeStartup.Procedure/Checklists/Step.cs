@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Checklists;
 
@@ -46,7 +47,7 @@ public sealed record Settles(TimeSpan Window, decimal Drift, decimal Scatter, st
 /// <param name="Otherwise">What must be done after the other answer, in plain words.</param>
 /// <param name="StopsForGas">Whether the other answer stops the start-up as "gas smell" does.</param>
 /// <param name="UnsafeAfter">After so many other answers the furnace is unsafe and the start-up ends, not put into service; null if it never does.</param>
-public sealed record Question(string Text, bool Proper, string Otherwise, bool StopsForGas, int? UnsafeAfter = null)
+public sealed record Question(Message Text, bool Proper, Message Otherwise, bool StopsForGas, int? UnsafeAfter = null)
 {
     /// <summary>The value of <see cref="Decides"/> for what moves the exhaust.</summary>
     public const string DecidesDraft = "draft_by";
@@ -111,19 +112,19 @@ public sealed record Step
     public const int LongestImperative = 24;
 
     /// <summary>The whole prompt as it is said in short: the one thing to do, and what to say; null where title, question and words are enough.</summary>
-    public string? Prompt { get; init; }
+    public Message? Prompt { get; init; }
 
     /// <summary>What kind of work it is.</summary>
     public required StepKind Kind { get; init; }
 
     /// <summary>What to do, in plain words.</summary>
-    public required string Do { get; init; }
+    public required Message Do { get; init; }
 
     /// <summary>Why it is done, for the trainee; or null.</summary>
-    public string? Why { get; init; }
+    public Message? Why { get; init; }
 
     /// <summary>The safety note; or null.</summary>
-    public string? Caution { get; init; }
+    public Message? Caution { get; init; }
 
     /// <summary>Firing stage to which readings belong (<c>low</c>, <c>high</c>), room of a walk, or null.</summary>
     public string? Scope { get; init; }

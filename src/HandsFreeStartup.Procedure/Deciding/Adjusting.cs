@@ -3,6 +3,7 @@ using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Deciding;
@@ -12,7 +13,7 @@ namespace HandsFreeStartup.Procedure.Deciding;
 /// <param name="Stop">Why the adjustment must stop though the reading is outside; null while it may go on.</param>
 /// <param name="Direction">More gas or less.</param>
 /// <param name="Change">How far the next turn goes, in the reading's unit, signed; 0 where nothing is to be turned.</param>
-sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direction, decimal Change)
+sealed record Adjusting(Message Sentence, Message? Stop, AdjustmentDirection Direction, decimal Change)
 {
     /// <summary>A hand errs by up to three tenths of what it means to turn (common practice, no source); a turn is kept so short that even then it does not pass the far limit.</summary>
     const decimal HandError = 0.3m;
@@ -32,7 +33,7 @@ sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direc
         bool isPressure = reading.Key.FieldId == FieldId.ManifoldPressure;
         if (isPressure && state.Limit(LimitNames.ReplaceValve, scope)?.In(Unit.Find(reading.UnitSymbol)) is { Upper: { } most } replace && reading.Value > most)
         {
-            return Stopped($"Over {Numbers.Short(most)} {reading.UnitSymbol} the valve is to be replaced ({replace.Source}). Stop adjusting.");
+            return Stopped($"Over {Short(most, reading)} the valve is to be replaced ({replace.Source}). Stop adjusting.");
         }
 
         bool isHigh = limit.Upper is { } upper && reading.Value > upper;
@@ -55,18 +56,20 @@ sealed record Adjusting(string Sentence, string? Stop, AdjustmentDirection Direc
         decimal half = (limit.Upper - limit.Lower) / 2 ?? 0;
         decimal whole = Math.Abs(reading.Value - aim);
         decimal first = Math.Min(whole, Math.Round((whole + half) / (1 + HandError), 2));
-        string togo = first < whole ? $"about {Numbers.Short(first)} of {Numbers.Short(whole)} {reading.UnitSymbol} first" : $"about {Numbers.Short(whole)} {reading.UnitSymbol} to go";
+        Message togo = first < whole ? (Message)$"about {new ShownValue(Numbers.Short(first), "", "", "")} of {Short(whole, reading)} first" : $"about {Short(whole, reading)} to go";
         string oxygen = !isPressure ? "" : direction == AdjustmentDirection.Raise ? " Oxygen will fall." : " Oxygen will rise.";
         return new Adjusting(
-            $"{ShownValue.Of(reading).Plain} is too {(isHigh ? "high" : "low")}: turn {Turn(appliance, direction)}, {togo}.{oxygen}",
+            $"{ShownValue.Of(reading)} is too {(isHigh ? "high" : "low")}: turn {Turn(appliance, direction)}, {togo}.{oxygen}",
             null, direction, isHigh ? -first : first);
     }
 
-    static Adjusting Stopped(string why) => new(why, why, AdjustmentDirection.Leave, 0);
+    static ShownValue Short(decimal distance, EnteredReading reading) => new(Numbers.Short(distance), "", "", reading.UnitSymbol);
+
+    static Adjusting Stopped(Message why) => new(why, why, AdjustmentDirection.Leave, 0);
 
     /// <summary>"over-fire" or "under-fire" where the input rate by the meter is outside of its limit.</summary>
     static string? FiringOf(StartupState state, string? scope) =>
-        state.Results(scope).FirstOrDefault(result => result.Id == ResultId.InputRate) is { Remark: Firing.Over or Firing.Under } input ? input.Remark : null;
+        state.Results(scope).FirstOrDefault(result => result.Id == ResultId.InputRate) is { Remark.Shown: Firing.Over or Firing.Under } input ? input.Remark.Shown : null;
 
     static bool Contradicts(string firing, AdjustmentDirection direction) =>
         firing == Firing.Over ? direction == AdjustmentDirection.Raise : direction == AdjustmentDirection.Lower;

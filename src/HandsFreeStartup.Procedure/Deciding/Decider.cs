@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Deciding;
 
@@ -155,9 +156,9 @@ sealed class Decider(StartupState state, Now now)
             return [new FinishAsked(now, false)];
         }
 
-        ImmutableArray<string> obstacles = _route.ObstaclesToSigning();
+        ImmutableArray<Message> obstacles = _route.ObstaclesToSigning();
         return obstacles.IsEmpty ? [new FinishAsked(now, true)]
-            : Refuse(said, $"It cannot be signed: {string.Join("; ", obstacles)}. Say next to go there, or go back and say finish to end without putting the furnace into service.");
+            : Refuse(said, $"It cannot be signed: {Message.Join("; ", obstacles)}. Say next to go there, or go back and say finish to end without putting the furnace into service.");
     }
 
     IReadOnlyList<StartupEvent> WhileConfirming(Phrase phrase)
@@ -209,5 +210,5 @@ sealed class Decider(StartupState state, Now now)
         _ => [],
     };
 
-    IReadOnlyList<StartupEvent> Refuse(string said, string reason) => [new CommandRefused(now, said, reason)];
+    IReadOnlyList<StartupEvent> Refuse(string said, Message reason) => [new CommandRefused(now, said, reason)];
 }

@@ -27,7 +27,7 @@ sealed class Dictating(StartupState state, Now now)
     {
         Phrase.Answer { Word: AnswerWord.No } => [new DictationAsked(now, state.Purpose)],
         Phrase.Command { Word: CommandWord.Disregard } => [new DictationCancelled(now)],
-        Phrase.Answer => Kept(state.Heard!.Text, state.Heard.Evidence),
+        Phrase.Answer => Kept(state.Heard!.Text.Shown, state.Heard.Evidence),
         Phrase.Command { Word: CommandWord.SayAgain or CommandWord.Help } command => [new QuestionAsked(now, command.Word)],
         Phrase.Command command => [new CommandRefused(now, Commands.Of(command.Word).Id, "First say confirm, or no to say it again.")],
         _ => [],

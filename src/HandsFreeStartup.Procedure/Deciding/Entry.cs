@@ -4,6 +4,7 @@ using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Procedure.Wording;
 
@@ -36,7 +37,7 @@ sealed class Entry(StartupState state, Now now)
         decimal? before = state.Counts(reading.Field.Id, scope) ? state.Reading(reading.Field.Id, scope)!.Reading.Value : null;
         if (before == reading.Value && !isRepeated)
         {
-            return Refuse(reading.Evidence.Words, $"{reading.Field.Label} {Numbers.Text(reading.Value)} {reading.Field.Unit.Symbol} is entered already.");
+            return Refuse(reading.Evidence.Words, $"{reading.Field.Label} {ShownValue.Alone(reading.Value, reading.Field.Unit.Symbol)} is entered already.");
         }
 
         // A different value for what is entered already is a correction: it is read back, never overwritten unasked. Only danger waits for nothing.
@@ -194,14 +195,14 @@ sealed class Entry(StartupState state, Now now)
         TimerStarted[] again = tier.Action == MonoxideAction.ShutOff && judged.Counts && !state.IsStopped
             ? [new TimerStarted(now, MonoxideAgain.IdOf(state.Step.Id), MonoxideAgain.Duration * state.Plan.TimerFactor, now.Steady)] : [];
         return ends
-            ? [judged, .. again, new UnsafeAsked(now, state.Step.Id, $"CO {(tier.Place == MonoxidePlace.Room ? "in the room" : isAirFree ? "in the flue, air-free," : "in the flue")} is {Text(ppm, isOver)} ppm again, {Numbers.Text(tier.From, 0)} ppm or more", entered.Key)]
+            ? [judged, .. again, new UnsafeAsked(now, state.Step.Id, $"CO {(tier.Place == MonoxidePlace.Room ? "in the room" : isAirFree ? "in the flue, air-free," : "in the flue")} is {Ppm(ppm, isOver)} again, {Ppm(tier.From, false)} or more", entered.Key)]
             : [judged, .. again];
     }
 
     MonoxideJudged Judged(CarbonMonoxideTier tier, ReadingKey key, double ppm, bool isAirFree, bool isOver) =>
         new(now, state.Step.Id, key, tier.Place, tier.Action, tier.Do, tier.Source, isOver || ppm >= tier.From, ppm, isAirFree, isOver);
 
-    static string Text(double ppm, bool isOver) => $"{(isOver ? "over " : "")}{Numbers.Text(ppm, 0)}";
+    static ShownValue Ppm(double ppm, bool isOver) => ShownValue.Alone(Math.Round((decimal)ppm, 0, MidpointRounding.AwayFromZero), Unit.PartsPerMillion.Symbol, isOver);
 
-    IReadOnlyList<StartupEvent> Refuse(string said, string reason) => [new CommandRefused(now, said, reason)];
+    IReadOnlyList<StartupEvent> Refuse(string said, Message reason) => [new CommandRefused(now, said, reason)];
 }

@@ -2,8 +2,8 @@ using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Safety;
-using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Deciding;
 
@@ -35,7 +35,7 @@ sealed class Halt(StartupState state, Now now)
         Phrase.Answer answer =>
         [
             new UnsafeFound(now, state.Condition!.StepId, state.Condition.Condition, answer.Evidence),
-            .. new Ending(state, now).Decide(EndKind.Unsafe, state.Condition.Condition),
+            .. new Ending(state, now).Decide(EndKind.Unsafe, state.Condition.Condition.Shown),
         ],
         Phrase.Command { Word: CommandWord.SayAgain or CommandWord.WhatIsOpen } command => [new QuestionAsked(now, command.Word)],
         Phrase.Command command => Refuse(Commands.Of(command.Word).Id, "First answer: confirm, or no if it was misheard."),
@@ -101,7 +101,7 @@ sealed class Halt(StartupState state, Now now)
             : [new ChoiceAsked(now, ChoiceTopic.SafeBy)];
     }
 
-    string? Missing() => state.Causes.Contains(StopCause.CarbonMonoxide) && !state.IsAirClear
+    Message? Missing() => state.Causes.Contains(StopCause.CarbonMonoxide) && !state.IsAirClear
         ? "First measure the room where you stand: say room monoxide and the number. Go back in only when whoever you called says so."
         : null;
 
@@ -110,7 +110,7 @@ sealed class Halt(StartupState state, Now now)
     bool IsRunning(SafetyWait wait) => state.Causes.Contains(wait.Cause) && state.Timers.GetValueOrDefault(wait.Id) is not { IsEnded: true };
 
     IReadOnlyList<StartupEvent> WaitFor(SafetyWait wait, Evidence evidence) => state.Timers.GetValueOrDefault(wait.Id) is { } running
-        ? Refuse(evidence.Words, $"Wait, {wait.Meanwhile}: {Durations.Text(running.Remaining(now))} left.")
+        ? Refuse(evidence.Words, $"Wait, {wait.Meanwhile}: {running.Remaining(now)} left.")
         : [StartOf(wait), .. Refuse(evidence.Words, $"Wait first, {wait.Meanwhile}.")];
 
     /// <summary>The room is measured on the way back; the air must be proven clear. What asks for something is kept whenever it is said, though it proves nothing before its time.</summary>
@@ -128,5 +128,5 @@ sealed class Halt(StartupState state, Now now)
 
     public TimerStarted StartOf(SafetyWait wait) => new(now, wait.Id, wait.Duration * state.Plan.TimerFactor, now.Steady);
 
-    IReadOnlyList<StartupEvent> Refuse(string said, string reason) => [new CommandRefused(now, said, reason)];
+    IReadOnlyList<StartupEvent> Refuse(string said, Message reason) => [new CommandRefused(now, said, reason)];
 }

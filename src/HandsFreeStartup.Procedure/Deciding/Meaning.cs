@@ -6,6 +6,7 @@ using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Deciding;
@@ -90,7 +91,7 @@ sealed class Meaning(StartupState state)
     /// <summary>From a reading over its range nothing can be worked out, but that air-free carbon monoxide is never less than the measured one.</summary>
     static CalculatedResult MoreThan(CalculatedResult result, EnteredReading over) => result.Id == ResultId.CoAirFree
         ? result with { Value = (double)over.Value, Verdict = result.Limit is { Upper: { } upper } && over.Value >= upper ? Calculations.Judgement.Verdict.Fail : result.Verdict, Remark = "" }
-        : result with { Remark = $"{Fields.Find(over.Key.FieldId)!.Label} is {ShownValue.Of(over).Plain}" };
+        : result with { Remark = $"{Fields.Find(over.Key.FieldId)!} is {ShownValue.Of(over)}" };
 
     static Estimate InUnit(Calculated calculated, Unit? unit) =>
         unit is null || Unit.Find(calculated.Kind.UnitSymbol) is not { } own || own == unit ? calculated.Estimate : new Estimate(
@@ -115,11 +116,11 @@ sealed class Meaning(StartupState state)
             null, null, Remark(entered, expected));
     }
 
-    static string Remark(EnteredReading measured, Estimate? expected) => expected is not { } known
-        ? "the air would not suffice for complete combustion"
+    static Message Remark(EnteredReading measured, Estimate? expected) => expected is not { } known
+        ? (Message)"the air would not suffice for complete combustion"
         : Math.Abs((double)measured.Value - known.Value) <= Math.Sqrt(Square(known.ExpandedUncertainty) + Square((double)(measured.ExpandedUncertainty ?? 0)))
-            ? $"measured {Numbers.Text(measured.Value)}: agrees"
-            : $"measured {Numbers.Text(measured.Value)}: does not agree, measure again";
+            ? (Message)$"measured {measured.Value}: agrees"
+            : $"measured {measured.Value}: does not agree, measure again";
 
     static double Square(double value) => value * value;
 

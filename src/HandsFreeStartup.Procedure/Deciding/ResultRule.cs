@@ -7,6 +7,7 @@ using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Deciding;
 
@@ -55,10 +56,10 @@ sealed record ResultInputs(ImmutableSortedDictionary<string, EnteredReading> Rea
 }
 
 /// <summary>One number that a rule yields, in the unit of its kind.</summary>
-sealed record Calculated(ResultKind Kind, Estimate Estimate, string Remark = "")
+sealed record Calculated(ResultKind Kind, Estimate Estimate, Message Remark)
 {
-    public Calculated(string kindId, Estimate estimate, string remark = "")
-        : this(ResultKind.Find(kindId) ?? throw new InvalidOperationException($"No kind of result '{kindId}'."), estimate, remark)
+    public Calculated(string kindId, Estimate estimate, Message? remark = null)
+        : this(ResultKind.Find(kindId) ?? throw new InvalidOperationException($"No kind of result '{kindId}'."), estimate, remark ?? "")
     {
     }
 }
@@ -80,7 +81,7 @@ sealed record ResultRule(
     public static ImmutableArray<ResultRule> All { get; } =
     [
         new("co-air-free/2", [FieldId.Oxygen, FieldId.FlueCo], [ResultId.CoAirFree], inputs =>
-            [OrUnknown(inputs, ResultId.CoAirFree, FormattableString.Invariant($"oxygen above {AirFree.LargestOxygenPercent} % dilutes too much"))]),
+            [OrUnknown(inputs, ResultId.CoAirFree, TooDilute(AirFree.LargestOxygenPercent))]),
         new("combustion-above-air-hhv/3", [FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature],
             [ResultId.ExcessAir, ResultId.Efficiency, ResultId.EfficiencyNet, ResultId.EfficiencyFirstLaw, ResultId.CarbonDioxideCalculated, ResultId.DewPoint], Combustion),
         new("fuel-factor/2", [FieldId.Oxygen, FieldId.CarbonDioxide, FieldId.FlueCo], [ResultId.FuelFactor], inputs => Explained(inputs, ResultId.FuelFactor)),
@@ -94,19 +95,19 @@ sealed record ResultRule(
         new("turndown/2", [FieldId.MeterTime], [ResultId.Turndown], inputs =>
             inputs.Plan.Appliance.IsModulating && inputs.Scope is Low or High ? Explained(inputs, ResultId.Turndown) : []),
         new("nox-by-oxygen/2", [FieldId.Oxygen, FieldId.Nox], [ResultId.NoxReference, ResultId.NoxPerHeat], inputs =>
-            [OrUnknown(inputs, ResultId.NoxReference, TooDilute), OrUnknown(inputs, ResultId.NoxPerHeat, TooDilute)]),
+            [OrUnknown(inputs, ResultId.NoxReference, TooDilute(Calculations.Emissions.EmissionRate.LargestOxygenPercent)), OrUnknown(inputs, ResultId.NoxPerHeat, TooDilute(Calculations.Emissions.EmissionRate.LargestOxygenPercent))]),
         new("depressurization/1", [FieldId.ZoneWorst, FieldId.ZoneBaseline], [ResultId.Depressurization], inputs => Explained(inputs, ResultId.Depressurization)),
         new("air-flow-by-rise/2", [FieldId.MeterTime, FieldId.Oxygen, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature, FieldId.SupplyTemperature, FieldId.ReturnTemperature], [ResultId.AirFlow], inputs =>
             [OrUnknown(inputs, ResultId.AirFlow, "it takes an input by the meter and a rise above zero")]),
     ];
 
-    static string TooDilute => FormattableString.Invariant($"oxygen above {Calculations.Emissions.EmissionRate.LargestOxygenPercent} % dilutes too much");
+    static Message TooDilute(double percent) => $"oxygen above {ShownValue.Alone((decimal)percent, Unit.Percent.Symbol)} dilutes too much";
 
     /// <summary>What explains itself, or nothing.</summary>
     static IEnumerable<Calculated> Explained(ResultInputs inputs, string id) =>
         JobNumbers.Explain(inputs, id) is { } derivation ? [new(id, derivation.Result)] : [];
 
-    static Calculated OrUnknown(ResultInputs inputs, string id, string why) =>
+    static Calculated OrUnknown(ResultInputs inputs, string id, Message why) =>
         JobNumbers.Explain(inputs, id) is { } derivation ? new(id, derivation.Result) : new(id, Estimate.Unknown, why);
 
     static IEnumerable<Calculated> Combustion(ResultInputs inputs)
@@ -125,7 +126,7 @@ sealed record ResultRule(
                 },
             },
             inputs.Plan.Fuel);
-        string remark = evaluation.Refusal ?? "";
+        Message remark = evaluation.Refusal is { } refusal ? Message.Written(refusal) : "";
         return
         [
             OrUnknown(inputs, ResultId.ExcessAir, remark),

@@ -1,6 +1,7 @@
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Procedure.Wording;
 
@@ -21,9 +22,9 @@ sealed class RoomAir(StartupState state, Now now)
     };
 
     /// <summary>Why nothing leads on from here; null where the air is not in doubt. What makes a furnace safe is never held up.</summary>
-    public static string? WhyStay(StartupState state, Now now) => state is not { Unaired: { } unaired, IsMakingSafe: false } ? null
+    public static Message? WhyStay(StartupState state, Now now) => state is not { Unaired: { } unaired, IsMakingSafe: false } ? null
         : state.Timers.GetValueOrDefault(MonoxideAgain.IdOf(unaired.StepId)) is { IsEnded: false } running
-            ? $"{Told(unaired)} Wait {Durations.Text(running.Remaining(now))}, then say room monoxide and the number again."
+            ? (Message)$"{Told(unaired)} Wait {running.Remaining(now)}, then say room monoxide and the number again."
         : $"{Told(unaired)} Measure the room again: say room monoxide and the number.";
 
     /// <summary>What asks for nothing is not entered; anything else interrupts whatever was being asked.</summary>
@@ -32,7 +33,7 @@ sealed class RoomAir(StartupState state, Now now)
         EnteredReading entered = _entry.BetweenSteps(reading);
         bool isWanted = state.Unaired is not null || state.Doubtful?.Key.Scope == ReadingKey.BetweenSteps;
         return !isWanted && CarbonMonoxideTier.IsClear(entered)
-            ? [new CommandRefused(now, reading.Evidence.Words, $"CO in the room {ShownValue.Of(entered).Plain} asks for nothing, and nothing asks for it here.")]
+            ? [new CommandRefused(now, reading.Evidence.Words, $"CO in the room {ShownValue.Of(entered)} asks for nothing, and nothing asks for it here.")]
             : [.. Interrupting(), .. state.IsStopped ? new Halt(state, now).WhileStopped(reading) : Entered(entered)];
     }
 
@@ -50,7 +51,7 @@ sealed class RoomAir(StartupState state, Now now)
         _ => [],
     };
 
-    static string Told(UnairedRoom unaired) => $"CO in the room was said to be {ShownValue.Of(unaired.Reading).Plain}. {CarbonMonoxideTier.Of(MonoxidePlace.Room, unaired.Reading).Do}";
+    static Message Told(UnairedRoom unaired) => $"CO in the room was said to be {ShownValue.Of(unaired.Reading)}. {CarbonMonoxideTier.Of(MonoxidePlace.Room, unaired.Reading).Do}";
 }
 
 /// <summary>Air that was not clear where nothing asked for it, until it is measured clear.</summary>

@@ -4,6 +4,7 @@ using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Procedure.Wording;
@@ -19,12 +20,12 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
     bool Applies(Step step) => state.Applies(step, draftBy ?? state.DraftBy);
 
     /// <summary>Why the current step cannot be left by <paramref name="word"/>, or null if it can.</summary>
-    public string? WhyStay(CommandWord word)
+    public Message? WhyStay(CommandWord word)
     {
         Step step = state.Step;
         return step.Kind switch
         {
-            StepKind.Ask => step.Question!.Choices.IsEmpty ? "Answer yes or no." : $"Say {string.Join(" or ", step.Question.Choices.Select(choice => choice.Says))}.",
+            StepKind.Ask => step.Question!.Choices.IsEmpty ? (Message)"Answer yes or no." : $"Say {string.Join(" or ", step.Question.Choices.Select(choice => choice.Says))}.",
             StepKind.Sign => Undone().Any() ? null : "Say finish to sign.",
             StepKind.Open or StepKind.Close when word == CommandWord.Next => "Say done when it is done.",
             StepKind.Wait => WhyWait(step),
@@ -168,11 +169,11 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
     }
 
     /// <summary>Everything that stands between this start-up and a signature, in plain words.</summary>
-    public ImmutableArray<string> ObstaclesToSigning()
+    public ImmutableArray<Message> ObstaclesToSigning()
     {
-        List<string> obstacles = [];
+        List<Message> obstacles = [];
         obstacles.AddRange(state.Unaired is null ? [] : ["the air of the room is not measured clear"]);
-        obstacles.AddRange(state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} is not checked for leaks" : $"{open.Thing.Name} is open"));
+        obstacles.AddRange(state.Open.Select(open => (Message)$"{new MessagePart.Name(open.Thing.Name)} is {(open.IsClosed ? "not checked for leaks" : "open")}"));
         foreach (Step step in state.Plan.Steps.Where(Applies))
         {
             if (step.Kind != StepKind.Sign && state.Status(step) == StepStatus.Ahead)
@@ -293,14 +294,14 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             state.Reading(demand.FieldId, step.Scope)!.Reading.UnitSymbol))
         : [];
 
-    string? WhyWait(Step step) => state.Timers.GetValueOrDefault(step.Id) switch
+    Message? WhyWait(Step step) => state.Timers.GetValueOrDefault(step.Id) switch
     {
-        null => "Start the timer first: say start timer.",
-        { IsEnded: false } timer => $"The timer still runs: {Durations.Text(timer.Remaining(now))} left.",
+        null => (Message)"Start the timer first: say start timer.",
+        { IsEnded: false } timer => $"The timer still runs: {timer.Remaining(now)} left.",
         _ => null,
     };
 
-    string? WhyIncomplete(Step step)
+    Message? WhyIncomplete(Step step)
     {
         ImmutableArray<string> missing = [.. step.Readings.Select(demand => demand.FieldId).Where(id => !state.Counts(id, step.Scope))];
         if (!missing.IsEmpty)
@@ -312,7 +313,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
 
         if (step.Kind == StepKind.Adjust && !step.Readings.All(demand => IsWithin(demand, step)))
         {
-            return Adjusting.Of(state).Stop ?? "It is not within its range yet. Adjust, and say the new reading.";
+            return Adjusting.Of(state).Stop ?? (Message)"It is not within its range yet. Adjust, and say the new reading.";
         }
 
         if (WhyUnsettled(step) is { } unsettled)
@@ -320,19 +321,19 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             return unsettled;
         }
 
-        string? unproven = WhyUnproven(step).Concat(Outside(step).Where(outside => outside.Weight == LimitWeight.Must && !IsAdjustedLater(step, outside)).Select(outside => outside.Text)).FirstOrDefault();
-        return unproven is null ? null : $"{char.ToUpperInvariant(unproven[0])}{unproven[1..].TrimEnd('.')}. Correct it and measure again, or say finish to end without putting the furnace into service.";
+        Message? unproven = WhyUnproven(step).Concat(Outside(step).Where(outside => outside.Weight == LimitWeight.Must && !IsAdjustedLater(step, outside)).Select(outside => outside.Text)).FirstOrDefault();
+        return unproven is null ? null : (Message)$"{unproven.Capitalised().WithoutStop()}. Correct it and measure again, or say finish to end without putting the furnace into service.";
     }
 
     /// <summary>Two sets must agree, the time of the checklist apart.</summary>
-    string? WhyUnsettled(Step step)
+    Message? WhyUnsettled(Step step)
     {
         ImmutableArray<string> missing = [.. step.Readings
             .Where(demand => demand.Settles is { Twice: true } && !state.Agreed.Contains(new ReadingKey(demand.FieldId, step.Scope ?? "")))
             .Select(demand => Labels.Within(new ReadingKey(demand.FieldId, "")))];
         return missing.IsEmpty ? null
             : state.Timers.GetValueOrDefault(SecondSet.IdOf(step.Id)) is { IsEnded: false } running
-                ? $"Not proven to stand still: wait {Durations.Text(running.Remaining(now))}, then say {string.Join(" and ", missing)} once more."
+                ? (Message)$"Not proven to stand still: wait {running.Remaining(now)}, then say {string.Join(" and ", missing)} once more."
             : $"Not proven to stand still: say {string.Join(" and ", missing)} once more.";
     }
 
@@ -342,7 +343,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             && (outside.ResultId == ResultId.InputRate || later.Readings.Any(demand => demand.FieldId == outside.Key?.FieldId)));
 
     /// <summary>What lies outside of a limit of practice in the current step, without a reason so far.</summary>
-    public IEnumerable<string> Unexcused() => state.IsExcused(state.Step.Id) ? []
+    public IEnumerable<Message> Unexcused() => state.IsExcused(state.Step.Id) ? []
         : Outside(state.Step).Where(outside => outside.Weight == LimitWeight.Ought).Select(outside => outside.Text);
 
     /// <summary>Values of a step, and results of them, that lie outside of their limits or cannot be judged by them.</summary>
@@ -353,13 +354,13 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             EnteredReading reading = state.Reading(demand.FieldId, step.Scope)!.Reading;
             if (reading is { Limit: { IsSafety: false } limit, Verdict: Verdict.Fail or Verdict.ConditionalFail })
             {
-                yield return new($"{Labels.Of(reading.Key)} {ShownValue.Of(reading).Plain} is outside of {limit.Text} ({limit.Source})", limit.Carries, reading.Key);
+                yield return new($"{Name(reading.Key)} {ShownValue.Of(reading)} is outside of {limit} ({Message.Written(limit.Source)})", limit.Carries, reading.Key);
             }
 
             MonoxidePlace? place = reading.Key.FieldId switch { FieldId.RoomCo => MonoxidePlace.Room, FieldId.FlueCo => MonoxidePlace.Flue, _ => null };
             if (place is { } measured && CarbonMonoxideTier.Of(measured, reading) is { Action: >= MonoxideAction.ShutOff } tier)
             {
-                yield return new($"{Labels.Of(reading.Key)} {ShownValue.Of(reading).Plain}: {tier.Do.TrimEnd('.')} ({tier.Source})", LimitWeight.Must, null);
+                yield return new($"{Name(reading.Key)} {ShownValue.Of(reading)}: {tier.Do.WithoutStop()} ({Message.Written(tier.Source)})", LimitWeight.Must, null);
             }
         }
 
@@ -369,7 +370,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             {
                 bool isTold = result.Verdict != Verdict.CannotTell;
                 yield return new(
-                    $"{Labels.Of(result, step.Scope ?? "")} {ResultWords.Of(result)} is {(isTold ? "outside of" : "not judged by")} {limit.Text} ({limit.Source})",
+                    $"{new MessagePart.Name(Labels.Of(result, step.Scope ?? ""))} {ResultWords.Told(result)} is {(isTold ? "outside of" : "not judged by")} {limit} ({Message.Written(limit.Source)})",
                     isTold ? limit.Carries : LimitWeight.Ought, null)
                 { ResultId = result.Id };
             }
@@ -377,11 +378,11 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
     }
 
     /// <summary>Missing or void readings of a step, and safety limits that its readings and their results do not prove.</summary>
-    IEnumerable<string> WhyUnproven(Step step)
+    IEnumerable<Message> WhyUnproven(Step step)
     {
         foreach (ReadingDemand demand in step.Readings)
         {
-            string label = Labels.Within(new ReadingKey(demand.FieldId, step.Scope ?? ""));
+            MessagePart label = new MessagePart.Name(Labels.Within(new ReadingKey(demand.FieldId, step.Scope ?? "")));
             if (!state.Counts(demand.FieldId, step.Scope))
             {
                 yield return $"{label} is missing or void";
@@ -391,7 +392,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
             EnteredReading reading = state.Reading(demand.FieldId, step.Scope)!.Reading;
             if (reading.Limit is { IsSafety: true } && reading.Verdict != Verdict.Pass)
             {
-                yield return $"{label} is not proven to be {reading.Limit.Text}{Unstated(reading.ExpandedUncertainty is null ? [Labels.Within(new ReadingKey(demand.FieldId, ""))] : [])}";
+                yield return $"{label} is not proven to be {reading.Limit}{Unstated(reading.ExpandedUncertainty is null ? [Labels.Within(new ReadingKey(demand.FieldId, ""))] : [])}";
             }
 
             if (state.IsBeforeShutOff(reading.Key))
@@ -409,11 +410,13 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
         {
             if (result.Limit is { IsSafety: true } && result.Verdict != Verdict.Pass && step.Readings.Any(demand => result.Inputs.ContainsKey(demand.FieldId)))
             {
-                yield return $"{Labels.Of(result, step.Scope ?? "")} is not proven to be {result.Limit.Text}{Unstated(
+                yield return $"{new MessagePart.Name(Labels.Of(result, step.Scope ?? ""))} is not proven to be {result.Limit}{Unstated(
                     result.Inputs.Keys.Where(id => state.Reading(id, step.Scope) is { Reading.ExpandedUncertainty: null }).Select(id => Labels.Within(new ReadingKey(id, ""))))}";
             }
         }
     }
+
+    static MessagePart Name(ReadingKey key) => new MessagePart.Name(Labels.Of(key));
 
     static string Unstated(IEnumerable<string> labels) =>
         string.Join(" and ", labels) is { Length: > 0 } which ? $", because the site file states no uncertainty of the instrument for {which}" : "";
@@ -423,7 +426,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
 /// <param name="Text">With its limit and source.</param>
 /// <param name="Weight">What passing over it means.</param>
 /// <param name="Key">The reading; null for a result.</param>
-sealed record Outside(string Text, LimitWeight Weight, ReadingKey? Key)
+sealed record Outside(Message Text, LimitWeight Weight, ReadingKey? Key)
 {
     /// <summary>The result; null for a reading.</summary>
     public string? ResultId { get; init; }

@@ -158,7 +158,7 @@ partial class StartupState : IEventFold
 
     void IEventFold.Take(DictationHeard happened)
     {
-        Heard = new HeardText(happened.Text, happened.Evidence);
+        Heard = HeardText.Of(happened);
         _machine.Fire(Move.ReadBack);
     }
 

@@ -4,6 +4,7 @@ using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Safety;
 using static HandsFreeStartup.Procedure.Deciding.PhaseMachine;
@@ -55,7 +56,12 @@ sealed record RunningTimer(DateTimeOffset StartedAt, TimeSpan? Steady, TimeSpan 
 }
 
 /// <summary>Free speech that was heard and read back.</summary>
-sealed record HeardText(string Text, Evidence Evidence);
+/// <param name="Text">As heard, taken into parts.</param>
+/// <param name="Evidence">How it was heard.</param>
+sealed record HeardText(Message Text, Evidence Evidence)
+{
+    public static HeardText Of(DictationHeard heard) => new(Message.Written(heard.Text), heard.Evidence);
+}
 
 /// <summary>The clocks as they were when a run began, or the wall clock jumped.</summary>
 sealed record ClockMark(DateTimeOffset At, TimeSpan Steady);

@@ -4,6 +4,7 @@ using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Events;
 
@@ -100,7 +101,7 @@ public sealed record EnteredReading(
 /// <param name="Remark">Why it cannot be told, or another plain remark; empty if there is none.</param>
 public sealed record CalculatedResult(
     string Id, string Label, double? Value, double? ExpandedUncertainty, string UnitSymbol, int Decimals, string Formula,
-    ImmutableSortedDictionary<string, decimal> Inputs, DeclaredLimit? Limit, Verdict? Verdict, string Remark)
+    ImmutableSortedDictionary<string, decimal> Inputs, DeclaredLimit? Limit, Verdict? Verdict, Message Remark)
 {
     /// <summary>The inputs that were more than the range of their field: field ids. Their values are then the ends of the ranges.</summary>
     public ImmutableArray<string> Over { get; init; } = [];
@@ -523,7 +524,7 @@ public sealed record PromptsChosen(DateTimeOffset At, bool Full) : StartupEvent(
 /// <param name="At">When.</param>
 /// <param name="Said">What was said.</param>
 /// <param name="Reason">Why it was refused and what to do instead.</param>
-public sealed record CommandRefused(DateTimeOffset At, string Said, string Reason) : StartupEvent(At)
+public sealed record CommandRefused(DateTimeOffset At, string Said, Message Reason) : StartupEvent(At)
 {
     /// <inheritdoc/>
     public override void FoldBy(IEventFold fold) => fold.Take(this);
@@ -612,7 +613,7 @@ public sealed record DictationHeard(DateTimeOffset At, string Text, Evidence Evi
 /// <param name="Reason">As dictated.</param>
 /// <param name="Evidence">How the reason was heard.</param>
 public sealed record ExceptionMade(
-    DateTimeOffset At, string StepId, DictationPurpose Purpose, string Subject, string Reason, Evidence Evidence) : StartupEvent(At)
+    DateTimeOffset At, string StepId, DictationPurpose Purpose, Message Subject, string Reason, Evidence Evidence) : StartupEvent(At)
 {
     /// <inheritdoc/>
     public override void FoldBy(IEventFold fold) => fold.Take(this);
@@ -645,7 +646,7 @@ public sealed record ChoiceMade(DateTimeOffset At, string StepId, ChoiceTopic To
 /// <param name="StepId">In which step.</param>
 /// <param name="Limit">As said.</param>
 /// <param name="Why">What is strange.</param>
-public sealed record LimitDoubted(DateTimeOffset At, string StepId, DeclaredLimit Limit, string Why) : StartupEvent(At)
+public sealed record LimitDoubted(DateTimeOffset At, string StepId, DeclaredLimit Limit, Message Why) : StartupEvent(At)
 {
     /// <inheritdoc/>
     public override void FoldBy(IEventFold fold) => fold.Take(this);
@@ -693,7 +694,7 @@ public sealed record FreshSmellAnswered(DateTimeOffset At, bool Smells, Evidence
 /// <param name="IsOver">Whether more than the instrument shows was read; <paramref name="Ppm"/> is then the end of the range.</param>
 /// <param name="IsDoubtful">Whether the value was read back and is not confirmed yet.</param>
 public sealed record MonoxideJudged(
-    DateTimeOffset At, string StepId, ReadingKey Key, MonoxidePlace Place, MonoxideAction Action, string Do, string Source, bool Counts,
+    DateTimeOffset At, string StepId, ReadingKey Key, MonoxidePlace Place, MonoxideAction Action, Message Do, string Source, bool Counts,
     double? Ppm = null, bool IsAirFree = false, bool IsOver = false, bool IsDoubtful = false) : StartupEvent(At)
 {
     /// <inheritdoc/>
@@ -705,7 +706,7 @@ public sealed record MonoxideJudged(
 /// <param name="StepId">In which step.</param>
 /// <param name="Condition">Plain words.</param>
 /// <param name="Key">The reading that shows it, or null where an answer does.</param>
-public sealed record UnsafeAsked(DateTimeOffset At, string StepId, string Condition, ReadingKey? Key) : StartupEvent(At)
+public sealed record UnsafeAsked(DateTimeOffset At, string StepId, Message Condition, ReadingKey? Key) : StartupEvent(At)
 {
     /// <inheritdoc/>
     public override void FoldBy(IEventFold fold) => fold.Take(this);
@@ -725,7 +726,7 @@ public sealed record UnsafeDenied(DateTimeOffset At, string StepId) : StartupEve
 /// <param name="StepId">In which step.</param>
 /// <param name="Condition">Plain words.</param>
 /// <param name="Evidence">How it was confirmed.</param>
-public sealed record UnsafeFound(DateTimeOffset At, string StepId, string Condition, Evidence Evidence) : StartupEvent(At)
+public sealed record UnsafeFound(DateTimeOffset At, string StepId, Message Condition, Evidence Evidence) : StartupEvent(At)
 {
     /// <inheritdoc/>
     public override void FoldBy(IEventFold fold) => fold.Take(this);

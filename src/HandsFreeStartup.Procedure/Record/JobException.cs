@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Record;
 
@@ -32,11 +33,14 @@ public enum ExceptionKind
 /// <param name="Subject">What, in plain words, with its number and unit.</param>
 /// <param name="Reason">Why it stays, or what was found, as dictated; empty where nobody has said.</param>
 /// <param name="Rank">Within its kind: the larger, the graver.</param>
-public sealed record JobException(DateTimeOffset At, ExceptionKind Kind, string StepId, string Subject, string Reason = "", int Rank = 0)
+public sealed record JobException(DateTimeOffset At, ExceptionKind Kind, string StepId, Message Subject, string Reason = "", int Rank = 0)
 {
     /// <summary>Recordings in which it can be heard.</summary>
     public ImmutableArray<string> Clips { get; init; } = [];
 
     /// <summary>As shown in one line.</summary>
-    public string Text => Reason.Length == 0 ? Subject : $"{Subject.TrimEnd('.')}. Reason: {Reason.TrimEnd('.')}";
+    public string Text => Told.Shown;
+
+    /// <summary>The same, part by part.</summary>
+    public Message Told => Reason.Length == 0 ? Subject : $"{Subject.WithoutStop()}. Reason: {Message.Written(Reason.TrimEnd('.'))}";
 }

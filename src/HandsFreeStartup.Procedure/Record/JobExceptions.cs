@@ -3,6 +3,7 @@ using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Safety;
 using HandsFreeStartup.Procedure.Wording;
 
@@ -42,7 +43,7 @@ public sealed class JobExceptions
         switch (happened)
         {
             case StartupBegan { Job: { IsDemonstration: true, TimerFactor: < 1 } job }:
-                Add(happened, ExceptionKind.ShortenedWait, "", FormattableString.Invariant($"All waits ran at {100 * job.TimerFactor:0.##} percent of their time"));
+                Add(happened, ExceptionKind.ShortenedWait, "", $"All waits ran at {Math.Round((decimal)(100 * job.TimerFactor), 2)} percent of their time");
                 break;
             case UnsafeFound found:
                 Add(found, ExceptionKind.Unsafe, found.StepId, found.Condition);
@@ -75,13 +76,13 @@ public sealed class JobExceptions
                 _kept.Add(new Kept(new JobException(made.At, ExceptionKind.OutsideLimit, made.StepId, made.Subject, made.Reason) { Clips = Clips(made.Evidence) }, false));
                 break;
             case LimitStated { Limit.Unusual: { } why } stated:
-                Add(stated, ExceptionKind.StrangeLimit, stated.StepId, $"{stated.Limit.Name} {stated.Limit.Text}: {why}");
+                Add(stated, ExceptionKind.StrangeLimit, stated.StepId, $"{stated.Limit.Name} {stated.Limit}: {Message.Written(why)}");
                 break;
             case StepSkipped skipped:
                 Add(skipped, ExceptionKind.SkippedStep, skipped.StepId, $"Step '{StepTitles.Of(_plan, skipped.StepId)}' was skipped", skipped.Reason);
                 break;
             case ClockJumped jumped:
-                Add(jumped, ExceptionKind.ClockJump, "", $"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {Durations.Text(jumped.By)} during the job");
+                Add(jumped, ExceptionKind.ClockJump, "", $"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {jumped.By.Duration()} during the job");
                 break;
             case ReadingEntered entered:
                 _heard[entered.Reading.Key] = entered.Reading.Evidence;
@@ -142,12 +143,12 @@ public sealed class JobExceptions
         _ => "Stopped: emergency stop",
     };
 
-    static string Answered(Question question, bool answer) => $"\"{question.Text}\" was answered {(answer ? "yes" : "no")}";
+    static Message Answered(Question question, bool answer) => $"\"{question.Text}\" was answered {(answer ? "yes" : "no")}";
 
     /// <summary>The cause that was found belongs to every stop that nobody has explained yet.</summary>
     void Explain(string cause) => Change(kept => kept.IsStop && kept.Exception.Reason.Length == 0, kept => kept with { Exception = kept.Exception with { Reason = cause } });
 
-    void Add(StartupEvent happened, ExceptionKind kind, string stepId, string subject, string reason = "", int rank = 0) =>
+    void Add(StartupEvent happened, ExceptionKind kind, string stepId, Message subject, string reason = "", int rank = 0) =>
         _kept.Add(new Kept(new JobException(happened.At, kind, stepId, subject, reason, rank) { Clips = Clips(HeardIn(happened)) }, happened is StartupStopped));
 
     static Evidence? HeardIn(StartupEvent happened) => happened switch

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Safety;
 
@@ -10,7 +11,7 @@ namespace HandsFreeStartup.Procedure.Safety;
 /// <param name="Do">The same as told to the technician.</param>
 /// <param name="Source">Who says so.</param>
 /// <param name="UnsafeAfter">After so many values in the tier the start-up ends, not put into service; null if it never does.</param>
-public sealed record CarbonMonoxideTier(MonoxidePlace Place, double From, MonoxideAction Action, string Do, string Source, int? UnsafeAfter = null)
+public sealed record CarbonMonoxideTier(MonoxidePlace Place, double From, MonoxideAction Action, Message Do, string Source, int? UnsafeAfter = null)
 {
     const string Ambient = "ANSI/BPI-1200-S, tiers of ambient CO (value from memory)";
     const string Outdoors = "40 CFR 50.8: 9 ppm over 8 hours outdoors, used indoors by the trade";

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Showing;
 
@@ -34,7 +35,7 @@ static class Alarms
     };
 
     /// <summary>What must be done with a furnace that is unsafe.</summary>
-    public static Alarm Unsafe(string condition) => new("UNSAFE",
+    public static Alarm Unsafe(Message condition) => new("UNSAFE",
     [
         $"{condition}.",
         "Shut the furnace off and close its gas.",
@@ -43,8 +44,8 @@ static class Alarms
         "Local codes and the licensed person decide whom else to tell.",
     ]);
 
-    static string Whom(Settings settings) =>
-        settings.GasSupplier is { } supplier ? $"the gas supplier, {supplier}, or {Emergency(settings)}" : $"the gas supplier or {Emergency(settings)}";
+    static Message Whom(Settings settings) =>
+        settings.GasSupplier is { } supplier ? (Message)$"the gas supplier, {new MessagePart.Telephone(supplier)}, or {Emergency(settings)}" : $"the gas supplier or {Emergency(settings)}";
 
-    static string Emergency(Settings settings) => settings.EmergencyNumber is { } number ? $"the emergency number, {number}," : "the emergency number";
+    static Message Emergency(Settings settings) => settings.EmergencyNumber is { } number ? (Message)$"the emergency number, {new MessagePart.Telephone(number)}," : "the emergency number";
 }

@@ -5,6 +5,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 
@@ -14,6 +15,13 @@ namespace HandsFreeStartup.Procedure.Showing;
 sealed class Announcer(StartupState state, Now now)
 {
     public IReadOnlyList<Announcement> Announce(IReadOnlyList<StartupEvent> happened) => [.. happened.SelectMany(Of)];
+
+    /// <summary>Where a job stands that is gone on with.</summary>
+    public Announcement Resuming()
+    {
+        Message question = Views.Question(state, now) is { } asked ? (Message)$" {asked}" : "";
+        return new($"Resuming. {Title(state.Step.Id)}. {Views.Do(state)}{question}") { Said = $"Resuming. {Title(state.Step.Id)}. Say again tells the step." };
+    }
 
     /// <summary>The question that reads a doubtful reading back.</summary>
     public static Message ReadBack(EnteredReading doubtful) =>
@@ -34,7 +42,7 @@ sealed class Announcer(StartupState state, Now now)
     public const string CondemnPrompt = "This ends the start-up: the furnace is unsafe and not put into service. Confirm, or say no if it was misheard.";
 
     /// <summary>Free speech as it was heard.</summary>
-    public static string ReadBack(HeardText heard) => $"\"{heard.Text}\"? Confirm, or say no to say it again.";
+    public static Message ReadBack(HeardText heard) => $"\"{heard.Text}\"? Confirm, or say no to say it again.";
 
     /// <summary>What one of several words is asked for.</summary>
     public static string ChoicePrompt(ChoiceTopic? topic) => topic == ChoiceTopic.SafeBy
@@ -42,14 +50,14 @@ sealed class Announcer(StartupState state, Now now)
         : "Is it not in order, or is it the owner's wish?";
 
     /// <summary>What going to a step takes back, before it is done.</summary>
-    public static string JumpPrompt(StartupState state, Now now)
+    public static Message JumpPrompt(StartupState state, Now now)
     {
         TakenBack taken = new Route(state, now).TakenBackBy(state.Target!);
-        string first = taken.First.IsEmpty ? "" : $" First again: {string.Join(", ", taken.First)}.";
-        string opened = taken.Opened.IsEmpty ? "" : $" Open again: {string.Join(", ", taken.Opened)}.";
-        string started = taken.Started.IsEmpty ? "" : $" When it is done, the wait begins anew: {string.Join(", ", taken.Started)}.";
-        string voided = taken.Voided.IsEmpty ? "" : $" If you change a value there, do these again: {string.Join("; ", taken.Voided)}.";
-        return $"Go to {state.Target!.Title}? What lies between stays.{first}{opened}{started}{voided} Confirm, or say no.";
+        Message first = taken.First.IsEmpty ? (Message)"" : $" First again: {Names(", ", taken.First)}.";
+        Message opened = taken.Opened.IsEmpty ? (Message)"" : $" Open again: {Names(", ", taken.Opened)}.";
+        Message started = taken.Started.IsEmpty ? (Message)"" : $" When it is done, the wait begins anew: {Names(", ", taken.Started)}.";
+        Message voided = taken.Voided.IsEmpty ? (Message)"" : $" If you change a value there, do these again: {Names("; ", taken.Voided)}.";
+        return $"Go to {new MessagePart.Name(state.Target!.Title)}? What lies between stays.{first}{opened}{started}{voided} Confirm, or say no.";
     }
 
     /// <summary>What a confirmation of "finish" does.</summary>
@@ -57,8 +65,8 @@ sealed class Announcer(StartupState state, Now now)
     {
         (false, _) => (Message)"The start-up is not complete. Confirm to end it: the furnace is not put into service.",
         (true, []) => "Everything is done and closed. Confirm to sign the record.",
-        (true, [var only]) => $"1 exception: {only.Text.TrimEnd('.')}. Confirm to sign the record with it.",
-        (true, var several) => $"{several.Length} exceptions. The gravest: {several[0].Text.TrimEnd('.')}. Read back tells all. Confirm to sign the record with them.",
+        (true, [var only]) => $"{1} exception: {only.Told.WithoutStop()}. Confirm to sign the record with it.",
+        (true, var several) => $"{several.Length} exceptions. The gravest: {several[0].Told.WithoutStop()}. Read back tells all. Confirm to sign the record with them.",
     };
 
     IEnumerable<Announcement> Of(StartupEvent happened) => happened switch
@@ -76,8 +84,8 @@ sealed class Announcer(StartupState state, Now now)
         TimerStarted started => [new($"Timer started{OfStep(started.StepId)}: {started.Duration}.")],
         TimerHalfway half => [new($"Half of the time is over{OfStep(half.StepId)}: {state.Timers[half.StepId].Remaining(now)} left.")],
         TimerEnded ended => [new($"{Title(ended.StepId)}: the time is over.{(ended.StepId == state.Step.Id ? " Say next." : "")}")],
-        ThingOpened opened => [new($"Open now: {opened.Thing.Name}.") { Said = $"Open: {opened.Thing.Name}." }],
-        ThingClosed closed => [new($"Closed: {closed.Name}.{(state.Open.Any(open => open.Thing.Name == closed.Name) ? " It still needs a leak check." : "")}")],
+        ThingOpened opened => [new($"Open now: {Name(opened.Thing.Name)}.") { Said = $"Open: {Name(opened.Thing.Name)}." }],
+        ThingClosed closed => [new($"Closed: {Name(closed.Name)}.{(state.Open.Any(open => open.Thing.Name == closed.Name) ? " It still needs a leak check." : "")}")],
         DictationAsked asked => [new(DictationPrompt(asked.Purpose))],
         DictationCancelled => [new("Canceled.")],
         NoteTaken => [new("Noted.")],
@@ -92,7 +100,7 @@ sealed class Announcer(StartupState state, Now now)
         MonoxideJudged judged => [new(MonoxideWords.Told(judged), IsUrgent: MonoxideWords.IsDanger(judged))],
         ClockJumped jumped => [new($"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {jumped.By.Duration()}. Waits are not touched by it.")],
         StepReopened reopened => [new($"Again: {Title(reopened.StepId)}.")],
-        DictationHeard heard => [new(ReadBack(new HeardText(heard.Text, heard.Evidence)))],
+        DictationHeard heard => [new(ReadBack(HeardText.Of(heard)))],
         ExceptionMade { Purpose: DictationPurpose.LimitReason } made => [new($"Exception: {made.Subject}.")],
         ExceptionMade => [new("Exception: an unsafe answer was changed, for a reason.")],
         ChoiceAsked asked => [new(ChoicePrompt(asked.Topic))],
@@ -114,9 +122,9 @@ sealed class Announcer(StartupState state, Now now)
         _ => [],
     };
 
-    static Announcement Urgent(Alarm alarm) => new($"{alarm.Title}. {string.Join(' ', alarm.Lines)}", IsUrgent: true);
+    static Announcement Urgent(Alarm alarm) => new(alarm.Told, IsUrgent: true);
 
-    string StillOpen() => state.Open.Count == 0 ? "" : $" Still open: {string.Join(", ", state.Open.Select(open => open.Thing.Name))}. Close what gas can escape from.";
+    Message StillOpen() => state.Open.Count == 0 ? (Message)"" : $" Still open: {Names(", ", state.Open.Select(open => open.Thing.Name))}. Close what gas can escape from.";
 
     static Message InWords(SeriesJudged judged) => judged.Settled switch
     {
@@ -127,10 +135,10 @@ sealed class Announcer(StartupState state, Now now)
 
     Announcement Entered(EnteredReading reading)
     {
-        string advice = Adjusting.Of(state).Sentence;
+        Message advice = Adjusting.Of(state).Sentence;
         string early = reading.IsEarly ? " Early: the wait is not over. It is kept, but not judged; say it again then." : "";
         Message verdict = InWords(reading.Verdict, reading.Limit);
-        string told = advice.Length == 0 ? "" : $" {advice}";
+        Message told = advice.IsEmpty ? (Message)"" : $" {advice}";
         Message entered = $"{Name(reading.Key)} {ShownValue.Of(reading)}.{early}";
         return new Announcement($"{entered}{verdict}{told}", IsUrgent: reading is { Limit.IsSafety: true, Verdict: Verdict.Fail or Verdict.ConditionalFail })
         {
@@ -170,27 +178,27 @@ sealed class Announcer(StartupState state, Now now)
         CommandWord.TellMore => [Prompts.More(state)],
         CommandWord.Explain => Explaining.Last(state),
         CommandWord.HowLong => [new(HowLong())],
-        CommandWord.WhatIsOpen => [new(state.Open.Count == 0 ? "Nothing is open." : $"Open: {string.Join(", ", state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name}, leak check missing" : open.Thing.Name))}.")],
+        CommandWord.WhatIsOpen => [new(state.Open.Count == 0 ? (Message)"Nothing is open." : $"Open: {Message.Join(", ", state.Open.Select(open => (Message)$"{Name(open.Thing.Name)}{(open.IsClosed ? ", leak check missing" : "")}"))}.")],
         CommandWord.ReadBack when state.Phase == Phase.Signing || state.Step.Kind == StepKind.Sign => ReadBackExceptions(),
         CommandWord.ReadBack => [new(EntriesOfStep())],
         _ => [CanSay([.. Offers.All(state, now)])],
     };
 
     IEnumerable<Announcement> ReadBackExceptions() => state.Exceptions is { IsEmpty: false } exceptions
-        ? exceptions.Select((exception, index) => new Announcement($"Exception {index + 1} of {exceptions.Length}: {exception.Text.TrimEnd('.')}."))
+        ? exceptions.Select((exception, index) => new Announcement($"Exception {index + 1} of {exceptions.Length}: {exception.Told.WithoutStop()}."))
         : [new Announcement("There is no exception.")];
 
     /// <summary>The safety phrases are only shown: an echo of them would stop the start-up.</summary>
     static Announcement CanSay(ImmutableArray<string> words)
     {
-        static string Sentence(IEnumerable<string> some) => $"You can say: {string.Join(", ", some)}.";
+        static Message Sentence(IEnumerable<string> some) => $"You can say: {Names(", ", some)}.";
         return new(Sentence(words)) { Said = Sentence(words.Where(word => Commands.Find(word) is not { IsSafetyPhrase: true })) };
     }
 
     /// <summary>All running timers, the first to end first; with its title where several run.</summary>
     Message HowLong()
     {
-        (string Title, TimeSpan Left)[] running = [.. state.Timers.Where(timer => !timer.Value.IsEnded)
+        (MessagePart Title, TimeSpan Left)[] running = [.. state.Timers.Where(timer => !timer.Value.IsEnded)
             .Select(timer => (Title(timer.Key), timer.Value.Remaining(now))).OrderBy(timer => timer.Item2)];
         return running switch
         {
@@ -203,7 +211,7 @@ sealed class Announcer(StartupState state, Now now)
     Message Pending() => state.Phase switch
     {
         Phase.Confirming => ReadBack(state.Doubtful!),
-        Phase.Stopped => string.Join(' ', Alarms.Of(state.Cause, state.Plan.Settings).Lines),
+        Phase.Stopped => Message.Join(" ", Alarms.Of(state.Cause, state.Plan.Settings).Lines),
         Phase.Condemning => $"{state.Condition!.Condition}. {CondemnPrompt}",
         Phase.Signing => FinishPrompt(state),
         Phase.ReadingBack => ReadBack(state.Heard!),
@@ -222,9 +230,13 @@ sealed class Announcer(StartupState state, Now now)
     }
 
     /// <summary>Which timer is meant, where that is not the one of the current step.</summary>
-    string OfStep(string stepId) => stepId == state.Step.Id ? "" : $" ({Title(stepId)})";
+    Message OfStep(string stepId) => stepId == state.Step.Id ? (Message)"" : $" ({Title(stepId)})";
 
-    string Title(string stepId) => StepTitles.Of(state.Plan, stepId);
+    MessagePart Title(string stepId) => Name(StepTitles.Of(state.Plan, stepId));
+
+    static MessagePart Name(string words) => new MessagePart.Name(words);
+
+    static Message Names(string between, IEnumerable<string> names) => Message.Join(between, names.Select(name => (Message)$"{Name(name)}"));
 
     static MessagePart Name(ReadingKey key) => new MessagePart.Name(Labels.Of(key));
 }

@@ -6,6 +6,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Procedure.Showing;
@@ -36,9 +37,12 @@ static class Explaining
         select (scope, derivation);
 
     static IEnumerable<Announcement> Of(StartupState state, CalculatedResult result) => Derive(state, state.LastEntered?.Scope ?? "", result) is { } derivation
-        ? Lines(derivation.Sentence(), [.. derivation.Lines().Select(Message.FromString)])
+        ? Lines(Told(derivation.Sentence()), [.. derivation.Lines().Select(Message.FromString)])
         : Lines((Message)$"{result.Label} {ResultWords.Told(result)}.",
             [(Message)$"{result.Label} {ResultWords.Told(result)}", $"from {string.Join("; ", result.Inputs.Select(input => $"{Fields.Find(input.Key)?.Label ?? input.Key} {ResultWords.Input(result, input.Key)}"))}", $"by {result.Formula}"]);
+
+    static Message Told(IEnumerable<SentencePart> parts) =>
+        Message.Join("", parts.Select(part => part.Unit is { } unit ? (Message)$"{new ShownValue(part.Text, "", "", unit)}" : part.Text));
 
     static Derivation? Derive(StartupState state, string scope, CalculatedResult result)
     {
@@ -78,7 +82,7 @@ static class Explaining
         Estimate estimate = new((double)reading.Value, (double)(reading.ExpandedUncertainty ?? 0) / Estimate.CoverageFactor);
         Message verdict = Announcer.InWords(reading.Verdict, limit);
         string bar = reading.IsOver ? "" : $"{GuardBandBar.Of(estimate, limit.ToJudge())} ";
-        return Lines((Message)$"{value}.{verdict}", [heard, doubt, (Message)$"{bar}{verdict} Source: {limit.Source}."]);
+        return Lines((Message)$"{value}.{verdict}", [heard, doubt, (Message)$"{bar}{verdict} Source: {Message.Written(limit.Source)}."]);
     }
 
     static IEnumerable<Announcement> Lines(Message sentence, IReadOnlyList<Message> lines) =>

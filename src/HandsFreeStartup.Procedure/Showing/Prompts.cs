@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Procedure.Wording;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Showing;
 
@@ -19,11 +19,11 @@ static class Prompts
     {
         Step step = state.Step;
         string back = arrival == Arrival.Return ? "Back to this step. " : "";
-        string full = $"{back}{step.Title}. {Views.Do(state)}{Question(step)}";
+        Message full = $"{back}{Title(step)}. {Views.Do(state)}{Question(step)}";
         yield return new Announcement(full) { Said = state.SaysFull ? full : Short(state) };
         if (step.Caution is { } caution)
         {
-            string text = $"Caution: {caution}";
+            Message text = $"Caution: {caution}";
             yield return new Announcement(text) { Said = state.SaysFull || arrival == Arrival.Forward ? text : "" };
         }
     }
@@ -32,30 +32,32 @@ static class Prompts
     public static Announcement More(StartupState state)
     {
         Step step = state.Step;
-        string caution = step.Caution is null ? "" : $" Caution: {step.Caution}";
-        string why = step.Why is null ? "The checklist gives no reason for this step." : $"Why: {step.Why}";
+        Message caution = step.Caution is null ? (Message)"" : $" Caution: {step.Caution}";
+        Message why = step.Why is null ? (Message)"The checklist gives no reason for this step." : $"Why: {step.Why}";
         Message limits = Message.Join("", step.Readings
             .Select(demand => state.Reading(demand.FieldId, step.Scope)?.Reading.Limit)
             .OfType<DeclaredLimit>()
-            .Select(limit => (Message)$" Limit: {limit}, {limit.Source}."));
-        return new Announcement($"{why}{limits}") { Said = $"{step.Title}. {Views.Do(state)}{Question(step)}{caution} {why}{limits}" };
+            .Select(limit => (Message)$" Limit: {limit}, {Message.Written(limit.Source)}."));
+        return new Announcement($"{why}{limits}") { Said = $"{Title(step)}. {Views.Do(state)}{Question(step)}{caution} {why}{limits}" };
     }
 
-    static string Question(Step step) => step.Question is null ? "" : $" {step.Question.Text}";
+    static MessagePart Title(Step step) => new MessagePart.Name(step.Title);
 
-    static string Short(StartupState state) =>
-        PlateQuestion.Of(state) is not null ? "From the plate: say lowest, highest, then next." : state.Step.Prompt ?? Made(state.Step, state.Plan);
+    static Message Question(Step step) => step.Question is null ? (Message)"" : $" {step.Question.Text}";
 
-    static string Made(Step step, StartupPlan plan)
+    static Message Short(StartupState state) =>
+        PlateQuestion.Of(state) is not null ? (Message)"From the plate: say lowest, highest, then next." : state.Step.Prompt ?? Made(state.Step, state.Plan);
+
+    static Message Made(Step step, StartupPlan plan)
     {
-        string say = step.Question?.Text ?? step.Kind switch
+        Message say = step.Question?.Text ?? step.Kind switch
         {
-            StepKind.Read or StepKind.Adjust => $"Say {string.Join(", ", step.Readings.Select(demand => step.Also.GetValueOrDefault(demand.FieldId, plan.FieldOf(demand.FieldId).SpokenNames)[0]))}.",
+            StepKind.Read or StepKind.Adjust => (Message)$"Say {string.Join(", ", step.Readings.Select(demand => step.Also.GetValueOrDefault(demand.FieldId, plan.FieldOf(demand.FieldId).SpokenNames)[0]))}.",
             StepKind.Wait => "",
             StepKind.Sign => "Say finish.",
             _ => "Say done.",
         };
-        string prompt = $"{step.Title}. {say}".TrimEnd();
-        return prompt.Length <= MostLetters ? prompt : step.Question is null ? $"{step.Title}. The screen says what." : $"{step.Title}. The screen asks.";
+        Message prompt = say.IsEmpty ? (Message)$"{Title(step)}." : $"{Title(step)}. {say}";
+        return prompt.Shown.Length <= MostLetters ? prompt : $"{Title(step)}. The screen {(step.Question is null ? "says what" : "asks")}.";
     }
 }

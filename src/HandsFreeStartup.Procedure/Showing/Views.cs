@@ -3,6 +3,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 
@@ -15,21 +16,31 @@ static class Views
     {
         Step step = state.Step;
         string scope = step.Scope ?? "";
-        return new StartupView(
-            state.Plan.Title, state.Plan.Appliance.Title, state.Plan.Site.Title, state.Job?.IsDemonstration ?? false,
-            state.Phase, Number(state), Count(state), step.Section, step.Title, RoomAir.WhyStay(state, now) ?? Do(state), step.Why, step.Caution,
-            [.. Offers.Of(state, now)], Question(state, now), state.IsPaused,
-            [.. Unaired(state), .. PlateQuestion.Of(state) is { } plate ? Bounds(state, plate) : Readings(state, step, scope)],
-            [.. state.Results(scope).Select(Line)],
-            [.. state.Timers.Where(timer => !timer.Value.IsEnded || timer.Key == step.Id).Select(timer => new TimerLine(
-                StepTitles.Of(state.Plan, timer.Key), timer.Value.Remaining(now), timer.Value.Duration))],
-            [.. state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} (leak check missing)" : open.Thing.Name)],
-            [.. state.Exceptions.Select(exception => exception.Text)],
-            state.IsStopped ? Alarms.Of(state.Cause, state.Plan.Settings)
-                : state.Phase == Phase.Condemning || (state.IsUnsafe && state.Phase == Phase.Finished) ? Alarms.Unsafe(state.Condition!.Condition)
-                : null,
-            Expectations.Of(state))
+        return new StartupView
         {
+            Title = state.Plan.Title,
+            Appliance = state.Plan.Appliance.Title,
+            Site = state.Plan.Site.Title,
+            IsDemonstration = state.Job?.IsDemonstration ?? false,
+            Phase = state.Phase,
+            StepNumber = Number(state),
+            StepCount = Count(state),
+            Section = step.Section,
+            StepTitle = step.Title,
+            Do = (RoomAir.WhyStay(state, now) ?? Do(state)).Shown,
+            Why = step.Why?.Shown,
+            Caution = step.Caution?.Shown,
+            ListeningFor = [.. Offers.Of(state, now)],
+            Question = Question(state, now)?.Shown,
+            IsPaused = state.IsPaused,
+            Readings = [.. Unaired(state), .. PlateQuestion.Of(state) is { } plate ? Bounds(state, plate) : Readings(state, step, scope)],
+            Results = [.. state.Results(scope).Select(Line)],
+            Timers = [.. state.Timers.Where(timer => !timer.Value.IsEnded || timer.Key == step.Id).Select(timer => new TimerLine(
+                StepTitles.Of(state.Plan, timer.Key), timer.Value.Remaining(now), timer.Value.Duration))],
+            Open = [.. state.Open.Select(open => open.IsClosed ? $"{open.Thing.Name} (leak check missing)" : open.Thing.Name)],
+            Exceptions = [.. state.Exceptions.Select(exception => exception.Text)],
+            Alarm = AlarmOf(state),
+            Expectation = Expectations.Of(state),
             Mark = state.Job?.Mark,
             Imperative = Imperatives.Of(state, now),
             Stage = step.Scope switch { null => "", "low" or "high" => $"{step.Scope} fire", var room => room },
@@ -37,6 +48,10 @@ static class Views
             Series = [.. step.Readings.Where(demand => demand.Settles is not null).Select(demand => Series(state, new ReadingKey(demand.FieldId, scope))).Where(series => series.Values.Length > 1)],
         };
     }
+
+    static Alarm? AlarmOf(StartupState state) => state.IsStopped ? Alarms.Of(state.Cause, state.Plan.Settings)
+        : state.Phase == Phase.Condemning || (state.IsUnsafe && state.Phase == Phase.Finished) ? Alarms.Unsafe(state.Condition!.Condition)
+        : null;
 
     static SeriesLine Series(StartupState state, ReadingKey key) =>
         new(state.Plan.FieldOf(key.FieldId).Label, [.. state.Samples(key, state.Step.Id).Select(sample => sample.Value)], state.IsMoving(key));
@@ -49,7 +64,7 @@ static class Views
     static int Count(StartupState state) => state.IsMakingSafe ? state.Plan.MakingSafe.Length : state.Plan.Steps.Length;
 
     /// <summary>What to do in the current step, with the advice of an adjustment.</summary>
-    public static string Do(StartupState state) => PlateQuestion.Of(state) is { } plate ? plate.Text : Adjusting.Of(state).Sentence is { Length: > 0 } advice ? $"{state.Step.Do} {advice}" : state.Step.Do;
+    public static Message Do(StartupState state) => PlateQuestion.Of(state) is { } plate ? plate.Text : Adjusting.Of(state).Sentence is { IsEmpty: false } advice ? $"{state.Step.Do} {advice}" : state.Step.Do;
 
     static ResultLine Line(CalculatedResult result) => new(result.Label, ResultWords.Of(result), result.Verdict, Labels.WithSource(result.Limit))
     {
@@ -101,14 +116,15 @@ static class Views
             ? new ReadingLine(bound.Label, ShownValue.Of(kept.Reading).Number, kept.Reading.UnitSymbol, kept.State, null, "")
             : new ReadingLine(bound.Label, "--", bound.Unit.Symbol, ReadingState.Missing, null, ""));
 
-    static string? Question(StartupState state, Now now) => state.Phase switch
+    /// <summary>What is asked now, or null.</summary>
+    public static Message? Question(StartupState state, Now now) => state.Phase switch
     {
-        Phase.Confirming => Announcer.ReadBack(state.Doubtful!).Shown,
+        Phase.Confirming => Announcer.ReadBack(state.Doubtful!),
         Phase.Dictating => Announcer.DictationPrompt(state.Purpose),
         Phase.ReadingBack => Announcer.ReadBack(state.Heard!),
         Phase.Jumping => Announcer.JumpPrompt(state, now),
         Phase.Choosing => Announcer.ChoicePrompt(state.Choosing),
-        Phase.Signing => Announcer.FinishPrompt(state).Shown,
+        Phase.Signing => Announcer.FinishPrompt(state),
         Phase.Stopped => Halt.Question(state),
         Phase.Condemning => Announcer.CondemnPrompt,
         Phase.Asking => state.Step.Question?.Text,

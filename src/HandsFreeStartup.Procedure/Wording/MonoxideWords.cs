@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Safety;
 
 namespace HandsFreeStartup.Procedure.Wording;
@@ -8,10 +9,10 @@ namespace HandsFreeStartup.Procedure.Wording;
 public static class MonoxideWords
 {
     /// <summary>Place and concentration: "CO in the flue, air-free (high) 450 ppm".</summary>
-    public static string Measured(MonoxideJudged judged)
+    public static Message Measured(MonoxideJudged judged)
     {
-        string ppm = Value(judged)?.Plain ?? "too high";
-        return $"CO {Where(judged)}{Labels.In(judged.Key.Scope)} {ppm}{(judged.IsDoubtful ? ", read back and not confirmed" : "")}";
+        Message ppm = Value(judged) is { } value ? (Message)$"{value}" : "too high";
+        return $"CO {Where(judged)}{new MessagePart.Name(Labels.In(judged.Key.Scope))} {ppm}{(judged.IsDoubtful ? ", read back and not confirmed" : "")}";
     }
 
     /// <summary>"in the room", "in the flue, air-free".</summary>
@@ -22,9 +23,9 @@ public static class MonoxideWords
         ? ShownValue.Alone(Math.Round((decimal)ppm, 0, MidpointRounding.AwayFromZero), Unit.PartsPerMillion.Symbol, judged.IsOver) : null;
 
     /// <summary>The same with what it asks for. Where only its uncertainty reaches the tier, it says that and no more: the value itself lies below.</summary>
-    public static string Sentence(MonoxideJudged judged) => judged is { Counts: false, IsDoubtful: false, Ppm: not null } && Tier(judged) is { } tier
-        ? $"{Measured(judged)} is not proven to be below {Numbers.Text(tier.From, 0)} ppm{(judged.Action == MonoxideAction.FindSource ? "" : $": {judged.Do.TrimEnd('.')}")}"
-        : $"{Measured(judged)}: {judged.Do.TrimEnd('.')}";
+    public static Message Sentence(MonoxideJudged judged) => judged is { Counts: false, IsDoubtful: false, Ppm: not null } && Tier(judged) is { } tier
+        ? (Message)$"{Measured(judged)} is not proven to be below {ShownValue.Alone((decimal)tier.From, Unit.PartsPerMillion.Symbol)}{(judged.Action == MonoxideAction.FindSource ? (Message)"" : $": {judged.Do.WithoutStop()}")}"
+        : $"{Measured(judged)}: {judged.Do.WithoutStop()}";
 
     /// <summary>As it is announced at once: the worse it is, the louder, place and number before what to do.</summary>
     public static Message Told(MonoxideJudged judged)

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace HandsFreeStartup.Procedure.Wording;
 
-/// <summary>Numbers as people see them. What has an uncertainty is a <see cref="ShownValue"/>.</summary>
+/// <summary>Numbers as people see them. What has an uncertainty is a <see cref="Messages.ShownValue"/>.</summary>
 public static class Numbers
 {
     /// <summary>With the decimals as spoken.</summary>

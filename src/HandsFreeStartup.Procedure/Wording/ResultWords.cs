@@ -1,4 +1,5 @@
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Wording;
 
@@ -16,9 +17,10 @@ public static class ResultWords
     /// <summary>The same, part by part.</summary>
     public static Message Told(CalculatedResult result)
     {
-        string remark = result.Remark.TrimEnd('.');
+        Message remark = result.Remark.WithoutStop();
+        Message also = remark.IsEmpty ? (Message)"" : $"{(result.Value is null ? ": " : ", ")}{remark}";
         return result.Value is null
-            ? $"cannot be told{(remark.Length == 0 ? "" : $": {remark}")}"
-            : (Message)$"{new MessagePart.Quantity(ShownValue.Of(result), TellsDoubt: true)}{(remark.Length == 0 ? "" : $", {remark}")}";
+            ? $"cannot be told{also}"
+            : (Message)$"{new MessagePart.Quantity(ShownValue.Of(result), TellsDoubt: true)}{also}";
     }
 }

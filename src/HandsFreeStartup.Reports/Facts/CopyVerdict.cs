@@ -1,4 +1,5 @@
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 
@@ -45,7 +46,7 @@ sealed record CopyVerdict(string Word, string Short, string Sentence, bool IsSig
 
     static IEnumerable<string> DangersOf(JobRecord facts) =>
     [
-        .. facts.Unsafe.Select(found => found.Condition),
+        .. facts.Unsafe.Select(found => found.Condition.Shown),
         .. facts.Decided is { Kind: EndKind.Unsafe } decided && facts.Unsafe.Count == 0 ? [decided.Reason] : Array.Empty<string>(),
         .. facts.Stop is { Cause: not StopCause.Emergency } stopped ? [StopWords.Of(stopped.Cause)] : Array.Empty<string>(),
         .. facts.Readings.Where(fate => fate.Counts && fate.Reading.Limit is { IsSafety: true } && VerdictWords.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit))

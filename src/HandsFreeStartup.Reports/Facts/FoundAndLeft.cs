@@ -1,5 +1,6 @@
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Reports.Facts;

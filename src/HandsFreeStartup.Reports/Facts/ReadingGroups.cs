@@ -1,6 +1,7 @@
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 
@@ -70,7 +71,7 @@ sealed class ReadingGroups
         ResultFate[] fates = [.. _facts.AllResults.Where(fate => fate.Scope == scope && fate.Result.Id == id)];
         ResultFate? left = fates.LastOrDefault(fate => fate.Counts);
         ResultFate? found = fates.FirstOrDefault(IsOfWhatWasFound);
-        string remark = left is null ? $"none: {fates[^1].NoLonger}" : left.Result.Value is null ? ResultWords.Of(left.Result) : left.Result.Remark;
+        string remark = left is null ? $"none: {fates[^1].NoLonger}" : left.Result.Value is null ? ResultWords.Of(left.Result) : left.Result.Remark.Shown;
         return new FoundAndLeft(
             fates[^1].Result.Label + Suffix(scope), scope, true, fates[^1].Result.UnitSymbol,
             Shown(found), WorstOf(fates, found, left), Shown(left), left?.Result.Limit, left?.Result.Verdict, remark, left is null);

@@ -40,7 +40,7 @@ public static class OutOfServiceNotice
         page.Pair("Where", $"{plan.Site.Title}; {plan.Site.Address}");
         page.Pair("For", plan.Site.Customer);
         page.Pair("Found", $"{facts.Times.Stamp(ended.At)} by {facts.Job?.Technician ?? "unknown"}");
-        page.Pair("Because", found?.Condition ?? facts.Decided?.Reason ?? ended.Reason);
+        page.Pair("Because", found?.Condition.Shown ?? facts.Decided?.Reason ?? ended.Reason);
         page.Blank();
         page.Line($"Do not use this furnace. It is to be shut off, with its gas closed, and tagged. {(kind == EndKind.OwnersWish
             ? "It may be used only after a licensed person has started it up anew."

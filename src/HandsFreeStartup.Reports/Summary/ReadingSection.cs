@@ -1,4 +1,5 @@
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;

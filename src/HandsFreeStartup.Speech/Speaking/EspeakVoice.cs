@@ -78,7 +78,7 @@ public sealed class EspeakVoice : IVoice
 
     ValueTask Queue(string text, CancellationToken cancellation, CancellationToken replaced)
     {
-        Message message = new(Verbalise.Text(text), cancellation, replaced);
+        Message message = new(text, cancellation, replaced);
         if (!_queue.Writer.TryWrite(message))
         {
             message.Said.TrySetResult();

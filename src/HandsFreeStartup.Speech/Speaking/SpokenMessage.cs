@@ -1,6 +1,5 @@
-using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Procedure.Wording;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Speech.Speaking;
 
@@ -19,17 +18,18 @@ public static class SpokenMessage
     static string Of(MessagePart part, bool digitByDigit) => part switch
     {
         MessagePart.Quantity quantity => $" {Of(quantity, digitByDigit)} ",
-        MessagePart.Limit limit => $" {Of(limit.Declared)} ",
+        MessagePart.Limit limit => $" {Of(limit)} ",
         MessagePart.Duration duration => $" {Of(duration.Span)} ",
-        MessagePart.Name name => $" {Verbalise.Text(name.Words)} ",
-        _ => Words(part.Shown),
+        MessagePart.Telephone telephone => $" {Digits(telephone.Number)} ",
+        MessagePart.Name name => $" {string.Concat(name.Parts.Select(word => Of(word, digitByDigit: false)))} ",
+        MessagePart.Figure figure => $"{(figure.EndsRange ? " to " : "")}{Of(figure)}",
+        _ => Verbalise.Text(part.Shown),
     };
 
-    /// <summary>What people wrote: its blanks at both ends divide it from its neighbors.</summary>
-    static string Words(string written)
+    static string Of(MessagePart.Figure figure)
     {
-        string said = Verbalise.Text(written);
-        return $"{(written.StartsWith(' ') ? " " : "")}{said}{(written.EndsWith(' ') ? " " : "")}";
+        string said = SpokenNumber.Written(figure.Number);
+        return figure.UnitSymbol.Length == 0 ? said : $"{said} {UnitWords.Of(figure.UnitSymbol, isOne: said is "one" or "minus one")} ";
     }
 
     static string Of(MessagePart.Quantity quantity, bool digitByDigit)
@@ -42,17 +42,16 @@ public static class SpokenMessage
             : $"{Number(value.Number, digitByDigit)} plus or minus {WithUnit(value.Uncertainty, value.UnitSymbol, digitByDigit)}";
     }
 
-    static string Of(DeclaredLimit limit)
+    static string Of(MessagePart.Limit limit) => (limit.Lower.Length, limit.Upper.Length) switch
     {
-        string low = limit.Lower is { } lower ? DeclaredLimit.Shown(lower) : "", high = limit.Upper is { } upper ? DeclaredLimit.Shown(upper) : "";
-        return (low.Length, high.Length) switch
-        {
-            (0, 0) => "no limit",
-            (0, _) => $"at most {WithUnit(high, limit.UnitSymbol, false)}",
-            (_, 0) => $"at least {WithUnit(low, limit.UnitSymbol, false)}",
-            _ => $"{Number(low, false)} to {WithUnit(high, limit.UnitSymbol, false)}",
-        };
-    }
+        (0, 0) => "no limit",
+        (0, _) => $"at most {WithUnit(limit.Upper, limit.UnitSymbol, false)}",
+        (_, 0) => $"at least {WithUnit(limit.Lower, limit.UnitSymbol, false)}",
+        _ => $"{Number(limit.Lower, false)} to {WithUnit(limit.Upper, limit.UnitSymbol, false)}",
+    };
+
+    /// <summary>A number that is dialed, or whatever else stands in its place.</summary>
+    static string Digits(string dialed) => string.Concat(dialed.Select(letter => char.IsAsciiDigit(letter) ? $" {SpokenNumber.Usual(letter - '0')}" : letter == '-' ? "," : $"{letter}"));
 
     static string Of(TimeSpan span)
     {
@@ -68,9 +67,16 @@ public static class SpokenMessage
     {
         string over = number.StartsWith("over ", StringComparison.Ordinal) ? "over " : "";
         return decimal.TryParse(number[over.Length..], System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out decimal value)
-            ? over + (Unit.Find(unitSymbol) is { } unit ? Verbalise.Value(value, unit, digitByDigit) : Number(number[over.Length..], digitByDigit))
+            ? over + (Unit.Find(unitSymbol) is { } unit ? Value(value, unit, digitByDigit) : Number(number[over.Length..], digitByDigit))
             : "cannot be told";
     }
+
+    /// <summary>A value with its unit as the tool reads it back: "seven point six percent".</summary>
+    /// <param name="value">Decimals as spoken.</param>
+    /// <param name="unit">The unit of the field.</param>
+    /// <param name="digitByDigit">For a value that is in doubt: "one five degrees" cannot be taken for "fifty".</param>
+    public static string Value(decimal value, Unit unit, bool digitByDigit = false) =>
+        $"{(digitByDigit ? SpokenNumber.DigitByDigit(value) : SpokenNumber.Usual(value))} {(Math.Abs(value) == 1 ? UnitWords.Singular(unit.Spoken[0]) : unit.Spoken[0])}";
 
     static string Number(string number, bool digitByDigit)
     {

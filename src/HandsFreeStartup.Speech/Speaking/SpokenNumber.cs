@@ -24,8 +24,13 @@ public static class SpokenNumber
     /// <summary>Digit by digit: "three two eight", "one five", "minus zero point zero two". Tells fifteen from fifty.</summary>
     public static string DigitByDigit(decimal value) => Sign(value) + string.Join(" point ", Parts(value).Select(Digits));
 
-    /// <summary>The same for a number of any length as it is written, without a sign.</summary>
-    internal static string DigitByDigit(string written) => string.Join(" point ", written.Split('.').Select(Digits));
+    /// <summary>What is longer is no number of an instrument but somebody's file name, and a decimal does not hold it.</summary>
+    const int LongestNumber = 18;
+
+    /// <summary>The usual way for a number as somebody wrote it, and digit by digit where it is too long for one.</summary>
+    internal static string Written(string number) => number[0] == '-' ? $"minus {Written(number[1..])}"
+        : number.Length <= LongestNumber ? Usual(decimal.Parse(number, CultureInfo.InvariantCulture))
+        : string.Join(" point ", number.Split('.').Select(Digits));
 
     static string Sign(decimal value) => value < 0 ? "minus " : "";
 

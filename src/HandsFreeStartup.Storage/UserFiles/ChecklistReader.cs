@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using Timer = HandsFreeStartup.Procedure.Checklists.Timer;
 
 namespace HandsFreeStartup.Storage.UserFiles;
@@ -63,7 +64,7 @@ sealed class ChecklistReader(Findings findings)
     static IEnumerable<Step> WithPrompts(EntryReader file, ImmutableArray<StepEntry> steps)
     {
         EntryReader? prompts = file.Map("prompts", "prompts", [.. steps.Select(entry => entry.Step.Id)]);
-        return steps.Select(entry => entry.Step with { Prompt = prompts?.TextOrNull(entry.Step.Id) });
+        return steps.Select(entry => entry.Step with { Prompt = prompts is null ? null : Written(prompts, entry.Step.Id) });
     }
 
     Occasion Occasion(YamlValue value, HashSet<string> taken)
@@ -97,9 +98,9 @@ sealed class ChecklistReader(Findings findings)
             Title = entry.Text("title"),
             Imperative = Imperative(entry),
             Kind = kind,
-            Do = entry.Text("do", " Write what to do, in plain words."),
-            Why = entry.TextOrNull("why"),
-            Caution = entry.TextOrNull("caution"),
+            Do = Message.Written(entry.Text("do", " Write what to do, in plain words.")),
+            Why = Written(entry, "why"),
+            Caution = Written(entry, "caution"),
             Scope = entry.Has("stage") ? entry.Id("stage") : null,
             Readings = entry.Each("readings", false, Reading),
             Also = Also(entry),
@@ -119,6 +120,8 @@ sealed class ChecklistReader(Findings findings)
         }, entry)
         { HasKind = hasKind };
     }
+
+    static Message? Written(EntryReader entry, string key) => entry.TextOrNull(key) is { } text ? Message.Written(text) : null;
 
     static string? Imperative(EntryReader step)
     {
@@ -190,13 +193,13 @@ sealed class ChecklistReader(Findings findings)
         if (entry.Has("decides"))
         {
             entry.Choice("decides", [Procedure.Checklists.Question.DecidesDraft]);
-            return new Question(entry.Text("text"), true, "", false) { Decides = Procedure.Checklists.Question.DecidesDraft, Choices = DraftChoices };
+            return new Question(Message.Written(entry.Text("text")), true, "", false) { Decides = Procedure.Checklists.Question.DecidesDraft, Choices = DraftChoices };
         }
 
         return new Question(
-            entry.Text("text"),
+            Message.Written(entry.Text("text")),
             entry.Choice("proper", ["yes", "no"]) == "yes",
-            entry.Text("otherwise", " Write what must be done after the other answer."),
+            Message.Written(entry.Text("otherwise", " Write what must be done after the other answer.")),
             entry.Flag("stops_for_gas"),
             entry.Has("unsafe_after") ? (int)entry.Number("unsafe_after", 1, 9) : null)
         {

@@ -74,7 +74,7 @@ static class ChecklistRules
             step.Entry.Report("voids", "Only a step of kind adjust, or one of kind read that is corrected, voids readings. Change the kind, or remove 'voids'.");
         }
 
-        if (kind is StepKind.Walk != step.Step.Do.Contains(Room, StringComparison.Ordinal) && step.Entry.Has("do"))
+        if (kind is StepKind.Walk != step.Step.Do.Shown.Contains(Room, StringComparison.Ordinal) && step.Entry.Has("do"))
         {
             step.Entry.Report("do", kind is StepKind.Walk
                 ? $"The text of a walk must say where to go. Write {Room} where the room's name belongs, such as \"Walk to the {Room}\"."

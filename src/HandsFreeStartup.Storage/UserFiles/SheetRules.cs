@@ -57,7 +57,7 @@ static class SheetRules
         string key = limit.Limit.Upper is null ? "lower" : "upper";
         if (plausible.Impossible is { } impossible && !(limit.Limit.Lower > limit.Limit.Upper))
         {
-            limit.Entry.ReportForNew(key, impossible);
+            limit.Entry.ReportForNew(key, impossible.Shown);
         }
         else if (plausible.Unusual is { } unusual && limit.Limit.Unusual is null)
         {

@@ -95,7 +95,7 @@ sealed partial record Draft(string Id)
         DeclaredLimit taken = new(question.Name, bounds.Lower, bounds.Upper, UnitOf(question), NoSourceYet, question.IsSafety);
         said = bounds.Remark.Length == 0 ? "" : $"  Taken as {taken.Text}, {bounds.Remark}.";
         return LimitPlausibility.Of(taken, Sheet) is { Impossible: null, Unusual: { } unusual }
-            ? Strange(taken, bounds.Remark, unusual, ref said)
+            ? Strange(taken, bounds.Remark, unusual.Shown, ref said)
             : Checked(this with { Unsourced = taken, Remark = bounds.Remark, Doubted = null }, ref said);
     }
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using HandsFreeStartup.Doors;
-using HandsFreeStartup.Procedure.Wording;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Simulation;
 using HandsFreeStartup.Simulation.Critiques;

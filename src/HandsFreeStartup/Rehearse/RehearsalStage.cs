@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Session;
 using HandsFreeStartup.Simulation;
 using HandsFreeStartup.Speech.Listening;
@@ -92,7 +93,7 @@ sealed class RehearsalStage(Bench bench, RehearsalClock clock) : IStage
 
         lock (_oneAtATime)
         {
-            string told = Do(act);
+            Message told = Do(act);
             if (_last is { } last)
             {
                 _display?.ShowNews(last, line.Trim(), told);
@@ -111,7 +112,7 @@ sealed class RehearsalStage(Bench bench, RehearsalClock clock) : IStage
     public bool AreMeant(Phrase phrase) => phrase is Phrase.Choice { Value: var value } && value.StartsWith(OfHands, StringComparison.Ordinal);
 
     /// <inheritdoc/>
-    public string Do(Phrase phrase)
+    public Message Do(Phrase phrase)
     {
         lock (_oneAtATime)
         {
@@ -120,23 +121,23 @@ sealed class RehearsalStage(Bench bench, RehearsalClock clock) : IStage
         }
     }
 
-    string Do(Act act)
+    Message Do(Act act)
     {
         bench.Advance(clock.Elapsed);
         switch (act)
         {
             case Act.Move move:
                 Move(move);
-                return $"You: {move.Words}.";
+                return $"You: {new MessagePart.Name(move.Words)}.";
             case Act.Wait wait:
                 clock.Forward(wait.Time);
                 bench.Advance(clock.Elapsed);
                 Keep(wait);
-                return $"You {wait.Words}.";
+                return $"You {new MessagePart.Name(wait.Words)}.";
             case Act.AskHint:
                 bench.CountHint();
                 Keep(act);
-                return _last is { } last ? _coach.Next(last.View, isReasonShown: _display is { AsLines: false }) : "There is no hint yet.";
+                return _last is { } last ? _coach.Next(last.View, isReasonShown: _display is { AsLines: false }) : (Message)"There is no hint yet.";
             case Act.DoIt:
                 return DoAll();
             default:
@@ -153,7 +154,7 @@ sealed class RehearsalStage(Bench bench, RehearsalClock clock) : IStage
     }
 
     /// <summary>Does what the step wants, with the time that it takes; stops where only time helps.</summary>
-    string DoAll()
+    Message DoAll()
     {
         List<string> done = [];
         while (bench.Missing is [var hand, ..] && hand != "wait" && HandWords.Read(hand, bench.Furnace.Plan) is Act.Move move)
@@ -164,7 +165,7 @@ sealed class RehearsalStage(Bench bench, RehearsalClock clock) : IStage
             done.Add(move.Words);
         }
 
-        return done.Count == 0 ? "Nothing is to be done with the hands here." : $"You: {string.Join(", ", done)}.";
+        return done.Count == 0 ? (Message)"Nothing is to be done with the hands here." : $"You: {string.Join(", ", done)}.";
     }
 
     void Witness(IReadOnlyList<StartupEvent> events)
@@ -218,7 +219,7 @@ sealed class RehearsalStage(Bench bench, RehearsalClock clock) : IStage
         public void Warn(string text) => display.Warn(text);
 
         /// <summary>Shows what the hands have done, and the displays after it.</summary>
-        public void ShowNews(Moment last, string typed, string told) => display.Show(last with
+        public void ShowNews(Moment last, string typed, Message told) => display.Show(last with
         {
             Heard = asLines ? null : Evidence.Typed(typed),
             Said = [new Announcement(told), .. News()],

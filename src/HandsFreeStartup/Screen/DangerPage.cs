@@ -1,5 +1,5 @@
 using HandsFreeStartup.Procedure;
-using HandsFreeStartup.Procedure.Wording;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Screen;
 

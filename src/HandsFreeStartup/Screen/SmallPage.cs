@@ -1,6 +1,6 @@
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Procedure.Wording;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Screen;
 
@@ -14,7 +14,7 @@ static class SmallPage
     {
         TimerLine? wait = state.Moment.View.Timers.Where(timer => timer.Remaining > TimeSpan.Zero).MinBy(timer => timer.Remaining);
         string left = wait is null ? "" : $" {Durations.Text(wait.Remaining)}";
-        return Above($"{alarm.Title}{left}", Look.Alarm, state, width, height, alarm.Lines[0]);
+        return Above($"{alarm.Title}{left}", Look.Alarm, state, width, height, alarm.Lines[0].Shown);
     }
 
     static IReadOnlyList<ScreenRow> Above(string text, Look look, ConsoleState state, int width, int height, string? first = null)

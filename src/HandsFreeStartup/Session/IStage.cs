@@ -1,4 +1,5 @@
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Session;
 
@@ -13,7 +14,7 @@ public interface IHands
 
     /// <summary>Does what a phrase asks of them.</summary>
     /// <returns>What was done, as one sentence.</returns>
-    string Do(Phrase phrase);
+    Message Do(Phrase phrase);
 }
 
 /// <summary>Stands between a session and its devices, where the furnace is none of this world.</summary>

@@ -1,7 +1,7 @@
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Hearing;
-using HandsFreeStartup.Procedure.Wording;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Session;
 using HandsFreeStartup.Speech.Listening;
 

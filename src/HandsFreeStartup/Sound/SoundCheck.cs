@@ -15,7 +15,7 @@ public sealed class SoundCheck(IAudioSource source, IVoice voice, TimeProvider c
     static readonly TimeSpan Spoken = TimeSpan.FromSeconds(5);
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
-    const string Example = "This is the voice of the tool. Oxygen 7.6 %";
+    const string Example = "This is the voice of the tool. Oxygen seven point six percent.";
 
     int _problems;
 

@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Session;
 
 namespace HandsFreeStartup.Tour;
@@ -39,7 +40,7 @@ sealed class TourStage(TimeProvider clock, TimeSpan farewell) : IStage
     public bool AreMeant(Phrase phrase) => false;
 
     /// <inheritdoc/>
-    public string Do(Phrase phrase) => "";
+    public Message Do(Phrase phrase) => "";
 
     /// <inheritdoc/>
     public bool Take(string line) => false;

@@ -34,13 +34,13 @@ public sealed class EspeakVoiceTests : IDisposable
     IVoice Voice() => EspeakVoice.Find(TimeProvider.System, _speaking.Enqueue, find: _programs.Find);
 
     [Fact]
-    public async Task Messages_are_said_in_order_and_in_words()
+    public async Task Messages_are_said_in_order()
     {
         await using IVoice voice = Voice();
 
-        await Task.WhenAll(Enumerable.Range(1, 3).Select(i => voice.Say($"CO {i} ppm", default).AsTask())).WaitAsync(Long);
+        await Task.WhenAll(Enumerable.Range(1, 3).Select(i => voice.Say($"C O {i} P P M", default).AsTask())).WaitAsync(Long);
 
-        Assert.Equal("said: C O one P P M\nsaid: C O two P P M\nsaid: C O three P P M\n", _programs.LogText);
+        Assert.Equal("said: C O 1 P P M\nsaid: C O 2 P P M\nsaid: C O 3 P P M\n", _programs.LogText);
     }
 
     [Fact]

@@ -1,5 +1,5 @@
 using HandsFreeStartup.Procedure.Checklists;
-using HandsFreeStartup.Procedure.Wording;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Speech.Speaking;
 
 namespace HandsFreeStartup.Speech.Tests.Speaking;
@@ -28,6 +28,10 @@ public sealed class SpokenMessageTests
     public void Limits_and_times_are_said_in_words() => Assert.Equal(
         "at most four hundred P P M. four minutes five seconds left, and minus zero point zero two inches.",
         SpokenMessage.Of($"{new DeclaredLimit("any", null, 400, "ppm", "invented", true)}. {TimeSpan.FromSeconds(245)} left, and {ShownValue.Alone(-0.02m, "in. w.c.")}."));
+
+    [Fact]
+    public void A_telephone_number_is_said_digit_by_digit() =>
+        Assert.Equal("Call five five five, zero one zero zero, from outside.", SpokenMessage.Of($"Call {new MessagePart.Telephone("555-0100")}, from outside."));
 
     [Fact]
     public void Over_the_range_is_said_so() => Assert.Equal("over nine thousand nine hundred ninety nine P P M", SpokenMessage.Of($"{ShownValue.Alone(9999, "ppm", isOver: true)}"));

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Reflection;
+using System.Runtime.CompilerServices;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Storage.Tests.Support;
 
@@ -24,6 +26,10 @@ public sealed class ArbitraryEvent(int seed)
         if (type == typeof(string))
         {
             return Texts[_random.Next(Texts.Length)];
+        }
+        if (type == typeof(Message))
+        {
+            return Message.Written(Texts[_random.Next(Texts.Length)]);
         }
         if (type == typeof(bool))
         {
@@ -79,13 +85,19 @@ public sealed class ArbitraryEvent(int seed)
     object MakeRecord(Type type)
     {
         ConstructorInfo constructor = type.GetConstructors().MaxBy(candidate => candidate.GetParameters().Length)!;
-        return constructor.Invoke([.. constructor.GetParameters().Select(MakeOrNull)]);
+        object made = constructor.Invoke([.. constructor.GetParameters().Select(parameter => MakeOrNull(parameter.ParameterType, _nullability.Create(parameter)))]);
+        foreach (PropertyInfo named in type.GetProperties().Where(property => property.IsDefined(typeof(RequiredMemberAttribute))))
+        {
+            named.SetValue(made, MakeOrNull(named.PropertyType, _nullability.Create(named)));
+        }
+
+        return made;
     }
 
-    object? MakeOrNull(ParameterInfo parameter)
+    object? MakeOrNull(Type type, NullabilityInfo nullability)
     {
-        Type? underlying = Nullable.GetUnderlyingType(parameter.ParameterType);
-        bool mayBeNull = underlying is not null || _nullability.Create(parameter).WriteState == NullabilityState.Nullable;
-        return mayBeNull && _random.Next(3) == 0 ? null : Make(underlying ?? parameter.ParameterType);
+        Type? underlying = Nullable.GetUnderlyingType(type);
+        bool mayBeNull = underlying is not null || nullability.WriteState == NullabilityState.Nullable;
+        return mayBeNull && _random.Next(3) == 0 ? null : Make(underlying ?? type);
     }
 }

@@ -63,7 +63,7 @@ sealed class Walker(StartupPlan plan, LiveJob job)
     {
         for (int moves = 0; Job.Procedure.Phase == Phase.Asking && !isThere(Step); moves++)
         {
-            Assert.True(moves < MostSteps, $"The walk does not end; it stays at {Job.Step}: {Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason}");
+            Assert.True(moves < MostSteps, $"The walk does not end; it stays at {Job.Step}: {Job.Last.OfType<CommandRefused>().LastOrDefault()?.Reason.Shown}");
             DoStep();
         }
 

@@ -1,4 +1,5 @@
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Speech.Speaking;
 
 namespace HandsFreeStartup.Tests.Fuzzing;
@@ -17,8 +18,8 @@ public sealed class VoiceDoor() : FuzzedDoor("voice")
     public override Outcome Try(byte[] input, Random random)
     {
         string shown = TextOf(input);
-        bool digitByDigit = random.Next(2) == 0;
-        string said = Verbalise.Text(shown, digitByDigit);
+        string said = SpokenMessage.Of(Message.Written(shown), random.Next(2) == 0);
+        Assert.Equal(shown, Message.Written(shown).Shown);
         Assert.DoesNotContain('\u0001', said);
         Assert.InRange(said.Length, 0, 30 * (shown.Length + 1));
         bool isReading = StrictNumber.Of(shown) is { } number && Math.Abs(number) < 10_000 && number.Scale < 6 && shown[0] is '-' or '−' or >= '0' and <= '9' && !shown.Contains(' ', StringComparison.Ordinal);

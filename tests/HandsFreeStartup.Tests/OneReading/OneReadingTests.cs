@@ -64,7 +64,7 @@ public sealed partial class OneReadingTests
             $"{Fields.Find(fate.Reading.Key.FieldId)!.Label}{In(fate.Reading.Key.Scope)}", fate.Reading.Key.FieldId, fate.Reading.Key.Scope, Oracle.Of(fate.Reading), fate.Reading.UnitSymbol, fate.Reading.Verdict,
             fate.Reading.Limit, fate.Counts, fate.End.ToString().ToLowerInvariant(), "")),
         .. record.Results.Select(fate => new Value(
-            $"{fate.Result.Label}{In(fate.Scope)}", fate.Result.Id, fate.Scope, Oracle.Of(fate.Result), fate.Result.UnitSymbol, fate.Result.Verdict, fate.Result.Limit, true, "result", fate.Result.Remark)),
+            $"{fate.Result.Label}{In(fate.Scope)}", fate.Result.Id, fate.Scope, Oracle.Of(fate.Result), fate.Result.UnitSymbol, fate.Result.Verdict, fate.Result.Limit, true, "result", fate.Result.Remark.Shown)),
     ];
 
     static string In(string scope) => scope.Length == 0 ? "" : $" ({scope})";
@@ -168,7 +168,7 @@ public sealed partial class OneReadingTests
                 yield return $"narrow: {text}";
             }
 
-            string subject = $"{exception.Subject.TrimEnd('.')}.";
+            string subject = $"{exception.Subject.Shown.TrimEnd('.')}.";
             if (!told.Findings.Findings.Any(finding => finding.Text == subject && finding.Quote == exception.Reason))
             {
                 yield return $"review: {subject}";

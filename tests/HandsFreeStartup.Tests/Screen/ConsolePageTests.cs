@@ -102,7 +102,7 @@ public sealed class ConsolePageTests
             HashSet<string> seen = [.. Enumerable.Range(0, 40).SelectMany(page => ConsolePage.Of(state with { Page = page }, width, height))
                 .SelectMany(row => row.Text.Split((char[])[' ', '»'], StringSplitOptions.RemoveEmptyEntries))];
             IEnumerable<string> essential = view.Alarm is { } alarm
-                ? [.. alarm.Lines, view.Question ?? "", .. view.ListeningFor, .. view.Open]
+                ? [.. alarm.Lines.Select(line => line.Shown), view.Question ?? "", .. view.ListeningFor, .. view.Open]
                 : [view.Do, view.Caution ?? "", view.Question ?? "", .. view.ListeningFor, .. view.Open, .. view.Readings.Select(reading => reading.Good)];
             Assert.All(essential.SelectMany(text => text.Split(' ', StringSplitOptions.RemoveEmptyEntries)), word =>
                 Assert.Contains(seen, one => one.Contains(word, StringComparison.Ordinal)));

@@ -48,7 +48,7 @@ public sealed class TourTests : IDisposable
         using StreamReader reader = new(text);
         Checklist tour = UserFile.ReadChecklist(UserFile.Copy("tour.yaml", reader.ReadToEnd()));
 
-        Assert.All(tour.Steps.SelectMany(step => new[] { step.Title, step.Do, step.Why, step.Prompt }), said => Assert.DoesNotContain("stop", said ?? "", StringComparison.OrdinalIgnoreCase));
+        Assert.All(tour.Steps.SelectMany(step => new[] { step.Title, step.Do, step.Why, step.Prompt }), said => Assert.DoesNotContain("stop", said?.Shown ?? "", StringComparison.OrdinalIgnoreCase));
     }
 
     async Task<(int Code, string Output, string Error)> Typed((string Waits, string Types)[] talk)

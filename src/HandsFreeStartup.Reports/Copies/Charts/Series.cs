@@ -1,5 +1,6 @@
 using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;

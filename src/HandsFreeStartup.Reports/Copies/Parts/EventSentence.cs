@@ -1,6 +1,7 @@
 using HandsFreeStartup.Calculations.Settling;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Wording;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
@@ -92,7 +93,7 @@ static class EventSentence
         TimerStopped timer => $"Timer of step \"{title(timer.StepId)}\" stopped before its end; it begins anew.",
         StepReopened reopened => $"Step \"{title(reopened.StepId)}\" is to be done again: {reopened.Because}",
         DictationHeard heard => $"Read back, not confirmed yet: \"{heard.Text}\", {EvidenceWords.Of(heard.Evidence, false)}.",
-        ExceptionMade made => $"EXCEPTION in step \"{title(made.StepId)}\": {made.Subject.TrimEnd('.')}. Reason: {made.Reason.TrimEnd('.')}; {EvidenceWords.Of(made.Evidence, false)}.",
+        ExceptionMade made => $"EXCEPTION in step \"{title(made.StepId)}\": {made.Subject.Shown.TrimEnd('.')}. Reason: {made.Reason.TrimEnd('.')}; {EvidenceWords.Of(made.Evidence, false)}.",
         ChoiceAsked asked => $"Asked to choose: {Topic(asked.Topic)}.",
         ChoiceMade chosen => $"Chosen in step \"{title(chosen.StepId)}\", {Topic(chosen.Topic)}: {chosen.Value.Replace('-', ' ')}, {EvidenceWords.Of(chosen.Evidence, false)}.",
         LimitDoubted doubted => $"STRANGE LIMIT, asked again in step \"{title(doubted.StepId)}\": {doubted.Limit.Name} {doubted.Limit.Text.TrimEnd()}. {doubted.Why}",

@@ -1,6 +1,7 @@
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies.Layout;
@@ -29,7 +30,7 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
         .. Section("Questions answered", [new("time", 9), new("question", 75), new("answer", 16)],
             [.. copy.Facts.Answers.Select(Row)], "None."),
         .. Section("Understood, but not carried out", [new("time", 9), new("what was said", 36), new("why not", 55)],
-            [.. copy.Facts.Refusals.Select(refused => new Cell[] { copy.Times.Time(refused.At), refused.Said, refused.Reason })], "Nothing."),
+            [.. copy.Facts.Refusals.Select(refused => new Cell[] { copy.Times.Time(refused.At), refused.Said, refused.Reason.Shown })], "Nothing."),
         .. Section("Recordings and photos beside the record", [new("time", 9), new("what", 13), new("name: the SHA-256 of its bytes", 78)],
             [.. copy.Facts.Attachments.Select(one => new Cell[] { copy.Times.Time(one.At), one.IsPhoto ? "photo" : "recording", one.Name })], "None."),
         .. Section("What the job ran with", [new("", 14), new("", 86)], [.. Origin()], ""),
@@ -92,7 +93,7 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
     Cell[] Row(AnswerGiven answer) =>
     [
         copy.Times.Time(answer.At),
-        copy.Facts.Steps.FirstOrDefault(step => step.Step.Id == answer.StepId)?.Step.Question?.Text ?? answer.StepId,
+        copy.Facts.Steps.FirstOrDefault(step => step.Step.Id == answer.StepId)?.Step.Question?.Text.Shown ?? answer.StepId,
         Labels.YesNo(answer.Answer),
     ];
 

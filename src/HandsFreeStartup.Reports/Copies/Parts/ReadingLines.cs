@@ -1,4 +1,5 @@
 using HandsFreeStartup.Calculations.Judgement;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies.Layout;
 using HandsFreeStartup.Reports.Facts;

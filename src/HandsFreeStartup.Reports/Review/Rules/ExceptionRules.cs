@@ -6,7 +6,7 @@ namespace HandsFreeStartup.Reports.Review.Rules;
 static class ExceptionRules
 {
     public static IEnumerable<ReviewFinding> All(ReviewedJob job) => job.Facts.Exceptions.Select(exception =>
-        new ReviewFinding(RuleOf(exception.Kind), WeightOf(exception.Kind), $"{exception.Subject.TrimEnd('.')}.")
+        new ReviewFinding(RuleOf(exception.Kind), WeightOf(exception.Kind), $"{exception.Subject.Shown.TrimEnd('.')}.")
         {
             At = exception.At,
             StepId = exception.StepId,

@@ -1,9 +1,11 @@
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Speech.Speaking;
 
 namespace HandsFreeStartup.Speech.Tests.Speaking;
 
-public sealed class VerbaliseTests
+/// <summary>Text that somebody wrote, taken into parts where it comes in, as the voice says it.</summary>
+public sealed class WrittenWordsTests
 {
     [Theory]
     [InlineData("Draft -0.02 in. w.c.", "Draft minus zero point zero two inches")]
@@ -32,19 +34,20 @@ public sealed class VerbaliseTests
     [InlineData("-.02", "minus zero point zero two")]
     [InlineData("C.O. 17 at plate.12.jpg", "C.O. seventeen at plate.12.jpg")]
     [InlineData("(-0.02)", "(minus zero point zero two)")]
+    [InlineData("40 CFR 50.8(a), the 8-hour value", "forty CFR fifty point eight(a), the eight-hour value")]
     [InlineData("Press F2 for done", "Press F2 for done")]
     [InlineData("Second stage - high fire", "Second stage, high fire")]
     [InlineData("How long is the COMPANY's 5 minutes?", "How long is the COMPANY's five minutes?")]
     [InlineData("ppm and °F and in. w.c. are units", "P P M and degrees and inches are units")]
     [InlineData("", "")]
-    public void What_is_shown_becomes_what_a_voice_can_say(string shown, string said) => Assert.Equal(said, Verbalise.Text(shown));
+    public void What_is_shown_becomes_what_a_voice_can_say(string shown, string said) => Assert.Equal(said, Said(shown));
 
     [Fact]
     public void What_is_already_words_stays_as_it_is()
     {
         const string said = "Draft minus zero point zero two inches, C O two, twelve P P M.";
 
-        Assert.Equal(said, Verbalise.Text(said));
+        Assert.Equal(said, Said(said));
     }
 
     [Fact]
@@ -54,18 +57,30 @@ public sealed class VerbaliseTests
         {
             foreach (decimal value in (decimal[])[field.Lowest, field.Highest, decimal.Round((field.Lowest + field.Highest) / 2, field.MostDecimals)])
             {
-                string said = Verbalise.Text(FormattableString.Invariant($"{field.Label}: {value} {field.Unit.Symbol}."));
+                string said = Said(FormattableString.Invariant($"{field.Label}: {value} {field.Unit.Symbol}."));
 
                 Assert.Matches("^[A-Za-z,:. ]+$", said);
                 Assert.DoesNotMatch(@"\bCO\b|\bppm\b|w\.c\.", said);
-                Assert.Contains(Verbalise.Value(value, field.Unit), said);
+                Assert.Contains(SpokenMessage.Value(value, field.Unit), said);
             }
         }
     }
 
     [Theory]
+    [InlineData("Draft -0.02 in. w.c.")]
+    [InlineData("Set 3.2–3.8 in. w.c. again, 80,000 Btu/h..")]
+    [InlineData("")]
+    public void What_was_written_is_shown_as_it_was_written(string written) => Assert.Equal(written, Message.Written(written).Shown);
+
+    [Fact]
+    public void No_number_is_looked_for_in_a_sentence_of_the_program() =>
+        Assert.Equal("Oxygen 7.6 percent", SpokenMessage.Of("Oxygen 7.6 %"));
+
+    static string Said(string written) => SpokenMessage.Of(Message.Written(written));
+
+    [Theory]
     [InlineData(15, "one five degrees")]
     [InlineData(50, "five zero degrees")]
     public void A_doubtful_value_is_read_back_digit_by_digit(int value, string said) =>
-        Assert.Equal(said, Verbalise.Value(value, Unit.Fahrenheit, digitByDigit: true));
+        Assert.Equal(said, SpokenMessage.Value(value, Unit.Fahrenheit, digitByDigit: true));
 }

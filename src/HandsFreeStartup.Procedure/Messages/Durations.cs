@@ -1,4 +1,4 @@
-namespace HandsFreeStartup.Procedure.Wording;
+namespace HandsFreeStartup.Procedure.Messages;
 
 /// <summary>Durations as people see them.</summary>
 public static class Durations
