@@ -256,6 +256,9 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
 
         int last = LastOf(step.Id, happened => happened is AnswerGiven);
         Check(last >= 0 && ((AnswerGiven)log[last]).Answer == question.Proper, $"{step.Id} was last answered improperly");
+        int[] unsafely = [.. OfStep[step.Id].Where(at => log[at] is AnswerGiven given && given.Answer != question.Proper)];
+        Check(!question.StopsForGas || unsafely.All(at => Next(at) is StartupStopped { Cause: StopCause.GasSmell }), $"gas was smelled at {step.Id} and nothing stopped");
+        Check(unsafely.Skip((question.UnsafeAfter ?? int.MaxValue) - 1).All(at => Next(at) is UnsafeAsked), $"{step.Id} was answered unsafely {unsafely.Length} times and was not called unsafe");
         bool guards = step.IsSafetyStop || question.StopsForGas || question.UnsafeAfter is not null;
         foreach (int improper in OfStep[step.Id].Where(at => guards && log[at] is AnswerGiven given && given.Answer != question.Proper))
         {
@@ -266,6 +269,9 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
             Check(isExplained, $"{step.Id} was answered unsafely and nobody said what was done");
         }
     }
+
+    /// <summary>What an answer leads to at once, but for the timers that end with it.</summary>
+    StartupEvent? Next(int at) => log.Skip(at + 1).SkipWhile(happened => happened is TimerStopped).FirstOrDefault();
 
     void Waits(Step step)
     {
