@@ -18,7 +18,12 @@ public sealed record FileCopy(string Name, string Sha256, string Text);
 /// <param name="JobId">Name of that job; its file lies beside this one under that name.</param>
 /// <param name="Events">How many events it had.</param>
 /// <param name="Hash">Hash of the last of them, upper-case hexadecimal, so that both are verified together.</param>
-public sealed record FollowedJob(string JobId, int Events, string Hash);
+public sealed record FollowedJob(string JobId, int Events, string Hash)
+{
+    /// <summary>Who worked there, and measured what is carried over; null in older records.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Technician { get; init; }
+}
 
 /// <summary>What a job ran with.</summary>
 /// <param name="JobId">Unique name of the job.</param>

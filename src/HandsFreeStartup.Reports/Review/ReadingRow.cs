@@ -10,7 +10,7 @@ namespace HandsFreeStartup.Reports.Review;
 
 /// <summary>One value of a job as a row of a table: every one that was heard, and every result that counts.</summary>
 /// <param name="JobId">Name of the job.</param>
-/// <param name="Technician">Who worked.</param>
+/// <param name="Technician">Who measured: for what is carried over from the returned job, who worked there; empty where an older record does not say.</param>
 /// <param name="At">When, by the clock on the wall of the job, with its offset.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Scope">Stage or room, or empty.</param>
@@ -40,7 +40,7 @@ public sealed record ReadingRow(
         (string jobId, string technician) = (facts.Job?.JobId ?? "", facts.Job?.Technician ?? "");
         return
         [
-            .. facts.Readings.Select(fate => Of(jobId, technician, facts.Times.At(fate.At), fate))
+            .. facts.Readings.Select(fate => Of(jobId, fate.From.Length > 0 ? facts.Job?.Follows?.Technician ?? "" : technician, facts.Times.At(fate.At), fate))
                 .Concat(facts.Results.Select(fate => Of(jobId, technician, facts.Times.At(fate.At), fate)))
                 .OrderBy(row => row.At),
         ];

@@ -61,6 +61,11 @@ static class FollowedCheck
             return [];
         }
 
+        if (followed.Technician is { } told && told != began.Job.Technician)
+        {
+            return [new LogFinding(1, $"It says that {told} worked on the record {followed.JobId}; it was {began.Job.Technician}.")];
+        }
+
         JobRecord record = JobRecord.Of(UserFiles.UserFile.PlanOf(began.Job), returned);
         return carried.Where(one => !(one.Happened is StepCarried step ? Stands(step, record, returned) : Stands((LimitStated)one.Happened, returned, followed)))
             .Select(one => new LogFinding(one.Number, FormattableString.Invariant($"Event {one.Number}: what it carries over does not stand so in the record {followed.JobId}.")));

@@ -90,7 +90,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
             IsDemonstration = began.Job.IsDemonstration || options.Quick || options.Sound.Wav.Length > 0,
             TimerFactor = options.Quick ? QuickFactor : began.Job.TimerFactor,
             UtcOffset = Offset(clock),
-            Follows = new FollowedJob(began.Job.JobId, last.Count, last.Hash),
+            Follows = new FollowedJob(began.Job.JobId, last.Count, last.Hash) { Technician = began.Job.Technician },
         };
         job = WithOthers(job, System.IO.Path.GetDirectoryName(path)!, clock, output);
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);

@@ -33,6 +33,7 @@ public sealed class FollowTests : IDisposable
         string second = Assert.Single(Directory.GetFiles(Path.Combine(_data, "jobs"), "*.db"), file => file != first);
         JobDescription before = ((StartupBegan)StoredJob.Read(first).Events[0]).Job, after = ((StartupBegan)StoredJob.Read(second).Events[0]).Job;
         Assert.Equal((name, "S. Econd", before.Site), (after.Follows!.JobId, after.Technician, after.Site));
+        Assert.Equal(before.Technician, after.Follows.Technician);
         Assert.Equal(["papers"], StoredJob.Read(second).Events.OfType<StepCarried>().Select(step => step.StepId));
         Assert.Contains("Read the plate: done in job", await File.ReadAllTextAsync(Path.ChangeExtension(second, ".txt")), StringComparison.Ordinal);
         Assert.Contains("note: It follows the record", (await ProgramProcess.Run("verify", second)).Output, StringComparison.Ordinal);
