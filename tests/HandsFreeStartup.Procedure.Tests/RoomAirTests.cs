@@ -179,6 +179,23 @@ public sealed class RoomAirTests
     }
 
     [Fact]
+    public void A_denied_value_does_not_shorten_the_wait_after_one_that_was_not()
+    {
+        LiveJob job = At("combustion").Say(Room, 40m).Say(CommandWord.GoBack).Say(Room, 40m, Certainty.Amber).Say(AnswerWord.No);
+
+        Assert.True(new LiveJob(job).Say(Room, 1m).Last.OfType<ReadingEntered>().Single().Reading.IsEarly);
+        Assert.Contains("Wait 5:00", Refusal(job.Say(CommandWord.Next)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_stop_in_the_middle_of_a_read_back_does_not_clear_the_air()
+    {
+        LiveJob job = At("papers").Say(Room, 150m, Certainty.Amber).Say(CommandWord.EmergencyStop).LeadBack("a false alarm");
+
+        Assert.Contains("Measure the room again", Refusal(job.Say(CommandWord.Done)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_asks_for_nothing_is_told_so_and_disturbs_nothing()
     {
         LiveJob job = At("sign").Say(CommandWord.Finish).Say(Room, 1m);

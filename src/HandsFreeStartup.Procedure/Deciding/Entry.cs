@@ -76,7 +76,7 @@ sealed class Entry(StartupState state, Now now)
     public EnteredReading BetweenSteps(Phrase.Reading reading)
     {
         EnteredReading entered = InTheRoom(reading, ReadingKey.BetweenSteps);
-        return entered with { IsEarly = state.IsAirAwaited && CarbonMonoxideTier.IsClear(entered) };
+        return entered with { IsEarly = state.AirAwaited is not null && CarbonMonoxideTier.IsClear(entered) };
     }
 
     EnteredReading InTheRoom(Phrase.Reading reading, string scope) => _meaning.Judge(reading, new ReadingDemand(FieldId.RoomCo, null), scope);

@@ -23,7 +23,7 @@ sealed class RoomAir(StartupState state, Now now)
 
     /// <summary>Why nothing leads on from here; null where the air is not in doubt. What makes a furnace safe is never held up.</summary>
     public static Message? WhyStay(StartupState state, Now now) => state is not { Unaired: { } unaired, IsMakingSafe: false } ? null
-        : state.Timers.GetValueOrDefault(MonoxideAgain.IdOf(unaired.StepId)) is { IsEnded: false } running
+        : state.AirAwaited is { Value: var running }
             ? (Message)$"{Told(unaired)} Wait {running.Remaining(now)}, then say room monoxide and the number again."
         : $"{Told(unaired)} Measure the room again: say room monoxide and the number.";
 
@@ -51,10 +51,5 @@ sealed class RoomAir(StartupState state, Now now)
         _ => [],
     };
 
-    static Message Told(UnairedRoom unaired) => $"CO in the room was said to be {ShownValue.Of(unaired.Reading)}. {CarbonMonoxideTier.Of(MonoxidePlace.Room, unaired.Reading).Do}";
+    static Message Told(EnteredReading unaired) => $"CO in the room was said to be {ShownValue.Of(unaired)}. {CarbonMonoxideTier.Of(MonoxidePlace.Room, unaired).Do}";
 }
-
-/// <summary>Air that was not clear where nothing asked for it, until it is measured clear.</summary>
-/// <param name="Reading">The last such value.</param>
-/// <param name="StepId">The step in which it was said.</param>
-sealed record UnairedRoom(EnteredReading Reading, string StepId);

@@ -150,10 +150,12 @@ sealed partial class StartupState(StartupPlan plan)
     public bool IsAirClear { get; private set; }
 
     /// <summary>Air that was not clear where nothing asked for it; null when it was measured clear since.</summary>
-    public UnairedRoom? Unaired { get; private set; }
+    public EnteredReading? Unaired { get; private set; }
 
-    /// <summary>Whether the wait after such air runs, before which no value of a room proves anything.</summary>
-    public bool IsAirAwaited => Unaired is { } unaired && Timers.GetValueOrDefault(MonoxideAgain.IdOf(unaired.StepId)) is { IsEnded: false };
+    /// <summary>The wait after such air that ends last, in whatever step it began; null where none runs. Before its end no value of a room proves anything.</summary>
+    public KeyValuePair<string, RunningTimer>? AirAwaited => Unaired is null ? null
+        : Timers.Where(timer => MonoxideAgain.StepOf(timer.Key) is not null && !timer.Value.IsEnded).OrderByDescending(timer => timer.Value.StartedAt + timer.Value.Duration)
+            .Select(timer => (KeyValuePair<string, RunningTimer>?)timer).FirstOrDefault();
 
     /// <summary>What one of several words is asked for.</summary>
     public ChoiceTopic? Choosing { get; private set; }
@@ -225,7 +227,7 @@ sealed partial class StartupState(StartupPlan plan)
     /// <summary>The wait that must be over before a reading of <paramref name="step"/> proves anything; null where it would not be early now.</summary>
     public string? WaitBefore(Step step, string fieldId) =>
         step.After is { } wait && Timers.GetValueOrDefault(wait) is not { IsEnded: true } ? wait
-        : fieldId == FieldId.RoomCo && IsAirAwaited ? MonoxideAgain.IdOf(Unaired!.StepId)
+        : fieldId == FieldId.RoomCo && AirAwaited is { Key: var air } ? air
         : fieldId is FieldId.RoomCo or FieldId.FlueCo && Timers.GetValueOrDefault(MonoxideAgain.IdOf(step.Id)) is { IsEnded: false } ? MonoxideAgain.IdOf(step.Id)
         : null;
 
@@ -393,14 +395,14 @@ sealed partial class StartupState(StartupPlan plan)
     }
 
     /// <summary>Where no step asks for the room, nothing but this makes sure that a dangerous value was really misheard.</summary>
-    UnairedRoom? AfterDenial() =>
+    EnteredReading? AfterDenial() =>
         Doubtful is { Key: { FieldId: FieldId.RoomCo, Scope: ReadingKey.BetweenSteps } } denied && CarbonMonoxideTier.Of(MonoxidePlace.Room, denied).Action >= MonoxideAction.ShutOff
-            ? new(denied, Step.Id) : Unaired;
+            ? denied : Unaired;
 
     /// <summary>What is not clear between steps stays so until a value is clear that was not said before its time.</summary>
-    UnairedRoom? Air(ReadingEntered entered) => entered.Reading.Key.FieldId != FieldId.RoomCo ? Unaired
+    EnteredReading? Air(ReadingEntered entered) => entered.Reading.Key.FieldId != FieldId.RoomCo ? Unaired
         : CarbonMonoxideTier.IsClear(entered.Reading) ? entered.Reading.IsEarly ? Unaired : null
-        : entered.Reading.Key.Scope == ReadingKey.BetweenSteps ? new(entered.Reading, entered.StepId)
+        : entered.Reading.Key.Scope == ReadingKey.BetweenSteps ? entered.Reading
         : Unaired;
 
     /// <summary>The second value, said when the time between the sets is over, agrees with the first; or it is the first of a new pair.</summary>
@@ -530,6 +532,7 @@ sealed partial class StartupState(StartupPlan plan)
         Heard = null;
         IsStopped = true;
         IsPaused = false;
+        Unaired = AfterDenial();
         Doubtful = null;
         Target = null;
         _machine.Fire(Move.Stop);

@@ -19,7 +19,7 @@ static class Imperatives
         Phase.Signing => state.Signs ? "CONFIRM TO SIGN" : "CONFIRM THE END",
         Phase.Finished => state.IsSigned ? "SIGNED" : "ENDED, NOT IN SERVICE",
         _ when state.IsPaused => "PAUSED: SAY GO AHEAD",
-        Phase.Asking when RoomAir.WhyStay(state, now) is not null => state.IsAirAwaited ? "VENTILATE AND WAIT" : "SAY ROOM MONOXIDE",
+        Phase.Asking when RoomAir.WhyStay(state, now) is not null => state.AirAwaited is not null ? "VENTILATE AND WAIT" : "SAY ROOM MONOXIDE",
         Phase.Asking when PlateQuestion.Of(state) is not null => "READ THE PLATE",
         Phase.Asking when IsComplete(state, now) => "SAY NEXT",
         _ => state.Step.Imperative ?? state.Step.Title.ToUpperInvariant(),

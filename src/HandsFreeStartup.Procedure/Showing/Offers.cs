@@ -54,7 +54,7 @@ static class Offers
         Step step = state.Step;
         if (RoomAir.WhyStay(state, now) is not null)
         {
-            return [Room, .. UnsafeAnswers(state, now), .. state.IsAirAwaited ? ["how long"] : Array.Empty<string>(), .. Moves(state, now, CommandWord.Finish)];
+            return [Room, .. UnsafeAnswers(state, now), .. state.AirAwaited is not null ? ["how long"] : Array.Empty<string>(), .. Moves(state, now, CommandWord.Finish)];
         }
 
         if (PlateQuestion.Of(state) is { } plate)

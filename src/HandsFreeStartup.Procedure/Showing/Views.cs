@@ -102,7 +102,7 @@ static class Views
     }
 
     /// <summary>What holds up the step stands before its own readings.</summary>
-    static IEnumerable<ReadingLine> Unaired(StartupState state) => state.Unaired is { Reading.Key: var key } ? [Reading(state, key.FieldId, key.Scope)] : [];
+    static IEnumerable<ReadingLine> Unaired(StartupState state) => state.Unaired is { Key: var key } ? [Reading(state, key.FieldId, key.Scope)] : [];
 
     /// <summary>The limit of the files in the unit that is said.</summary>
     static string Good(StartupState state, string? name, string? scope) =>

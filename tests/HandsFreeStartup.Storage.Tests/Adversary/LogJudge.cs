@@ -452,7 +452,7 @@ sealed class LogJudge(StartupPlan plan, IReadOnlyList<StartupEvent> log, IReadOn
                 (false, >= 100) => MonoxideAction.FindSource,
                 _ => MonoxideAction.CarryOn,
             };
-            if (least == MonoxideAction.ShutOff)
+            if (least == MonoxideAction.ShutOff && reading.Key.Scope != "between steps")
             {
                 ClearAfter(at, reading.Key);
             }
