@@ -150,7 +150,9 @@ public sealed class RoomAirTests
 
         Assert.Equal(Phase.Condemning, job.Procedure.Phase);
         Assert.Single(new LiveJob(job).Say(Room, 150m).Last.OfType<StartupStopped>());
-        Assert.Equal(Phase.Condemning, new LiveJob(job).Say(Room, 150m, Certainty.Amber).Procedure.Phase);
+        LiveJob doubted = new LiveJob(job).Say(Room, 150m, Certainty.Amber);
+        Assert.Equal(Phase.Condemning, doubted.Procedure.Phase);
+        Assert.Contains("150 ppm", Refusal(doubted.Say(AnswerWord.No).Say(CommandWord.Done)), StringComparison.Ordinal);
         Assert.True(job.Say(AnswerWord.Confirm).Log.OfType<UnsafeFound>().Any());
     }
 

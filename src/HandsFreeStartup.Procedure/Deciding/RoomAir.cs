@@ -31,8 +31,7 @@ sealed class RoomAir(StartupState state, Now now)
     public IReadOnlyList<StartupEvent> Hear(Phrase.Reading reading)
     {
         EnteredReading entered = _entry.BetweenSteps(reading);
-        bool isWanted = state.Unaired is not null || state.Doubtful?.Key.Scope == ReadingKey.BetweenSteps;
-        return !isWanted && CarbonMonoxideTier.IsClear(entered)
+        return state.Unaired is null && CarbonMonoxideTier.IsClear(entered)
             ? [new CommandRefused(now, reading.Evidence.Words, $"CO in the room {ShownValue.Of(entered)} asks for nothing, and nothing asks for it here.")]
             : [.. Interrupting(), .. state.IsStopped ? new Halt(state, now).WhileStopped(reading) : Entered(entered)];
     }
@@ -51,5 +50,5 @@ sealed class RoomAir(StartupState state, Now now)
         _ => [],
     };
 
-    static Message Told(EnteredReading unaired) => $"CO in the room was said to be {ShownValue.Of(unaired)}. {CarbonMonoxideTier.Of(MonoxidePlace.Room, unaired).Do}";
+    static Message Told(MonoxideJudged unaired) => $"CO in the room was said to be {MonoxideWords.Value(unaired)!}. {unaired.Do}";
 }

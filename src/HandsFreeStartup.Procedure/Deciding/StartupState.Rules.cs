@@ -60,7 +60,6 @@ partial class StartupState : IEventFold
 
     void IEventFold.Take(ConfirmationRefused happened)
     {
-        Unaired = AfterDenial();
         Doubtful = null;
         Settle();
     }

@@ -150,7 +150,7 @@ sealed partial class StartupState(StartupPlan plan)
     public bool IsAirClear { get; private set; }
 
     /// <summary>Air that was not clear where nothing asked for it; null when it was measured clear since.</summary>
-    public EnteredReading? Unaired { get; private set; }
+    public MonoxideJudged? Unaired { get; private set; }
 
     /// <summary>The wait after such air that ends last, in whatever step it began; null where none runs. Before its end no value of a room proves anything.</summary>
     public KeyValuePair<string, RunningTimer>? AirAwaited => Unaired is null ? null
@@ -384,7 +384,7 @@ sealed partial class StartupState(StartupPlan plan)
         Forget(key, isReplaced: true);
         _samples[key] = entered.Reading.IsEarly ? [] : samples.Add(SampleOf(entered.At, entered.Reading.Value));
         IsAirClear |= key.FieldId == FieldId.RoomCo && CarbonMonoxideTier.IsClear(entered.Reading);
-        Unaired = Air(entered);
+        Unaired = key.FieldId == FieldId.RoomCo && !entered.Reading.IsEarly && CarbonMonoxideTier.IsClear(entered.Reading) ? null : Unaired;
         Provisional = key;
         LastEntered = key;
         if (Phase == Phase.Confirming)
@@ -393,17 +393,6 @@ sealed partial class StartupState(StartupPlan plan)
             Settle();
         }
     }
-
-    /// <summary>Where no step asks for the room, nothing but this makes sure that a dangerous value was really misheard.</summary>
-    EnteredReading? AfterDenial() =>
-        Doubtful is { Key: { FieldId: FieldId.RoomCo, Scope: ReadingKey.BetweenSteps } } denied && CarbonMonoxideTier.Of(MonoxidePlace.Room, denied).Action >= MonoxideAction.ShutOff
-            ? denied : Unaired;
-
-    /// <summary>What is not clear between steps stays so until a value is clear that was not said before its time.</summary>
-    EnteredReading? Air(ReadingEntered entered) => entered.Reading.Key.FieldId != FieldId.RoomCo ? Unaired
-        : CarbonMonoxideTier.IsClear(entered.Reading) ? entered.Reading.IsEarly ? Unaired : null
-        : entered.Reading.Key.Scope == ReadingKey.BetweenSteps ? entered.Reading
-        : Unaired;
 
     /// <summary>The second value, said when the time between the sets is over, agrees with the first; or it is the first of a new pair.</summary>
     void Compare(ReadingEntered entered)
@@ -488,6 +477,8 @@ sealed partial class StartupState(StartupPlan plan)
     /// <summary>One measurement of CO counts once, however often its oxygen is corrected.</summary>
     void Count(MonoxideJudged excess)
     {
+        // Where no step asks for the room, nothing but this makes sure that it is measured again; a doubtful value that is denied, or forgotten in a stop, was perhaps not misheard.
+        Unaired = excess.Key.Scope == ReadingKey.BetweenSteps ? excess : Unaired;
         if (excess is not { Action: MonoxideAction.ShutOff, Counts: true, IsDoubtful: false })
         {
             return;
@@ -532,7 +523,6 @@ sealed partial class StartupState(StartupPlan plan)
         Heard = null;
         IsStopped = true;
         IsPaused = false;
-        Unaired = AfterDenial();
         Doubtful = null;
         Target = null;
         _machine.Fire(Move.Stop);
