@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Combustion;
 using HandsFreeStartup.Calculations.Emissions;
-using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Gases;
+using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Judgement;
 using HandsFreeStartup.Calculations.Vocabulary;
 
