@@ -38,13 +38,21 @@ public sealed class FollowTests : IDisposable
         Assert.Contains("Read the plate: done in job", await File.ReadAllTextAsync(Path.ChangeExtension(second, ".txt")), StringComparison.Ordinal);
         Assert.Contains("note: It follows the record", (await ProgramProcess.Run("verify", second)).Output, StringComparison.Ordinal);
 
-        string forged = Path.Combine(_data, "jobs", "forged.db");
-        using (StartupLog log = StartupLog.Create(forged))
+        string Forged(Func<StartupEvent, StartupEvent> change)
         {
-            log.Append([.. StoredJob.Read(second).Events.Select(happened => happened is StepCarried carried ? carried with { Done = carried.Done.AddMinutes(1) } : happened)]);
+            string forged = Path.Combine(_data, "jobs", $"forged-{Guid.NewGuid():N}.db");
+            using StartupLog log = StartupLog.Create(forged);
+            log.Append([.. StoredJob.Read(second).Events.Select(change)]);
+            return forged;
         }
 
-        Assert.Contains($"what it carries over does not stand so in the record {name}.", Assert.Single(StartupLogVerifier.Verify(forged).Findings).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            $"what it carries over does not stand so in the record {name}.",
+            Assert.Single(StartupLogVerifier.Verify(Forged(happened => happened is StepCarried carried ? carried with { Done = carried.Done.AddMinutes(1) } : happened)).Findings).Message, StringComparison.Ordinal);
+        Assert.Equal(
+            $"It says that S. Omebody worked on the record {name}; it was {before.Technician}.",
+            Assert.Single(StartupLogVerifier.Verify(Forged(happened => happened is StartupBegan began
+                ? began with { Job = began.Job with { Follows = began.Job.Follows! with { Technician = "S. Omebody" } } } : happened)).Findings).Message);
 
         byte[] bytes = await File.ReadAllBytesAsync(first);
         bytes[bytes.AsSpan().IndexOf("heat exchanger is cracked"u8)] ^= 1;
