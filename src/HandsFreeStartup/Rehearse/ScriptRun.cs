@@ -25,7 +25,7 @@ sealed class ScriptRun(StartOptions options, RehearsalStage stage, TextWriter ou
     /// <exception cref="WrongUseException">A line means nothing; named with its number.</exception>
     public int Play(string script)
     {
-        using OpenJob job = options.Earlier is null ? OpenJob.New(options, "script", stage.Clock, TextWriter.Null) : OpenJob.ToGoOn(options, stage.Clock);
+        using OpenJob job = options.Earlier is null ? OpenJob.New(options, "script", stage.Clock) : OpenJob.ToGoOn(options, stage.Clock);
         IEventLog log = stage.Watch(job);
         IDisplay display = stage.Beside(new PlainDisplay(output), asLines: true);
         foreach (StartupEvent happened in log.ReadAll())

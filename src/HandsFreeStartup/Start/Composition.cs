@@ -54,8 +54,13 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         using LiveSound sound = LiveSound.Open(options, error.WriteLine);
         using OpenJob job = options.Earlier is { GoesOn: true } ? OpenJob.ToGoOn(options, Time)
             : options.Earlier is { IsFollowed: true } ? OpenJob.Following(options, ear?.Name ?? "keys", clock, output)
-            : OpenJob.New(options, ear?.Name ?? "keys", Time, output);
+            : OpenJob.New(options, ear?.Name ?? "keys", Time);
         using QueuedWriter queued = new(output, stop.Cancel);
+        foreach (string told in job.Others())
+        {
+            (_isPlain ? queued : output).WriteLine(told);
+        }
+
         SessionEnd ended = _isPlain ? await RunPlain(job, ear, sound, queued, stop) : RunOnScreen(job, ear, sound, stop);
         bool hasSummary = options.IsTour || Report(job, ended, queued);
         await queued.Finish(LongestFarewell, clock);

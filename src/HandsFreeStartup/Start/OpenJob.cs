@@ -39,7 +39,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     public string Path => _log.Path;
 
     /// <summary>Makes the record of a new job, or of a rehearsal, which lies elsewhere.</summary>
-    public static OpenJob New(StartOptions options, string recognizer, TimeProvider clock, TextWriter output)
+    public static OpenJob New(StartOptions options, string recognizer, TimeProvider clock)
     {
         FileCopy checklist = UserFile.CopyChecklist(options.Files.Checklist ?? Shipped(options.Demo ? "two-stage-natural-gas.yaml" : "gas-furnace.yaml"), ShippedFiles.Checklists);
         FileCopy appliance = UserFile.Copy(Given(options.Files.Appliance, options.Demo, "--appliance", "demo-furnace.yaml"));
@@ -50,7 +50,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
             jobId, checklist, appliance, site, Technician(options),
             ProgramVersion.Informational, recognizer, isQuick || options.Sound.Wav.Length > 0 || options.Rehearsal is not null, isQuick ? QuickFactor : 1,
             Settings(options), options.Files.Occasion, Offset(clock), Rehearsal: options.Rehearsal);
-        job = options.Demo || options.Rehearsal is not null ? job : WithOthers(job, options.Data.Jobs, clock, output);
+        job = options.Demo || options.Rehearsal is not null ? job : WithOthers(job, options.Data.Jobs, clock);
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);
         OccasionChoice.Check(plan.Checklist, options.Files.Occasion);
         string folder = options.Rehearsal is null ? options.Data.Jobs : options.Data.Rehearsals;
@@ -92,22 +92,21 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
             UtcOffset = Offset(clock),
             Follows = new FollowedJob(began.Job.JobId, last.Count, last.Hash) { Technician = began.Job.Technician },
         };
-        job = WithOthers(job, System.IO.Path.GetDirectoryName(path)!, clock, output);
+        job = WithOthers(job, System.IO.Path.GetDirectoryName(path)!, clock);
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);
         return new OpenJob(StartupLog.Create(System.IO.Path.Combine(System.IO.Path.GetDirectoryName(path)!, $"{job.JobId}.db"), clock), plan, job, options.Sound.KeepsClips) { Returned = returned.Events };
     }
 
-    /// <summary>The job with everything that was started up at the same address in this visit; it is told.</summary>
-    static JobDescription WithOthers(JobDescription job, string folder, TimeProvider clock, TextWriter output)
+    /// <summary>The job with everything that was started up at the same address in this visit.</summary>
+    static JobDescription WithOthers(JobDescription job, string folder, TimeProvider clock)
     {
         ImmutableArray<ApplianceBeside> others = [.. (job.Beside ?? []).Union(SamePlace.Signed(folder, job, clock.GetUtcNow()))];
-        foreach (ApplianceBeside other in others)
-        {
-            output.WriteLine($"Started up at this address already: {other.Title}, job {other.JobId}. It runs too while the rooms are walked, and the rooms are measured again. One customer copy for all: copies {other.JobId} {job.JobId}");
-        }
-
         return others.IsEmpty ? job : job with { Beside = others };
     }
+
+    /// <summary>A sentence for each appliance that was started up at the same address in this visit; none where a job is resumed.</summary>
+    public IEnumerable<string> Others() => (Begins?.Beside ?? []).Select(other =>
+        $"Started up at this address already: {other.Title}, job {other.JobId}. It runs too while the rooms are walked, and the rooms are measured again. One customer copy for all: copies {other.JobId} {Begins!.JobId}");
 
     static string NewId(TimeProvider clock) => FormattableString.Invariant($"{clock.GetLocalNow():yyyyMMdd-HHmmss}-{Guid.NewGuid().ToString("N")[..4]}");
 
