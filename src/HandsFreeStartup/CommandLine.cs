@@ -21,6 +21,7 @@ public static class CommandLine
 {
     /// <summary>A word that begins with @ is a word, and no file of further words: names and remarks begin with it, and such a file can name itself.</summary>
     static readonly ParserConfiguration Words = new() { ResponseFileTokenReplacer = null };
+    static readonly Lock Parsing = new();
 
     /// <summary>Every command under its root. A new command is one entry here.</summary>
     public static RootCommand Build()
@@ -92,7 +93,7 @@ public static class CommandLine
     public static async Task<int> Run(string[] arguments, TextWriter output, TextWriter error)
     {
         (output, error) = (new VisibleWriter(output), new VisibleWriter(error));
-        ParseResult parsed = Build().Parse(arguments, Words);
+        ParseResult parsed = Parsed(arguments);
         if (parsed.Errors.Count > 0)
         {
             error.WriteLine($"{OneLine(parsed.Errors[0].Message)}{Meant(parsed)} Add --help to see what can be given.");
@@ -118,6 +119,15 @@ public static class CommandLine
         {
             error.WriteLine($"Something failed inside the program: {OneLine(e.Message)} {KeepDetails(parsed, e)}");
             return ExitCode.InternalFailure;
+        }
+    }
+
+    /// <summary>The options are the same objects in every tree of commands: two that are built and parsed at once find one another's halfway.</summary>
+    static ParseResult Parsed(string[] arguments)
+    {
+        lock (Parsing)
+        {
+            return Build().Parse(arguments, Words);
         }
     }
 
