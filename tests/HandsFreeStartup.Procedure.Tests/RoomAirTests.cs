@@ -59,6 +59,14 @@ public sealed class RoomAirTests
     }
 
     [Fact]
+    public void A_step_that_asks_for_the_room_keeps_what_is_said_instead_of_its_doubtful_value()
+    {
+        LiveJob[] asked = [At("rooms/kitchen").Say(Room, 40m, Certainty.Amber), At("rooms/kitchen").Give(new Phrase.Jump(new SpokenStep("combustion", "combustion"), Some.Heard()))];
+        Assert.Equal([Phase.Confirming, Phase.Jumping], asked.Select(job => job.Procedure.Phase));
+        Assert.All(asked, job => Assert.Equal((4m, "kitchen"), job.Say(Room, 4m).Last.OfType<ReadingEntered>().Select(entered => (entered.Reading.Value, entered.Reading.Key.Scope)).Single()));
+    }
+
+    [Fact]
     public void A_stop_hears_it_in_all_its_questions()
     {
         LiveJob choosing = At("papers").Say(CommandWord.EmergencyStop).Say(AnswerWord.Yes);
