@@ -195,7 +195,7 @@ public sealed class StartupSession(
                 Notice(_ear with { IsSpeaking = speaks, IsDeaf = speaks && _profile == HearingProfile.HalfDuplex });
                 break;
             case Input.Tick:
-                Record(procedure.Decide(new Phrase.TimePassed(), Now), null);
+                Record(Due(), null);
                 Insist();
                 break;
             case Input.Closing:
@@ -361,6 +361,8 @@ public sealed class StartupSession(
             return null;
         }
 
+        CatchUp();
+
         // Only the sound of what leads to something is kept; talk during a pause is none of the tool's business. Deciding changes nothing, so it can be done again.
         if (!heard.IsKept && hands?.AreMeant(phrase) != true && procedure.Decide(phrase, Now).Count > 0)
         {
@@ -417,8 +419,21 @@ public sealed class StartupSession(
             return;
         }
 
+        CatchUp();
         Record(procedure.Decide(phrase, Now), phrase.Evidence);
     }
+
+    /// <summary>What is said after the end of a wait counts as said after it, even where no tick has told of that end yet.</summary>
+    void CatchUp()
+    {
+        if (Due() is { Count: > 0 } due)
+        {
+            Record(due, null);
+        }
+    }
+
+    /// <summary>What the passing of time leads to.</summary>
+    IReadOnlyList<StartupEvent> Due() => procedure.Decide(new Phrase.TimePassed(), Now);
 
     void Refuse(Refusal why)
     {

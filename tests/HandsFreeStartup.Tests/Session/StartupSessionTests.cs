@@ -164,6 +164,20 @@ public sealed class StartupSessionTests
     }
 
     [Fact]
+    public async Task What_is_said_after_the_end_of_a_wait_counts_as_said_after_it_even_before_a_tick_has_told_of_that_end()
+    {
+        NotedLog log = new(_notes);
+        FakeTimeProvider clock = new(Some.Morning);
+        LiveJob warm = new LiveJob(steady: Now.Of(clock).Steady).GoTo("warm-up");
+        StartupSession session = new(warm.Procedure, log, new NotedDisplay(_notes), new SilentVoice(), null, clock);
+        clock.Advance(TimeSpan.FromHours(1));
+
+        await Take(session, new Input.Typed("next"));
+
+        Assert.Equal(["TimerEnded", "StepEntered"], log.Events.Select(happened => happened.GetType().Name).Where(kind => kind is "TimerEnded" or "StepEntered"));
+    }
+
+    [Fact]
     public async Task The_events_of_one_decision_are_recorded_all_or_none()
     {
         (StartupSession session, NotedLog log, _) = Session();
