@@ -77,7 +77,7 @@ sealed class PublishRun(DataFolder data, Action<string> tell, TimeProvider clock
             && !(_keptBack.TryGetValue(one.Path, out (string Stamp, bool IsWrong) kept) && kept.Stamp == one.Stamp));
     }
 
-    JobIndex Index() => JobIndex.Open(Path.Combine(data.Path, "publish-index.db"));
+    JobIndex Index() => JobIndex.Open(data.PublishIndex);
 
     static IEnumerable<(string Path, string Stamp)> Ordered(IEnumerable<string> paths) =>
         paths.Select(Path.GetFullPath).OrderBy(path => FileStatus.Of(path).Written).ThenBy(path => path, StringComparer.Ordinal).Select(path => (path, JobIndex.StampOf(path)));

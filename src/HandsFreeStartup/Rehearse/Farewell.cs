@@ -45,7 +45,8 @@ static class Farewell
 /// <summary>How trainees get on: one line a rehearsal, in a file beside the records of rehearsals.</summary>
 static class Progress
 {
-    const string Heading = "when\ttrainee\tfurnace\tfaults\tseed\tend\tscore\tmistakes\thints";
+    /// <summary>The first line.</summary>
+    public const string Heading = "when\ttrainee\tfurnace\tfaults\tseed\tend\tscore\tmistakes\thints";
 
     public static string FileOf(DataFolder data) => Path.Combine(data.Rehearsals, "progress.tsv");
 
@@ -59,6 +60,22 @@ static class Progress
         string before = File.Exists(file) ? File.ReadAllText(file) : $"{Heading}\n";
         options.Data.Make(options.Data.Rehearsals);
         WholeFile.WriteText(file, $"{before}{line}\n", "The progress of the trainees");
+    }
+
+    /// <summary>Removes the lines of a trainee, and what a killed program has left unfinished of them.</summary>
+    /// <returns>How many lines there were.</returns>
+    public static int Remove(DataFolder data, string trainee)
+    {
+        string file = FileOf(data);
+        IReadOnlyList<string> lines = Read(data);
+        string[] kept = [.. lines.Where(line => TraineeTable.TraineeOf(line) != trainee)];
+        if (kept.Length < lines.Count)
+        {
+            WholeFile.WriteText(file, string.Concat(kept.Select(line => $"{line}\n")), "The progress of the trainees");
+        }
+
+        File.Delete($"{file}.part");
+        return lines.Count - kept.Length;
     }
 
     /// <summary>The lines of every trainee, the latest last.</summary>

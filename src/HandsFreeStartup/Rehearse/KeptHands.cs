@@ -6,7 +6,10 @@ namespace HandsFreeStartup.Rehearse;
 /// <param name="record">Path of the record.</param>
 sealed class KeptHands(string record)
 {
-    readonly string _file = Path.ChangeExtension(record, ".hands");
+    readonly string _file = FileOf(record);
+
+    /// <summary>The file beside a record.</summary>
+    public static string FileOf(string record) => Path.ChangeExtension(record, ".hands");
 
     /// <summary>Keeps one more.</summary>
     /// <param name="at">By the clock of the rehearsal.</param>

@@ -8,6 +8,9 @@ static class TraineeTable
 {
     const int When = 0, Trainee = 1, Furnace = 2, Faults = 3, End = 5, Score = 6, Mistakes = 7, Columns = 9;
 
+    /// <summary>Whose rehearsal a line of the file of progress tells; null for the heading and what is no such line.</summary>
+    public static string? TraineeOf(string line) => line.Split('\t') is { Length: Columns } cells && line != Progress.Heading ? cells[Trainee] : null;
+
     /// <summary>The table.</summary>
     /// <param name="lines">Of the file of progress, heading first.</param>
     public static string Of(IReadOnlyList<string> lines)

@@ -24,6 +24,9 @@ public sealed record DataFolder(string Path)
     /// <summary>What the lead technician sets for every job.</summary>
     public string Settings => System.IO.Path.Combine(Path, "settings.yaml");
 
+    /// <summary>What publish remembers of the firm's database; it can be deleted at any time.</summary>
+    public string PublishIndex => System.IO.Path.Combine(Path, "publish-index.db");
+
     /// <summary>What review remembers of records; it can be deleted at any time.</summary>
     public string ReviewIndex => System.IO.Path.Combine(Path, "review-index.db");
 

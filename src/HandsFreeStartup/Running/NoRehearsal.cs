@@ -10,16 +10,23 @@ public static class NoRehearsal
     /// <exception cref="WrongUseException">It is one.</exception>
     public static void Check(string path)
     {
+        if (IsOne(path))
+        {
+            throw new WrongUseException(Refusal(path));
+        }
+    }
+
+    /// <summary>Whether it is the record of a rehearsal, as far as it can be read.</summary>
+    public static bool IsOne(string path)
+    {
         try
         {
-            if (StoredJob.Read(path).Events is [StartupBegan { Job.Rehearsal: not null }, ..])
-            {
-                throw new WrongUseException(Refusal(path));
-            }
+            return StoredJob.Read(path).Events is [StartupBegan { Job.Rehearsal: not null }, ..];
         }
         catch (LogException)
         {
             // Its own command tells what is wrong with it.
+            return false;
         }
     }
 

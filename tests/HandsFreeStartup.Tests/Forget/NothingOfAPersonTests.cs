@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Text;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Storage.Index;
 using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.Tests.Support;
 using HandsFreeStartup.Tests.Support;
@@ -60,6 +61,61 @@ public sealed class NothingOfAPersonTests : IDisposable
         Assert.DoesNotContain(Directory.EnumerateFiles(_data, "*.part", SearchOption.AllDirectories), _ => true);
         Assert.Equal(0, (await Run("verify", "job-00000")).ExitCode);
         Assert.Contains("Nothing was left to remove.", (await Run("forget", "job-00000", "--keep-readings", "--by", "O. Ffice")).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_was_published_leaves_nothing_on_the_van_and_the_rest_is_said_to_be_out_of_reach()
+    {
+        string index = Path.Combine(_data, "publish-index.db");
+        using (JobIndex published = JobIndex.Open(index))
+        {
+            published.Write([(_job, JobIndex.StampOf(_job), "Mill Lane")], []);
+        }
+
+        ProgramResult forgotten = await Run("forget", "job-00000", "--keep-readings", "--by", "O. Ffice");
+
+        Assert.Contains("Out of reach: what was published of it. The next publish removes it from the firm's database", forgotten.Output, StringComparison.Ordinal);
+        Assert.All(Personal, text => Assert.Empty(Holding(text)));
+        using JobIndex left = JobIndex.Open(index);
+        Assert.Empty(left.ReadAll());
+    }
+
+    [Fact]
+    public async Task A_trainee_is_gone_with_every_rehearsal_though_it_was_killed_again_and_again_and_another_one_stays()
+    {
+        string script = Path.Combine(_temporary, "script.txt");
+        await File.WriteAllTextAsync(script, "open gas\ngo outside\n");
+        foreach (string name in new[] { "T. Rainee", "T. Rainee", "O. Ther" })
+        {
+            ProgramResult rehearsed = await InProcess.Run(["rehearse", "--script", script, "--technician", name, "--data", _data]);
+            Assert.True(rehearsed.ExitCode != 3, rehearsed.Error);
+        }
+
+        string[] records = Directory.GetFiles(Path.Combine(_data, "rehearsals"), "*.db");
+        Assert.All(records, record => Leave(Path.ChangeExtension(record, ".txt.part"), Encoding.UTF8));
+        await File.WriteAllTextAsync(Path.Combine(_data, "rehearsals", "progress.tsv.part"), "T. Rainee");
+        await File.WriteAllTextAsync(Path.Combine(_data, "rehearsals", "gone.db-wal"), "T. Rainee");
+        await File.WriteAllTextAsync(Path.Combine(_data, "technician.txt"), "T. Rainee\n");
+        Assert.Equal(3, Directory.GetFiles(Path.Combine(_data, "rehearsals"), "*.hands").Length);
+        Assert.NotEmpty(Holding("T. Rainee"));
+
+        Random random = new(11);
+        for (int i = 0; i < 3; i++)
+        {
+            using Process killed = Process.Start(Started("forget", "--trainee", "T. Rainee"))!;
+            await Task.Delay(random.Next(50, 600));
+            killed.Kill();
+            await killed.WaitForExitAsync();
+        }
+
+        ProgramResult last = await Run("forget", "--trainee", "T. Rainee");
+
+        Assert.True(last is { ExitCode: 0, Error: "" } || last.Error.Contains("has rehearsed", StringComparison.Ordinal), last.Error);
+        Assert.Empty(Holding("T. Rainee"));
+        Assert.NotEmpty(Holding("O. Ther"));
+        Assert.Single(Directory.GetFiles(Path.Combine(_data, "rehearsals"), "*.hands"));
+        Assert.Contains("O. Ther: 1 rehearsals", (await Run("review", "--rehearsals")).Output, StringComparison.Ordinal);
+        Assert.Equal(2, (await Run("forget", "--trainee", "T. Rainee")).ExitCode);
     }
 
     public void Dispose()
