@@ -197,4 +197,11 @@ public sealed record Site(
 
     /// <summary>Hours in a year for which the owner reckons that the burner burns; null where nobody asked.</summary>
     public decimal? BurningHours { get; init; }
+
+    /// <summary>Expanded uncertainty (k = 2) of a value of a field, in the field's unit; null where no instrument is named for it.</summary>
+    /// <param name="field">In the unit in which the value was read.</param>
+    /// <param name="value">The value.</param>
+    /// <param name="day">When it was read.</param>
+    public decimal? ExpandedOf(Field field, decimal value, DateOnly? day) =>
+        Instruments.FirstOrDefault(instrument => instrument.FieldId == field.Id)?.ExpandedOf(value, field.Unit, day);
 }

@@ -104,7 +104,7 @@ static class JobNumbers
     {
         Field field = inputs.Plan.FieldOf(FieldId.ManifoldPressure);
         Unit own = Fields.Find(field.Id)!.Unit;
-        decimal expanded = inputs.Plan.Site.Instruments.FirstOrDefault(instrument => instrument.FieldId == field.Id)?.ExpandedOf(value, field.Unit, inputs.Day) ?? 0;
+        decimal expanded = inputs.Plan.Site.ExpandedOf(field, value, inputs.Day) ?? 0;
         return new Given(
             field.Unit.Convert((double)value, own), field.Unit.Convert((double)expanded, own, isDifference: true) / Estimate.CoverageFactor,
             field.Unit == own ? how : $"{how} as {Numbers.Text(value)} {field.Unit.Symbol}", field.Unit == own ? Numbers.Text(value) : null);

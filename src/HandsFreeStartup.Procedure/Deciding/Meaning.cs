@@ -19,7 +19,7 @@ sealed class Meaning(StartupState state)
     {
         bool isEarly = state.WaitBefore(state.Step, reading.Field.Id) is not null;
         DeclaredLimit? limit = isEarly ? null : state.Limit(demand.LimitName, scope)?.In(reading.Field.Unit);
-        decimal? expanded = ExpandedUncertainty(reading.Field, reading.Value);
+        decimal? expanded = state.Plan.Site.ExpandedOf(reading.Field, reading.Value, state.Day);
         return new EnteredReading(
             new ReadingKey(reading.Field.Id, scope ?? ""), reading.Value, reading.Field.Unit.Symbol, reading.Evidence,
             limit, limit is null ? null : Verdict((double)reading.Value, (double?)expanded, limit), expanded, isEarly, reading.IsOver);
@@ -124,11 +124,8 @@ sealed class Meaning(StartupState state)
 
     static double Square(double value) => value * value;
 
-    Uncertain Pressure(decimal value, int input) => Uncertain.Input((double)value, (double)(ExpandedUncertainty(state.Plan.FieldOf(FieldId.ManifoldPressure), value) ?? 0) / Estimate.CoverageFactor, input);
-
-    /// <summary>In the unit of the field; null where the site names no instrument.</summary>
-    decimal? ExpandedUncertainty(Field field, decimal value) =>
-        state.Plan.Site.Instruments.FirstOrDefault(instrument => instrument.FieldId == field.Id)?.ExpandedOf(value, field.Unit, state.Day);
+    Uncertain Pressure(decimal value, int input) => Uncertain.Input(
+        (double)value, (double)(state.Plan.Site.ExpandedOf(state.Plan.FieldOf(FieldId.ManifoldPressure), value, state.Day) ?? 0) / Estimate.CoverageFactor, input);
 
     /// <summary>Without a stated uncertainty nothing can be proven about a safety limit; other limits are then compared as they stand.</summary>
     static Verdict Verdict(double value, double? expanded, DeclaredLimit limit) => (expanded, limit.IsSafety) switch
