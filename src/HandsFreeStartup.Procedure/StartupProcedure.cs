@@ -4,6 +4,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Showing;
 
@@ -66,7 +67,8 @@ public sealed class StartupProcedure(StartupPlan plan)
 
     /// <summary>Everything a screen or a voice needs to know.</summary>
     /// <param name="now">The present; only timers depend on it.</param>
-    public StartupView View(Now now) => Views.Of(_state, now);
+    /// <param name="language">In which its texts are; null for English.</param>
+    public StartupView View(Now now, Language? language = null) => new Views(_state, now, language ?? Language.English).View();
 
     /// <summary>What to say where a job is gone on with.</summary>
     public Announcement Resuming(Now now) => new Announcer(_state, now).Resuming();

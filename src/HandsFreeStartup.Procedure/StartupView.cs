@@ -184,6 +184,9 @@ public sealed record StartupView
     /// <summary>Series of this step.</summary>
     public ImmutableArray<SeriesLine> Series { get; init; } = [];
 
+    /// <summary>In which its texts are; what may be said is English in each.</summary>
+    public Language Language { get; init; } = Language.English;
+
     /// <summary>The word that stands on everything of a record that is none of a start-up; null for a start-up.</summary>
     public string? Mark { get; init; }
 }
@@ -196,6 +199,9 @@ public sealed record Announcement(Message Told, bool DigitByDigit = false, bool 
 {
     /// <summary>What is said where that is not what is shown, because it stands on the screen; empty for nothing.</summary>
     public Message Said { get; init; } = Told;
+
+    /// <summary>The same in another language.</summary>
+    public Announcement In(Language language) => this with { Told = language.In(Told), Said = language.In(Said) };
 
     /// <summary>As shown.</summary>
     public string Text => Told.Shown;

@@ -33,9 +33,10 @@ public enum SessionEnd
 /// <param name="photos">Keeps photos; null where none can be attached.</param>
 /// <param name="profile">How the microphone and the voice get along.</param>
 /// <param name="hands">Hands that are moved by words; null where there are none but the technician's own.</param>
+/// <param name="languages">In which everything is shown and said; null for English. The record is English in each.</param>
 public sealed class StartupSession(
     StartupProcedure procedure, IEventLog log, IDisplay display, IVoice voice, IEar? ear, TimeProvider clock, IPhotoShelf? photos = null,
-    HearingProfile profile = HearingProfile.HalfDuplex, IHands? hands = null)
+    HearingProfile profile = HearingProfile.HalfDuplex, IHands? hands = null, LanguagesInUse? languages = null)
 {
     const string PhotoCommand = "photo ";
 
@@ -62,8 +63,9 @@ public sealed class StartupSession(
     readonly Channel<Input> _inputs = System.Threading.Channels.Channel.CreateUnbounded<Input>(new UnboundedChannelOptions { SingleReader = true });
     readonly SemaphoreSlim _roomForLines = new(MostWaitingLines);
     readonly Queue<Errand> _errands = [];
-    readonly SafetyWatch _safety = new(display, voice, clock);
-    readonly Mouth _mouth = new(voice, clock);
+    readonly LanguagesInUse _languages = languages ?? LanguagesInUse.English;
+    readonly SafetyWatch _safety = new(display, voice, clock, languages ?? LanguagesInUse.English);
+    readonly Mouth _mouth = new(voice, clock, (languages ?? LanguagesInUse.English).Said);
     HearingProfile _profile = profile;
     EarView _ear = new(ear is null ? EarState.Off : EarState.Listening);
     Task _hearing = Task.CompletedTask;
@@ -114,7 +116,11 @@ public sealed class StartupSession(
     /// <summary>Begins a new job.</summary>
     /// <param name="job">What it runs with.</param>
     /// <param name="returned">All events of the returned record that it follows; null where it follows none.</param>
-    public void Begin(JobDescription job, IReadOnlyList<StartupEvent>? returned = null) => Record(procedure.Begin(job, Now, returned), null);
+    public void Begin(JobDescription job, IReadOnlyList<StartupEvent>? returned = null)
+    {
+        Record(procedure.Begin(job, Now, returned), null);
+        TellTheLanguage();
+    }
 
     /// <summary>Goes on with the job of the log: the same events lead to the same state.</summary>
     public void Resume()
@@ -126,6 +132,7 @@ public sealed class StartupSession(
 
         Record(procedure.Run(Now), null);
         Show(null, [procedure.Resuming(Now)]);
+        TellTheLanguage();
     }
 
     /// <summary>Takes inputs until the start-up is finished, the inputs are over or <paramref name="stop"/> asks for the end.</summary>
@@ -506,6 +513,15 @@ public sealed class StartupSession(
         return new Announcement(news);
     }
 
+    /// <summary>What is shown and said may be in another language; what the ear hears, and what is typed, is English in each.</summary>
+    void TellTheLanguage()
+    {
+        if (!_languages.Shown.IsEnglish)
+        {
+            Show(null, [new Announcement("Answer in English, with the words that stand after SAY; numbers have a decimal point.")]);
+        }
+    }
+
     void Notice(EarView ear)
     {
         _ear = ear;
@@ -550,7 +566,7 @@ public sealed class StartupSession(
     void Show(Evidence? heard, ImmutableArray<Announcement> said)
     {
         Volatile.Write(ref _expected, Awaited);
-        display.Show(new Moment(procedure.View(Now), _ear with { SoundFor = clock.GetElapsedTime(_soundSince) }, heard, said));
+        display.Show(new Moment(procedure.View(Now, _languages.Shown), _ear with { SoundFor = clock.GetElapsedTime(_soundSince) }, heard, [.. said.Select(announcement => announcement.In(_languages.Shown))]));
         _mouth.Say(said, answers: heard is not null);
     }
 

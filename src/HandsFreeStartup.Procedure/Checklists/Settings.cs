@@ -31,6 +31,9 @@ public sealed record Settings(StageOrder StageOrder = StageOrder.AsWritten, stri
     /// <summary>Whether every prompt is said in full; else in short, and the rest on "tell me more". The technician can change it for a job.</summary>
     public bool SaysFullPrompts { get; init; }
 
+    /// <summary>In which language everything is shown and said, as its code; null for English. What is said and what is kept is English in each.</summary>
+    public string? Language { get; init; }
+
     /// <summary>The unit of the settings for what the tables have in <paramref name="unit"/>.</summary>
     public Unit In(Unit unit) =>
         unit == Unit.InchesOfWater ? Pressure : unit == Unit.Fahrenheit ? Temperature : unit == Unit.BtuPerHour ? Heat : unit;

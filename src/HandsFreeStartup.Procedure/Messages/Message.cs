@@ -81,6 +81,15 @@ public abstract record MessagePart
         /// <inheritdoc/>
         public override string Shown => Durations.Text(Span);
     }
+
+    /// <summary>A part that is shown in words of another language; the voice still says it by what it is.</summary>
+    /// <param name="Part">What it is.</param>
+    /// <param name="Words">As shown.</param>
+    public sealed record InLanguage(MessagePart Part, string Words) : MessagePart
+    {
+        /// <inheritdoc/>
+        public override string Shown => Words;
+    }
 }
 
 /// <summary>What is told as one part of a message.</summary>
@@ -93,13 +102,14 @@ public interface ITold
 /// <summary>What the tool tells, part by part. An interpolated string is one: each hole becomes a part of its own kind.</summary>
 /// <remarks>
 /// In a conditional or switch expression an interpolated string is a plain one unless an arm is a message (null is none): cast the first. Two messages are equal that show the same;
-/// in the log it is the text that it shows.
+/// in the log it is the text that it shows. What its literals and holes are is kept beside the parts: by that a <see cref="Language"/> finds the same sentence in other words.
 /// </remarks>
 [InterpolatedStringHandler, JsonConverter(typeof(MessageText))]
 public sealed class Message : IEquatable<Message>
 {
     readonly string? _written;
     readonly ImmutableArray<MessagePart>.Builder _parts = ImmutableArray.CreateBuilder<MessagePart>();
+    readonly List<(string? Literal, object? Hole)> _pieces = [];
 
     /// <summary>An empty message.</summary>
     public Message()
@@ -117,6 +127,27 @@ public sealed class Message : IEquatable<Message>
 
     /// <summary>Made by the compiler for an interpolated string.</summary>
     public Message(int literalLength, int formattedCount) => _parts.Capacity = Math.Max(literalLength > 0 ? formattedCount * 2 + 1 : formattedCount, 1);
+
+    Message(Message of, Func<Message, Message> change) => (Origin, _parts) = ((of, change), of._parts.ToImmutable().ToBuilder());
+
+    /// <summary>The text as somebody wrote it; null for a message that was put together.</summary>
+    internal string? WrittenText => _written;
+
+    /// <summary>What it was made of, and how; null where it is no changed message.</summary>
+    internal (Message Of, Func<Message, Message> Change)? Origin { get; }
+
+    /// <summary>Its literals as they are, and a numbered hole for everything else: "{0}: the time is over.".</summary>
+    internal string Template => string.Concat(_pieces.Aggregate((Text: new List<string>(), Number: 0), (so, piece) =>
+    {
+        so.Text.Add(piece.Literal ?? FormattableString.Invariant($"{{{so.Number}}}"));
+        return (so.Text, so.Number + (piece.Literal is null ? 1 : 0));
+    }).Text);
+
+    /// <summary>What stands in the holes: a <see cref="Message"/>, a <see cref="MessagePart"/> or a string.</summary>
+    internal ImmutableArray<object> Holes => [.. _pieces.Select(piece => piece.Hole).OfType<object>()];
+
+    /// <summary>Whether there are words of its own around the holes.</summary>
+    internal bool HasOwnWords => _pieces.Any(piece => piece.Literal?.Any(char.IsLetter) == true);
 
     /// <summary>All parts, in order.</summary>
     public ImmutableArray<MessagePart> Parts => _parts.ToImmutable();
@@ -159,8 +190,7 @@ public sealed class Message : IEquatable<Message>
     public Message Capitalised()
     {
         string shown = Shown;
-        Message capital = new();
-        capital._parts.AddRange(_parts);
+        Message capital = new(this, message => message.Capitalised());
         if (shown is [>= 'a' and <= 'z', ..] && Parts[0] is MessagePart.Text or MessagePart.Name)
         {
             string words = $"{char.ToUpperInvariant(shown[0])}{Parts[0].Shown[1..]}";
@@ -173,12 +203,11 @@ public sealed class Message : IEquatable<Message>
     /// <summary>Without a full stop at its end, where it is put into a longer sentence.</summary>
     public Message WithoutStop()
     {
-        Message open = new();
-        open._parts.AddRange(_parts);
+        Message open = new(this, message => message.WithoutStop());
         if (Parts is [.., MessagePart.Text { Words: var words }])
         {
             open._parts.RemoveAt(_parts.Count - 1);
-            open.AppendLiteral(words.TrimEnd('.'));
+            open.AddText(words.TrimEnd('.'));
         }
 
         return open;
@@ -187,41 +216,59 @@ public sealed class Message : IEquatable<Message>
     /// <summary>Adds plain words.</summary>
     public void AppendLiteral(string words)
     {
-        if (words.Length > 0)
-        {
-            _parts.Add(new MessagePart.Text(words));
-        }
+        AddText(words);
+        _pieces.Add((words, null));
     }
 
     /// <summary>Adds plain words.</summary>
-    public void AppendFormatted(string? words) => AppendLiteral(words ?? "");
+    public void AppendFormatted(string? words)
+    {
+        AddText(words ?? "");
+        _pieces.Add((null, words ?? ""));
+    }
 
     /// <summary>Adds a letter; without this it would be taken for a number.</summary>
-    public void AppendFormatted(char letter) => AppendLiteral(letter.ToString());
+    public void AppendFormatted(char letter) => AppendFormatted(letter.ToString());
 
     /// <summary>Adds a part.</summary>
-    public void AppendFormatted(MessagePart part) => _parts.Add(part);
+    public void AppendFormatted(MessagePart part)
+    {
+        _parts.Add(part);
+        _pieces.Add((null, part));
+    }
 
     /// <summary>Adds all parts of another message.</summary>
-    public void AppendFormatted(Message message) => _parts.AddRange(message._parts);
+    public void AppendFormatted(Message message)
+    {
+        _parts.AddRange(message._parts);
+        _pieces.Add((null, message));
+    }
 
     /// <summary>Adds a value without its doubt.</summary>
-    public void AppendFormatted(ShownValue value) => _parts.Add(new MessagePart.Quantity(value));
+    public void AppendFormatted(ShownValue value) => AppendFormatted(new MessagePart.Quantity(value));
 
     /// <summary>Adds what is one part of a message.</summary>
-    public void AppendFormatted(ITold told) => _parts.Add(told.Told);
+    public void AppendFormatted(ITold told) => AppendFormatted(told.Told);
 
     /// <summary>Adds a span of time.</summary>
-    public void AppendFormatted(TimeSpan span) => _parts.Add(new MessagePart.Duration(span));
+    public void AppendFormatted(TimeSpan span) => AppendFormatted(new MessagePart.Duration(span));
 
     /// <summary>Adds the name of a field.</summary>
-    public void AppendFormatted(Field field) => _parts.Add(new MessagePart.Name(field.Label));
+    public void AppendFormatted(Field field) => AppendFormatted(new MessagePart.Name(field.Label));
 
     /// <summary>Adds a count.</summary>
     public void AppendFormatted(int count) => AppendFormatted((decimal)count);
 
     /// <summary>Adds a number without a unit, its decimals as they are.</summary>
-    public void AppendFormatted(decimal number) => _parts.Add(new MessagePart.Quantity(ShownValue.Alone(number, "")));
+    public void AppendFormatted(decimal number) => AppendFormatted(new MessagePart.Quantity(ShownValue.Alone(number, "")));
+
+    void AddText(string words)
+    {
+        if (words.Length > 0)
+        {
+            _parts.Add(new MessagePart.Text(words));
+        }
+    }
 
     /// <summary>As shown.</summary>
     public override string ToString() => Shown;

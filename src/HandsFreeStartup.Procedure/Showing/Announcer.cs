@@ -163,7 +163,8 @@ sealed class Announcer(StartupState state, Now now)
         }
 
         string again = limit.IsSafety && verdict == Verdict.ConditionalPass ? " Measure again." : "";
-        return $" {char.ToUpperInvariant(words[0])}{words[1..]} ({limit}).{again}";
+        string judged = $"{char.ToUpperInvariant(words[0])}{words[1..]}";
+        return $" {judged} ({limit}).{again}";
     }
 
     IEnumerable<Announcement> Answered(AnswerGiven given) =>

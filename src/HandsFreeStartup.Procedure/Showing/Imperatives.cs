@@ -2,6 +2,7 @@ using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Showing;
 
@@ -9,7 +10,12 @@ namespace HandsFreeStartup.Procedure.Showing;
 static class Imperatives
 {
     /// <summary>That of the step, unless something else is waited for.</summary>
-    public static string Of(StartupState state, Now now) => state.Phase switch
+    public static string Of(StartupState state, Now now, Language language) => state.Step.Imperative is null && Ordered(state, now) is null
+        ? language.Name(state.Step.Title).ToUpperInvariant()
+        : language.Text(Ordered(state, now) ?? state.Step.Imperative!);
+
+    /// <summary>What is waited for in the place of the step; null where it is the step.</summary>
+    static string? Ordered(StartupState state, Now now) => state.Phase switch
     {
         Phase.Confirming => "CONFIRM, OR SAY AGAIN",
         Phase.Dictating => state.Purpose == DictationPurpose.Note ? "SAY THE NOTE" : "SAY WHY",
@@ -22,7 +28,7 @@ static class Imperatives
         Phase.Asking when RoomAir.WhyStay(state, now) is not null => state.AirAwaited is not null ? "VENTILATE AND WAIT" : "SAY ROOM MONOXIDE",
         Phase.Asking when PlateQuestion.Of(state) is not null => "READ THE PLATE",
         Phase.Asking when IsComplete(state, now) => "SAY NEXT",
-        _ => state.Step.Imperative ?? state.Step.Title.ToUpperInvariant(),
+        _ => null,
     };
 
     /// <summary>Whether nothing is left of a step but to go on.</summary>

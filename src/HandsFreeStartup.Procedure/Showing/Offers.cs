@@ -1,21 +1,23 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Deciding;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Showing;
 
 /// <summary>What is offered is what is taken: each phrase is tried on the decision itself before it is shown.</summary>
-static class Offers
+static partial class Offers
 {
     /// <summary>What leads on from here, as short texts: readings first, then answers, then commands.</summary>
     public static IEnumerable<string> Of(StartupState state, Now now) => state.Phase switch
     {
         Phase.Finished or Phase.Preparing => [],
         _ when state.IsPaused => [Commands.Of(CommandWord.GoAhead).Id],
-        Phase.Dictating => ["free speech: say it in one go", "F6 cancels"],
+        Phase.Dictating => [FreeSpeech, "F6 cancels"],
         Phase.Jumping => ["confirm", "no"],
         Phase.ReadingBack => ["confirm", "no, to say it again"],
         Phase.Confirming => ["confirm", "no", "or the reading again"],
@@ -104,6 +106,26 @@ static class Offers
     static Phrase.Answer Answer(AnswerWord word) => new(word, Evidence.Typed(Answers.Of(word).Ways[0]));
 
     static string Room { get; } = Reading(Fields.Find(FieldId.RoomCo)!);
+
+    /// <summary>A form in another language: what is said stays as it is heard, and only what is told about it is put into other words.</summary>
+    public static string In(Language language, string form)
+    {
+        if (Told.Contains(form))
+        {
+            return language.Text(form);
+        }
+
+        Match parts = Remark.Match(form);
+        return parts.Success ? $"{parts.Groups[1].Value}{language.Text(parts.Groups[2].Value)}{parts.Groups[3].Value}" : form;
+    }
+
+    /// <summary>Forms in which nothing stands that is said.</summary>
+    static readonly ImmutableArray<string> Told = [FreeSpeech, "F6 cancels", "or the reading again"];
+
+    const string FreeSpeech = "free speech: say it in one go";
+
+    [GeneratedRegex(@"^(.+?(?: \+ | \(|, ))(.+?)( \(.+\)|\))?$", RegexOptions.CultureInvariant)]
+    private static partial Regex Remark { get; }
 
     static string Reading(Field field) => Reading(field.SpokenNames[0], field);
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Threading.Channels;
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Speech.Listening;
 
 namespace HandsFreeStartup.Speech.Speaking;
@@ -10,17 +11,22 @@ namespace HandsFreeStartup.Speech.Speaking;
 public sealed class EspeakVoice : IVoice
 {
     /// <summary>How espeak-ng is asked to speak: its voice, and the usual rate of 165 words a minute.</summary>
-    public static ImmutableArray<string> Manner { get; } = ["-v", "en-us", "-s", "165", "--stdin"];
+    public static ImmutableArray<string> Manner { get; } = MannerOf(Language.English);
+
+    /// <summary>The same in another language.</summary>
+    public static ImmutableArray<string> MannerOf(Language language) => ["-v", language.Voice, "-s", "165", "--stdin"];
 
     // Far longer than any message; a sound server that hangs must not hold the queue.
+    static readonly TimeSpan LongestTrial = TimeSpan.FromSeconds(5);
     static readonly TimeSpan LongestMessage = TimeSpan.FromSeconds(60);
 
     readonly string _espeak;
+    readonly ImmutableArray<string> _manner;
     readonly PlayCommand? _player;
     readonly TimeProvider _clock;
     readonly Action<bool> _speaking;
     readonly ScratchFolder _folder = ScratchFolder.Make("voice");
-    readonly Channel<Message> _queue = Channel.CreateUnbounded<Message>();
+    readonly Channel<Saying> _queue = Channel.CreateUnbounded<Saying>();
     readonly CancellationTokenSource _closing = new();
     readonly Lock _gate = new();
     readonly Task _reader;
@@ -28,9 +34,9 @@ public sealed class EspeakVoice : IVoice
     volatile string _trouble = "";
     long _messages;
 
-    EspeakVoice(string espeak, PlayCommand? player, TimeProvider clock, Action<bool> speaking)
+    EspeakVoice(string espeak, Language language, PlayCommand? player, TimeProvider clock, Action<bool> speaking)
     {
-        (_espeak, _player, _clock, _speaking) = (espeak, player, clock, speaking);
+        (_espeak, _manner, _player, _clock, _speaking) = (espeak, MannerOf(language), player, clock, speaking);
         _reader = Task.Run(Read);
     }
 
@@ -42,10 +48,31 @@ public sealed class EspeakVoice : IVoice
     /// <param name="speaking">Told true before a sound is made and false after it, so that the tool does not hear itself.</param>
     /// <param name="speaker">Name of a device, or null for the system's default.</param>
     /// <param name="find">Where a program is installed; null for <see cref="InstalledProgram.Find"/>.</param>
-    public static IVoice Find(TimeProvider clock, Action<bool> speaking, string? speaker = null, Func<string, string?>? find = null) =>
+    /// <param name="language">That it speaks; null for English.</param>
+    public static IVoice Find(TimeProvider clock, Action<bool> speaking, string? speaker = null, Func<string, string?>? find = null, Language? language = null) =>
         (find ?? InstalledProgram.Find)("espeak-ng") is { } espeak
-            ? new EspeakVoice(espeak, PlayCommand.Find(speaker, find), clock, speaking)
+            ? new EspeakVoice(espeak, language ?? Language.English, PlayCommand.Find(speaker, find), clock, speaking)
             : new SilentVoice();
+
+    /// <summary>Whether this machine has a voice for a language: one word is spoken into nothing. Where there is no espeak-ng at all nothing is missing, for nothing is spoken.</summary>
+    public static async Task<bool> Speaks(Language language, TimeProvider clock, Func<string, string?>? find = null)
+    {
+        if (language.IsEnglish || (find ?? InstalledProgram.Find)("espeak-ng") is not { } espeak)
+        {
+            return true;
+        }
+
+        using CancellationTokenSource late = new(LongestTrial, clock);
+        try
+        {
+            await Run(espeak, ["-q", .. MannerOf(language)], "a", late.Token);
+            return true;
+        }
+        catch (Exception e) when (e is IOException or System.ComponentModel.Win32Exception or InvalidOperationException or OperationCanceledException)
+        {
+            return false;
+        }
+    }
 
     /// <inheritdoc/>
     public ValueTask Say(string text, CancellationToken cancellation)
@@ -78,7 +105,7 @@ public sealed class EspeakVoice : IVoice
 
     ValueTask Queue(string text, CancellationToken cancellation, CancellationToken replaced)
     {
-        Message message = new(text, cancellation, replaced);
+        Saying message = new(text, cancellation, replaced);
         if (!_queue.Writer.TryWrite(message))
         {
             message.Said.TrySetResult();
@@ -89,7 +116,7 @@ public sealed class EspeakVoice : IVoice
 
     async Task Read()
     {
-        await foreach (Message message in _queue.Reader.ReadAllAsync())
+        await foreach (Saying message in _queue.Reader.ReadAllAsync())
         {
             using CancellationTokenSource stop = CancellationTokenSource.CreateLinkedTokenSource(message.Cancellation, message.Replaced, _closing.Token);
             using CancellationTokenSource late = new(LongestMessage, _clock);
@@ -119,13 +146,13 @@ public sealed class EspeakVoice : IVoice
     {
         if (_player is null)
         {
-            await Aloud(() => Run(_espeak, [.. Manner], words, stop));
+            await Aloud(() => Run(_espeak, [.. _manner], words, stop));
             return;
         }
 
         // A file of its own for each message: an old one must never be played in the place of a new one.
         string file = Path.Combine(_folder.Path, $"{++_messages}.wav");
-        await Run(_espeak, [.. Manner, "-w", file], words, stop);
+        await Run(_espeak, [.. _manner, "-w", file], words, stop);
         await Aloud(() => Run(_player.Program, [.. _player.Arguments, file], "", stop));
         File.Delete(file);
     }
@@ -173,7 +200,7 @@ public sealed class EspeakVoice : IVoice
         }
     }
 
-    sealed record Message(string Words, CancellationToken Cancellation, CancellationToken Replaced)
+    sealed record Saying(string Words, CancellationToken Cancellation, CancellationToken Replaced)
     {
         public TaskCompletionSource Said { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
     }

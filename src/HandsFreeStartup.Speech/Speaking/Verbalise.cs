@@ -31,19 +31,21 @@ static partial class Verbalise
     static readonly Regex UnitAlone = new($@"(?<![\p{{L}}])({string.Join('|', UnitsAlone.Select(Regex.Escape))})(?![\p{{L}}0-9])", RegexOptions.CultureInvariant);
 
     /// <summary>What a voice should say for shown words.</summary>
-    public static string Text(string shown)
+    /// <param name="shown">The words.</param>
+    /// <param name="language">Of the words and the voice.</param>
+    public static string Text(string shown, Language language)
     {
         string text = string.Concat(shown.Select(letter => char.IsControl(letter) ? ' ' : letter));
         text = SafetyPhrases.Aggregate(text, (words, phrase) => Regex.Replace(words, $@"\b{phrase.Shown}\b", phrase.Said, RegexOptions.IgnoreCase | RegexOptions.CultureInvariant));
-        text = UnitAlone.Replace(text, match => $" {UnitWords.Of(match.Groups[1].Value)} ");
-        text = Gas.Replace(text, match => string.Join(' ', match.Groups[1].Value.Select(Letter)));
-        text = Sign.Replace(text, match => $" {Signs[match.Value]} ");
+        text = UnitAlone.Replace(text, match => $" {language.Text(UnitWords.Of(match.Groups[1].Value))} ");
+        text = Gas.Replace(text, match => string.Join(' ', match.Groups[1].Value.Select(letter => Letter(letter, language))));
+        text = Sign.Replace(text, match => $" {language.Text(Signs[match.Value])} ");
         return text.Replace(" - ", ", ").Replace("–", ", ").Replace("—", ", ");
     }
 
-    static string Letter(char c) => c switch
+    static string Letter(char c, Language language) => c switch
     {
-        '2' or '₂' => "two",
+        '2' or '₂' => language.IsEnglish ? "two" : "2",
         _ => c.ToString(),
     };
 

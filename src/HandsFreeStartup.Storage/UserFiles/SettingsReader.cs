@@ -27,12 +27,13 @@ static class SettingsReader
             Pressure = UnitOf(file, "pressure", Unit.InchesOfWater, Unit.Pascals, Unit.Millibars),
             Temperature = UnitOf(file, "temperature", Unit.Fahrenheit, Unit.Celsius),
             Heat = UnitOf(file, "heat", Unit.BtuPerHour, Unit.Kilowatts),
+            Language = file.TextOrNull("language"),
             SaysFullPrompts = file.Has("prompts") && file.Choice("prompts", ["short", "full"]) == "full",
         };
     }
 
     /// <summary>All keys; a file with one of them and none of another kind is a file of settings.</summary>
-    public static ImmutableArray<string> Keys { get; } = ["stage_order", "emergency_number", "gas_supplier", "pressure", "temperature", "heat", "prompts"];
+    public static ImmutableArray<string> Keys { get; } = ["stage_order", "emergency_number", "gas_supplier", "pressure", "temperature", "heat", "prompts", "language"];
 
     /// <summary>One of the units, the first where the key is missing.</summary>
     static Unit UnitOf(EntryReader file, string key, params Unit[] units) => !file.Has(key)

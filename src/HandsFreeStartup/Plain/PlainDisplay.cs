@@ -22,12 +22,12 @@ public sealed class PlainDisplay(TextWriter output) : IDisplay
         if (view.Mark is { } mark && !_markTold)
         {
             _markTold = true;
-            output.WriteLine($"{mark}, NO RECORD OF A START-UP");
+            output.WriteLine($"{view.Language.Text(mark)}, {view.Language.Text("NO RECORD OF A START-UP")}");
         }
 
         if (moment.Heard is { } heard)
         {
-            output.WriteLine(Words.Of(heard));
+            output.WriteLine(Words.Of(heard, view.Language));
         }
 
         WriteIfNew(ref _step, FormattableString.Invariant($"[{view.StepNumber}/{view.StepCount}] {view.Section}: {view.StepTitle}"), "");

@@ -12,6 +12,9 @@ public static class ShippedFiles
     /// <summary>Recordings of the demonstration.</summary>
     public static string Demo => Path.Combine(AppContext.BaseDirectory, "Demo");
 
+    /// <summary>Texts in other languages.</summary>
+    public static string Languages => Path.Combine(AppContext.BaseDirectory, "Languages");
+
     static string Find(string folder, string file)
     {
         for (DirectoryInfo? above = new(AppContext.BaseDirectory); above is not null; above = above.Parent)

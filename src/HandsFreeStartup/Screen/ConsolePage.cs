@@ -54,9 +54,9 @@ public static class ConsolePage
             .. open,
             .. say,
             .. Filled(MessageList.Of(state, width, messages), messages),
-            .. Filled(Pages.Fit(FrameLines.Heard(state.Heard), width, 1, page), 1),
-            .. Filled(Pages.Fit([FrameLines.Ear(state.Moment.Ear, view.IsPaused)], width, 1, page), 1),
-            ScreenRow.Of(state.Hint.Text, state.Hint.Look),
+            .. Filled(Pages.Fit(FrameLines.Heard(state.Heard, view.Language), width, 1, page), 1),
+            .. Filled(Pages.Fit([FrameLines.Ear(state.Moment.Ear, view.IsPaused, view.Language)], width, 1, page), 1),
+            ScreenRow.Of(view.Language.Text(state.Hint.Text), state.Hint.Look),
             FrameLines.Keys(width),
         ];
     }

@@ -22,12 +22,14 @@ public sealed record ConsoleState(Moment Moment, Evidence? Heard, ImmutableList<
     /// <summary>The first moment.</summary>
     public static ConsoleState Of(Moment moment) => new ConsoleState(moment, null, [], 0, 0, UsualHint).With(moment);
 
+    static string Caution(StartupView view) => view.Language.Text("Caution: {0}", view.Caution ?? "");
+
     /// <summary>A further moment. What stands on the screen anyway is no message.</summary>
     public ConsoleState With(Moment moment)
     {
         StartupView view = moment.View;
         IEnumerable<ShownLine> news = moment.Said
-            .Where(one => !one.Text.Contains(view.Do, StringComparison.Ordinal) && one.Text != $"Caution: {view.Caution}")
+            .Where(one => !one.Text.Contains(view.Do, StringComparison.Ordinal) && one.Text != Caution(view))
             .Select(one => new ShownLine($"{(one.IsUrgent ? "!!" : ">")} {one.Text}", one.IsUrgent ? Look.Bad : Look.Plain));
         ImmutableList<ShownLine> messages = Messages.AddRange(news);
         return this with

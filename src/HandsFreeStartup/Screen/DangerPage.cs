@@ -17,7 +17,7 @@ static class DangerPage
         IReadOnlyList<ScreenRow> title = Title(alarm, view, inner);
         IReadOnlyList<ScreenRow> next = Pages.Fit(
         [
-            new(view.Question is null ? "" : $"NEXT: {view.Question}", Look.Alarm),
+            new(view.Question is null ? "" : $"{view.Language.Text("NEXT")}: {view.Question}", Look.Alarm),
             .. FrameLines.Say(view).Select(line => line with { Look = Look.Alarm }),
         ], inner, Math.Max(2, height / 6), state.Page);
         IReadOnlyList<ScreenRow> open = Pages.Fit(FrameLines.Open(view), inner, 2, state.Page);
@@ -30,8 +30,8 @@ static class DangerPage
         [
             .. above,
             .. Enumerable.Repeat(Red(ScreenRow.Empty, width), Math.Max(0, height - above.Length - RowsBelow)),
-            .. ConsolePage.Filled(Pages.Fit([FrameLines.Ear(state.Moment.Ear, view.IsPaused)], width, 1, state.Page), 1),
-            ScreenRow.Of(state.Hint.Text, state.Hint.Look),
+            .. ConsolePage.Filled(Pages.Fit([FrameLines.Ear(state.Moment.Ear, view.IsPaused, view.Language)], width, 1, state.Page), 1),
+            ScreenRow.Of(view.Language.Text(state.Hint.Text), state.Hint.Look),
             FrameLines.Keys(width),
         ];
     }
@@ -52,7 +52,7 @@ static class DangerPage
             return name;
         }
 
-        ScreenRow[] count = [ScreenRow.Of($"{wait.Title}, left:"), .. BigLetters.Line(Durations.Text(wait.Remaining)).Select(row => ScreenRow.Of(row))];
+        ScreenRow[] count = [ScreenRow.Of($"{wait.Title}, {view.Language.Text("left")}:"), .. BigLetters.Line(Durations.Text(wait.Remaining)).Select(row => ScreenRow.Of(row))];
         int left = name.Max(row => row.Text.Length) + Gap;
         return left + count.Max(row => row.Text.Length) <= width ? ScreenRow.Beside(name, left, count) : [.. name, .. count];
     }

@@ -40,14 +40,14 @@ static class NumberBlock
 
     static IReadOnlyList<ScreenRow> Digits(StartupView view, int height)
     {
-        IReadOnlyList<ScreenRow> value = view.Last is { } last ? Value(last, ValueColumn(view), height) : [];
+        IReadOnlyList<ScreenRow> value = view.Last is { } last ? Value(last, ValueColumn(view), height, view.Language) : [];
         return First(view) is { } timer ? ScreenRow.Beside(value, ValueColumn(view), Timer(timer, view)) : value;
     }
 
-    static IReadOnlyList<ScreenRow> Value(ReadingLine last, int width, int height)
+    static IReadOnlyList<ScreenRow> Value(ReadingLine last, int width, int height, Language language)
     {
         Look look = ReadingLines.LookOf(last);
-        string verdict = string.Join(", ", ((string[])[last.Judged, Words.Of(last.State)]).Where(word => word.Length > 0));
+        string verdict = string.Join(", ", ((string[])[last.Judged, Words.Of(last.State, language)]).Where(word => word.Length > 0));
         return
         [
             ScreenRow.Of(Label(last), Look.Strong),
@@ -58,9 +58,9 @@ static class NumberBlock
 
     static IReadOnlyList<ScreenRow> Timer(TimerLine timer, StartupView view) =>
     [
-        .. Pages.Fit([new($"TIMER {timer.Title}", Look.Strong)], TimerColumn - 2, 1, 0),
+        .. Pages.Fit([new($"{view.Language.Text("TIMER")} {timer.Title}", Look.Strong)], TimerColumn - 2, 1, 0),
         .. BigLetters.Line(Durations.Text(timer.Remaining)).Select(row => ScreenRow.Of(row, Look.Strong)),
-        ScreenRow.Of(timer.Remaining > TimeSpan.Zero ? $"left of {Durations.Text(timer.Total)}" : "over", Look.Strong),
-        .. view.Timers.Where(other => other != timer).SelectMany(other => Pages.Fit([new(StepLines.Text(other))], TimerColumn - 2, 2, 0)),
+        ScreenRow.Of(timer.Remaining > TimeSpan.Zero ? view.Language.Text("left of {0}", Durations.Text(timer.Total)) : view.Language.Text("over"), Look.Strong),
+        .. view.Timers.Where(other => other != timer).SelectMany(other => Pages.Fit([new(StepLines.Text(other, view.Language))], TimerColumn - 2, 2, 0)),
     ];
 }

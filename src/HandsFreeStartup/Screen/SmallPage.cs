@@ -19,7 +19,7 @@ static class SmallPage
 
     static IReadOnlyList<ScreenRow> Above(string text, Look look, ConsoleState state, int width, int height, string? first = null)
     {
-        string keys = $"{Commands.Of(CommandWord.EmergencyStop).Key} EMERGENCY STOP  {Commands.Of(CommandWord.GasSmell).Key} GAS SMELL";
+        string keys = $"{Commands.Of(CommandWord.EmergencyStop).Key} {state.Moment.View.Language.Text("EMERGENCY STOP")}  {Commands.Of(CommandWord.GasSmell).Key} {state.Moment.View.Language.Text("GAS SMELL")}";
         IReadOnlyList<ScreenRow> safety = Pages.Fit([new(keys, Look.Heading)], width, Math.Max(1, Math.Min(2, height - 1)), state.Page);
         int room = height - safety.Count;
         IReadOnlyList<string> large = BigLetters.Lines(text, width);

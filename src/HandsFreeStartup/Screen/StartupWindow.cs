@@ -40,7 +40,7 @@ public sealed class StartupWindow : Runnable
         _page = new RowsView(looks, Rows) { Width = Dim.Fill(), Height = Dim.Fill() };
         _prompt = new LinesView(looks) { Y = Pos.AnchorEnd(2), Width = 6, Height = 1, Visible = false };
         _entry = new TextField { X = 6, Y = Pos.AnchorEnd(2), Width = Dim.Fill(), Height = 1, Visible = false };
-        _prompt.Show((_, _) => [new ShownLine("TYPE: ", Look.Strong)]);
+        _prompt.Show((_, _) => [new ShownLine($"{_state?.Moment.View.Language.Text("TYPE") ?? "TYPE"}: ", Look.Strong)]);
         Add(_page, _prompt, _entry);
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Speech.Speaking;
 
 namespace HandsFreeStartup.Session;
@@ -7,7 +8,8 @@ namespace HandsFreeStartup.Session;
 /// <summary>Keeps the voice up to date: what is new takes the place of what is old, except for safety messages.</summary>
 /// <param name="voice">Speaks.</param>
 /// <param name="clock">Measures how long ago the last word was said.</param>
-sealed class Mouth(IVoice voice, TimeProvider clock)
+/// <param name="language">Of the voice.</param>
+sealed class Mouth(IVoice voice, TimeProvider clock, Language language)
 {
     /// <summary>So long after the last word its echo may still arrive: loudspeaker, room and buffers lag behind.</summary>
     static readonly TimeSpan Lag = TimeSpan.FromMilliseconds(400);
@@ -68,5 +70,5 @@ sealed class Mouth(IVoice voice, TimeProvider clock)
         return announcement.IsUrgent ? voice.Warn(text, _urgent.Token) : voice.Say(text, _current.Token);
     }
 
-    static string Words(Announcement announcement) => SpokenMessage.Of(announcement.Said, announcement.DigitByDigit);
+    string Words(Announcement announcement) => SpokenMessage.Of(announcement.Said, announcement.DigitByDigit, language);
 }

@@ -10,7 +10,8 @@ namespace HandsFreeStartup.Session;
 /// <param name="display">Shows.</param>
 /// <param name="voice">Speaks.</param>
 /// <param name="clock">The present.</param>
-sealed class SafetyWatch(IDisplay display, IVoice voice, TimeProvider clock)
+/// <param name="languages">In which it is shown and said.</param>
+sealed class SafetyWatch(IDisplay display, IVoice voice, TimeProvider clock, LanguagesInUse languages)
 {
     static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(80);
 
@@ -35,8 +36,8 @@ sealed class SafetyWatch(IDisplay display, IVoice voice, TimeProvider clock)
             if (Volatile.Read(ref _carriedOut) < number)
             {
                 string text = Instruction(word);
-                display.Warn($"{text} The record does not answer: do not wait for it.");
-                await voice.Warn(text, CancellationToken.None);
+                display.Warn($"{languages.Shown.Text(text)} {languages.Shown.Text("The record does not answer: do not wait for it.")}");
+                await voice.Warn(languages.Said.Text(text), CancellationToken.None);
             }
         }
         catch (Exception error) when (error is OperationCanceledException or IOException)

@@ -11,20 +11,21 @@ namespace HandsFreeStartup.Showing;
 public static class Words
 {
     /// <summary>How well a phrase was understood.</summary>
-    public static string Of(Certainty certainty) => certainty switch
+    public static string Of(Certainty certainty, Language language) => certainty switch
     {
-        Certainty.Green => "✓ understood",
-        Certainty.Amber => "? doubtful",
-        _ => "✗ not understood",
+        Certainty.Green => $"✓ {language.Text("understood")}",
+        Certainty.Amber => $"? {language.Text("doubtful")}",
+        _ => $"✗ {language.Text("not understood")}",
     };
 
     /// <summary>A phrase with its class and what kept it from being understood.</summary>
-    public static string Of(Evidence heard)
+    public static string Of(Evidence heard, Language? language = null)
     {
-        string source = heard.Channel == Procedure.Hearing.Channel.Voice ? "Heard" : "Typed";
+        language ??= Language.English;
+        string source = language.Text(heard.Channel == Procedure.Hearing.Channel.Voice ? "Heard" : "Typed");
         string words = heard.Words.Length > 0 ? $" \"{heard.Words}\"" : "";
-        string why = heard.Why.Length > 0 ? $" ({heard.Why.TrimEnd('.')})" : "";
-        return $"{source}{words}: {Of(heard.Certainty)}{why}";
+        string why = heard.Why.Length > 0 ? $" ({language.Text(heard.Why.TrimEnd('.'))})" : "";
+        return $"{source}{words}: {Of(heard.Certainty, language)}{why}";
     }
 
     /// <summary>The sign of a verdict; a dot where nothing was judged.</summary>
@@ -39,7 +40,7 @@ public static class Words
     };
 
     /// <summary>The state of a reading in words; empty when it is in the record.</summary>
-    public static string Of(ReadingState state) => state switch
+    public static string Of(ReadingState state, Language? language = null) => (language ?? Language.English).Text(state switch
     {
         ReadingState.Missing => "not yet",
         ReadingState.Doubtful => "confirm?",
@@ -47,19 +48,23 @@ public static class Words
         ReadingState.Void => "void",
         ReadingState.Early => "early, not judged",
         _ => "",
-    };
+    });
 
     /// <summary>What the ear does.</summary>
-    public static string Of(EarView ear, bool isPaused) => ear switch
+    public static string Of(EarView ear, bool isPaused, Language? language = null)
     {
-        { State: EarState.Off } => "No voice: keys only.",
-        { State: EarState.Over } => "The recordings are over: keys only.",
-        { Sound: not SoundState.Good } => $"{ear.Message} ({Durations.Text(ear.SoundFor)})",
-        { IsSpeaking: true, IsDeaf: true } => "Speaking, cannot hear. F12 stops everything, F10 the talking.",
-        { State: EarState.Understanding } => "Understanding...",
-        _ when isPaused => "Paused: hears only \"go ahead\" and the safety phrases.",
-        { State: EarState.HearingSpeech } => "Hearing you.",
-        { IsSpeaking: true } => "Speaking, and listening.",
-        _ => "Listening.",
-    };
+        language ??= Language.English;
+        return ear switch
+        {
+            { State: EarState.Off } => language.Text("No voice: keys only."),
+            { State: EarState.Over } => language.Text("The recordings are over: keys only."),
+            { Sound: not SoundState.Good } => $"{language.Text(ear.Message)} ({Durations.Text(ear.SoundFor)})",
+            { IsSpeaking: true, IsDeaf: true } => language.Text("Speaking, cannot hear. F12 stops everything, F10 the talking."),
+            { State: EarState.Understanding } => language.Text("Understanding..."),
+            _ when isPaused => language.Text("Paused: hears only \"go ahead\" and the safety phrases."),
+            { State: EarState.HearingSpeech } => language.Text("Hearing you."),
+            { IsSpeaking: true } => language.Text("Speaking, and listening."),
+            _ => language.Text("Listening."),
+        };
+    }
 }

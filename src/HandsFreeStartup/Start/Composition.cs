@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.Languages;
 using HandsFreeStartup.Plain;
 using HandsFreeStartup.Procedure;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Screen;
 using HandsFreeStartup.Session;
@@ -56,12 +58,13 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             : options.Earlier is { IsFollowed: true } ? OpenJob.Following(options, ear?.Name ?? "keys", clock, output)
             : OpenJob.New(options, ear?.Name ?? "keys", Time);
         using QueuedWriter queued = new(output, stop.Cancel);
+        LanguagesInUse languages = await Languages(job);
         foreach (string told in job.Others())
         {
             (_isPlain ? queued : output).WriteLine(told);
         }
 
-        SessionEnd ended = _isPlain ? await RunPlain(job, ear, sound, queued, stop) : RunOnScreen(job, ear, sound, stop);
+        SessionEnd ended = _isPlain ? await RunPlain(job, ear, sound, languages, queued, stop) : RunOnScreen(job, ear, sound, languages, stop);
         bool hasSummary = options.IsTour || Report(job, ended, queued);
         await queued.Finish(LongestFarewell, clock);
         if (queued.Gone is not null)
@@ -91,6 +94,20 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
 
         WavFiles.Open(options.Sound.Wav);
+        LanguageFiles.Find(options.Language);
+    }
+
+    /// <summary>The language of the command line, or else of the settings; English by voice where this machine has none for it.</summary>
+    async Task<LanguagesInUse> Languages(OpenJob job)
+    {
+        Language shown = LanguageFiles.Find(options.Language ?? job.Plan.Settings.Language);
+        if (options.Sound.Mute || await EspeakVoice.Speaks(shown, clock))
+        {
+            return new LanguagesInUse(shown, shown);
+        }
+
+        error.WriteLine(shown.Text("This machine has no voice for the language that is shown: it is spoken in English. Install the voice {0} of espeak-ng.", shown.Voice));
+        return new LanguagesInUse(shown, Language.English);
     }
 
     /// <summary>What hears; null where only keys are used, by wish or because nothing can be heard.</summary>
@@ -116,13 +133,13 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
     }
 
-    async Task<SessionEnd> RunPlain(OpenJob job, ListeningEar? ear, LiveSound sound, TextWriter lines, CancellationTokenSource stop)
+    async Task<SessionEnd> RunPlain(OpenJob job, ListeningEar? ear, LiveSound sound, LanguagesInUse languages, TextWriter lines, CancellationTokenSource stop)
     {
         SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector, SoundPump.Settings);
         StartupSession? session = null;
-        await using IVoice voice = Voice(sound, cutter, speaks => session?.Post(new Input.Voice(speaks)));
+        await using IVoice voice = Voice(sound, languages.Said, cutter, speaks => session?.Post(new Input.Voice(speaks)));
         PlainDisplay display = new(lines);
-        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: true) ?? display, voice, ear, Time, job, sound.Profile, stage);
+        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: true) ?? display, voice, ear, Time, job, sound.Profile, stage, languages);
         if (ear is null || !Console.IsInputRedirected)
         {
             _ = Task.Run(() => ReadLines(session, closes: ear is null, stop.Token));
@@ -131,17 +148,17 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         return await Run(session, job, ear, sound, cutter, stop);
     }
 
-    SessionEnd RunOnScreen(OpenJob job, ListeningEar? ear, LiveSound sound, CancellationTokenSource stop)
+    SessionEnd RunOnScreen(OpenJob job, ListeningEar? ear, LiveSound sound, LanguagesInUse languages, CancellationTokenSource stop)
     {
         SpeechCutter? cutter = ear is null ? null : new SpeechCutter(ear.Detector, SoundPump.Settings);
         StartupSession? session = null;
-        IVoice voice = Voice(sound, cutter, speaks => session?.Post(new Input.Voice(speaks)));
+        IVoice voice = Voice(sound, languages.Said, cutter, speaks => session?.Post(new Input.Voice(speaks)));
         IApplication app = Application.Create().Init();
         app.Keyboard.KeyBindings.Remove(Key.Esc);
         using StartupWindow window = new(input => Post(session!, input), stop.Cancel, Looks.FromEnvironment(options.Screen.IsLight));
         app.Keyboard.KeyDown += (_, key) => key.Handled = ReferenceEquals(app.TopRunnableView, window) && window.Take(key);
         ScreenDisplay display = new(app, window);
-        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: false) ?? display, voice, ear, Time, job, sound.Profile, stage);
+        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: false) ?? display, voice, ear, Time, job, sound.Profile, stage, languages);
         Task<SessionEnd> running = Task.Run(async () =>
         {
             try
@@ -270,7 +287,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
     }
 
-    IVoice Voice(LiveSound sound, SpeechCutter? cutter, Action<bool> tell)
+    IVoice Voice(LiveSound sound, Language language, SpeechCutter? cutter, Action<bool> tell)
     {
         if (options.Sound.Mute || options.Demo)
         {
@@ -287,7 +304,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
                 }
 
                 tell(speaking);
-            });
+            }, language);
         }
         catch (Exception e) when (FileTrouble.Is(e))
         {

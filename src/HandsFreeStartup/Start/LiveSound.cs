@@ -1,3 +1,4 @@
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Session;
 using HandsFreeStartup.Sound;
 using HandsFreeStartup.Speech.Listening;
@@ -44,7 +45,8 @@ sealed class LiveSound : IDisposable
     /// <summary>The voice.</summary>
     /// <param name="clock">Ends a player that hangs.</param>
     /// <param name="speaking">Told true before a sound is made and false after it.</param>
-    public IVoice Voice(TimeProvider clock, Action<bool> speaking) => EspeakVoice.Find(clock, speaking, _canceller?.Sink);
+    /// <param name="language">That it speaks.</param>
+    public IVoice Voice(TimeProvider clock, Action<bool> speaking, Language language) => EspeakVoice.Find(clock, speaking, _canceller?.Sink, language: language);
 
     /// <inheritdoc/>
     public void Dispose() => _canceller?.Dispose();

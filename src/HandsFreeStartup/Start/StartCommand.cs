@@ -30,6 +30,7 @@ public static class StartCommand
     static readonly Option<string?> Resume = new("--resume") { Description = "Resume an interrupted job: its name, or nothing where only one is unfinished.", HelpName = "JOB", Arity = ArgumentArity.ZeroOrOne };
     static readonly Option<string?> Follow = new("--follow") { Description = "Begin a job that follows one which the lead has returned: same files, linked to it. What stands is carried over, the rest is done and measured anew.", HelpName = "JOB" };
     static readonly Option<string> Look = new("--look") { Description = "dark, or light for glare; the variable NO_COLOR takes all colors away.", HelpName = "dark|light", DefaultValueFactory = _ => "dark" };
+    static readonly Option<string?> LanguageCode = new("--language") { Description = "In which language texts are shown and said: en, es. Answers are English in each. Left out, that of the settings.", HelpName = "CODE" };
     static readonly Option<bool> Mute = new("--mute") { Description = "Do not speak." };
 
     static readonly Option<string> Recordings = new("--recordings") { Description = "keep: the sound of accepted and doubtful utterances stays beside the record; drop: it does not.", HelpName = "keep|drop", DefaultValueFactory = _ => "keep" };
@@ -39,7 +40,7 @@ public static class StartCommand
     {
         Command command = new("start", "Run a start-up: by microphone, unless --wav or --keys is given.")
         {
-            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Occasion, Site, Settings, Technician, Microphone, Hearing, Model, Ears, Resume, Follow, Look, Mute, Recordings,
+            Wav, Keys, Demo, Quick, Plain, Appliance, Checklist, Occasion, Site, Settings, Technician, Microphone, Hearing, Model, Ears, Resume, Follow, Look, LanguageCode, Mute, Recordings,
         };
         Hearing.AcceptOnlyFromAmong(HearingProfiles.All);
         Ears.AcceptOnlyFromAmong("1", "2");
@@ -53,7 +54,7 @@ public static class StartCommand
     /// <summary>Gives another command the options of a start-up that its questions do not answer.</summary>
     public static void AddTo(Command command)
     {
-        foreach (Option option in (Option[])[Keys, Quick, Plain, Appliance, Checklist, Occasion, Site, Settings, Technician, Microphone, Hearing, Model, Ears, Look, Mute, Recordings])
+        foreach (Option option in (Option[])[Keys, Quick, Plain, Appliance, Checklist, Occasion, Site, Settings, Technician, Microphone, Hearing, Model, Ears, Look, LanguageCode, Mute, Recordings])
         {
             command.Options.Add(option);
         }
@@ -87,6 +88,7 @@ public static class StartCommand
             : parsed.GetValue(Follow) is { } followed ? new EarlierJob(followed, IsFollowed: true)
             : null,
         Technician = parsed.GetValue(Technician),
+        Language = parsed.GetValue(LanguageCode),
         Demo = parsed.GetValue(Demo),
         Quick = parsed.GetValue(Quick),
     };

@@ -20,6 +20,9 @@ public sealed record StartOptions
     /// <summary>How it is shown.</summary>
     public ScreenOptions Screen { get; init; } = new();
 
+    /// <summary>In which language everything is shown and said, as its code; null for that of the settings.</summary>
+    public string? Language { get; init; }
+
     /// <summary>The earlier job that goes on or is followed; null for a new one.</summary>
     public EarlierJob? Earlier { get; init; }
 
