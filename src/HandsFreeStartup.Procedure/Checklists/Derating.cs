@@ -1,5 +1,6 @@
 using HandsFreeStartup.Calculations.GasSide;
 using HandsFreeStartup.Calculations.Quantities;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Checklists;
 
@@ -17,15 +18,15 @@ public static class Derating
     public static decimal? LargestInput(ApplianceSheet appliance, Site site) => appliance.SeaLevelInput * (decimal)Share(appliance, site);
 
     /// <summary>The same as told, with its source.</summary>
-    public static string Text(ApplianceSheet appliance, Site site)
+    public static Message Text(ApplianceSheet appliance, Site site)
     {
         double share = Share(appliance, site);
         string source = $"{Rule(appliance).Source}; the maker's instructions come first";
         return share == 1
-            ? FormattableString.Invariant($"At {site.AltitudeFeet} feet the full input holds ({source}).")
-            : FormattableString.Invariant($"At {site.AltitudeFeet} feet {100 * share:0} percent of the input at sea level are left{LargestText(appliance, site)} ({source}).");
+            ? (Message)$"At {site.AltitudeFeet} feet the full input holds ({source})."
+            : $"At {site.AltitudeFeet} feet {Math.Round((decimal)(100 * share), MidpointRounding.AwayFromZero)} percent of the input at sea level are left{LargestText(appliance, site)} ({source}).";
     }
 
-    static string LargestText(ApplianceSheet appliance, Site site) =>
-        LargestInput(appliance, site) is { } largest ? FormattableString.Invariant($", at most {largest:0} Btu/h") : "";
+    static Message LargestText(ApplianceSheet appliance, Site site) =>
+        LargestInput(appliance, site) is { } largest ? (Message)$", at most {Math.Round(largest, MidpointRounding.AwayFromZero)} Btu/h" : "";
 }

@@ -25,7 +25,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
         Step step = state.Step;
         return step.Kind switch
         {
-            StepKind.Ask => step.Question!.Choices.IsEmpty ? (Message)"Answer yes or no." : $"Say {string.Join(" or ", step.Question.Choices.Select(choice => choice.Says))}.",
+            StepKind.Ask => step.Question!.Choices.IsEmpty ? (Message)"Answer yes or no." : $"Say {new MessagePart.Form(string.Join(" or ", step.Question.Choices.Select(choice => choice.Says)))}.",
             StepKind.Sign => Undone().Any() ? null : "Say finish to sign.",
             StepKind.Open or StepKind.Close when word == CommandWord.Next => "Say done when it is done.",
             StepKind.Wait => WhyWait(step),
@@ -306,9 +306,9 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
         ImmutableArray<string> missing = [.. step.Readings.Select(demand => demand.FieldId).Where(id => !state.Counts(id, step.Scope))];
         if (!missing.IsEmpty)
         {
-            string early = missing.Select(id => state.WaitBefore(step, id)).OfType<string>().FirstOrDefault() is { } wait
-                ? $" Wait for the time of '{StepTitles.Of(state.Plan, wait)}'; what is said before is not judged." : "";
-            return $"Still missing: {string.Join(", ", missing.Select(id => Labels.Within(new ReadingKey(id, ""))))}.{early}";
+            Message early = missing.Select(id => state.WaitBefore(step, id)).OfType<string>().FirstOrDefault() is { } wait
+                ? (Message)$" Wait for the time of '{new MessagePart.Name(StepTitles.Of(state.Plan, wait))}'; what is said before is not judged." : "";
+            return $"Still missing: {Names(", ", missing.Select(id => Labels.Within(new ReadingKey(id, ""))))}.{early}";
         }
 
         if (step.Kind == StepKind.Adjust && !step.Readings.All(demand => IsWithin(demand, step)))
@@ -331,10 +331,11 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
         ImmutableArray<string> missing = [.. step.Readings
             .Where(demand => demand.Settles is { Twice: true } && !state.Agreed.Contains(new ReadingKey(demand.FieldId, step.Scope ?? "")))
             .Select(demand => Labels.Within(new ReadingKey(demand.FieldId, "")))];
+        Message names = Names(" and ", missing);
         return missing.IsEmpty ? null
             : state.Timers.GetValueOrDefault(SecondSet.IdOf(step.Id)) is { IsEnded: false } running
-                ? (Message)$"Not proven to stand still: wait {running.Remaining(now)}, then say {string.Join(" and ", missing)} once more."
-            : $"Not proven to stand still: say {string.Join(" and ", missing)} once more.";
+                ? (Message)$"Not proven to stand still: wait {running.Remaining(now)}, then say {names} once more."
+            : $"Not proven to stand still: say {names} once more.";
     }
 
     /// <summary>A pressure, or the input that follows from it, is brought inside by the adjustment that follows.</summary>
@@ -418,8 +419,9 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
 
     static MessagePart Name(ReadingKey key) => new MessagePart.Name(Labels.Of(key));
 
-    static string Unstated(IEnumerable<string> labels) =>
-        string.Join(" and ", labels) is { Length: > 0 } which ? $", because the site file states no uncertainty of the instrument for {which}" : "";
+    static Message Names(string between, IEnumerable<string> labels) => Message.Join(between, labels.Select(label => (Message)$"{new MessagePart.Name(label)}"));
+
+    static Message Unstated(IEnumerable<string> labels) => Names(" and ", labels) is { IsEmpty: false } which ? (Message)$", because the site file states no uncertainty of the instrument for {which}" : "";
 }
 
 /// <summary>A value outside of its limit.</summary>

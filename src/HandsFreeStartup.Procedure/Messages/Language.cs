@@ -49,7 +49,7 @@ public sealed partial class Language
 
     /// <summary>The same message in this language, each part still of its kind; the message itself where the language lacks it.</summary>
     public Message In(Message message) => IsEnglish || message.IsEmpty ? message
-        : message.Origin is { } origin ? origin.Change(In(origin.Of))
+        : message.Origin is { } origin ? origin.Change(In(origin.Of), this)
         : message.WrittenText is { } written ? Find(written) is { } found ? Message.Written(found) : message
         : Filled(message);
 

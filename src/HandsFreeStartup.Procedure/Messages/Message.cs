@@ -32,6 +32,13 @@ public abstract record MessagePart
         public ImmutableArray<MessagePart> Parts => WrittenParts.Of(Words);
     }
 
+    /// <summary>What can be said or typed, as it is heard: English in every language.</summary>
+    public sealed record Form(string Words) : MessagePart
+    {
+        /// <inheritdoc/>
+        public override string Shown => Words;
+    }
+
     /// <summary>A number with its unit, and its doubt where that is told.</summary>
     /// <param name="Value">The number.</param>
     /// <param name="TellsDoubt">Whether its uncertainty is told too.</param>
@@ -128,13 +135,13 @@ public sealed class Message : IEquatable<Message>
     /// <summary>Made by the compiler for an interpolated string.</summary>
     public Message(int literalLength, int formattedCount) => _parts.Capacity = Math.Max(literalLength > 0 ? formattedCount * 2 + 1 : formattedCount, 1);
 
-    Message(Message of, Func<Message, Message> change) => (Origin, _parts) = ((of, change), of._parts.ToImmutable().ToBuilder());
+    Message(Message of, Func<Message, Language, Message> change) => (Origin, _parts) = ((of, change), of._parts.ToImmutable().ToBuilder());
 
     /// <summary>The text as somebody wrote it; null for a message that was put together.</summary>
     internal string? WrittenText => _written;
 
     /// <summary>What it was made of, and how; null where it is no changed message.</summary>
-    internal (Message Of, Func<Message, Message> Change)? Origin { get; }
+    internal (Message Of, Func<Message, Language, Message> Change)? Origin { get; private init; }
 
     /// <summary>Its literals as they are, and a numbered hole for everything else: "{0}: the time is over.".</summary>
     internal string Template => string.Concat(_pieces.Aggregate((Text: new List<string>(), Number: 0), (so, piece) =>
@@ -183,14 +190,17 @@ public sealed class Message : IEquatable<Message>
         return joined;
     }
 
-    /// <summary>The same text with what stands in the place of <paramref name="mark"/>, before anything of it is told.</summary>
-    public Message With(string mark, string written) => Shown.Contains(mark, StringComparison.Ordinal) ? Written(Shown.Replace(mark, written, StringComparison.Ordinal)) : this;
+    /// <summary>The same text with what is to stand in the place of <paramref name="mark"/>, before anything of it is told.</summary>
+    public Message With(string mark, Message replacement) => !Shown.Contains(mark, StringComparison.Ordinal) ? this : new(Shown.Replace(mark, replacement.Shown, StringComparison.Ordinal))
+    {
+        Origin = (this, (message, language) => message.With(mark, language.In(replacement))),
+    };
 
     /// <summary>With a capital at its beginning.</summary>
     public Message Capitalised()
     {
         string shown = Shown;
-        Message capital = new(this, message => message.Capitalised());
+        Message capital = new(this, (message, _) => message.Capitalised());
         if (shown is [>= 'a' and <= 'z', ..] && Parts[0] is MessagePart.Text or MessagePart.Name)
         {
             string words = $"{char.ToUpperInvariant(shown[0])}{Parts[0].Shown[1..]}";
@@ -203,7 +213,7 @@ public sealed class Message : IEquatable<Message>
     /// <summary>Without a full stop at its end, where it is put into a longer sentence.</summary>
     public Message WithoutStop()
     {
-        Message open = new(this, message => message.WithoutStop());
+        Message open = new(this, (message, _) => message.WithoutStop());
         if (Parts is [.., MessagePart.Text { Words: var words }])
         {
             open._parts.RemoveAt(_parts.Count - 1);

@@ -66,7 +66,7 @@ public sealed class JobExceptions
                 Add(given, ExceptionKind.UnsafeAnswer, given.StepId, Answered(step.Question, given.Answer));
                 break;
             case UnsafeDenied denied:
-                Add(denied, ExceptionKind.Misheard, denied.StepId, $"Said to be misheard: {StepTitles.Of(_plan, denied.StepId)}");
+                Add(denied, ExceptionKind.Misheard, denied.StepId, $"Said to be misheard: {new MessagePart.Name(StepTitles.Of(_plan, denied.StepId))}");
                 break;
             case ExceptionMade { Purpose: DictationPurpose.AnswerReason } made:
                 Change(kept => kept.Exception.Kind == ExceptionKind.UnsafeAnswer && kept.Exception.StepId == made.StepId && kept.Exception.Reason.Length == 0,
@@ -79,7 +79,7 @@ public sealed class JobExceptions
                 Add(stated, ExceptionKind.StrangeLimit, stated.StepId, $"{stated.Limit.Name} {stated.Limit}: {Message.Written(why)}");
                 break;
             case StepSkipped skipped:
-                Add(skipped, ExceptionKind.SkippedStep, skipped.StepId, $"Step '{StepTitles.Of(_plan, skipped.StepId)}' was skipped", skipped.Reason);
+                Add(skipped, ExceptionKind.SkippedStep, skipped.StepId, $"Step '{new MessagePart.Name(StepTitles.Of(_plan, skipped.StepId))}' was skipped", skipped.Reason);
                 break;
             case ClockJumped jumped:
                 Add(jumped, ExceptionKind.ClockJump, "", $"The clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {jumped.By.Duration()} during the job");

@@ -192,7 +192,7 @@ sealed class Announcer(StartupState state, Now now)
     /// <summary>The safety phrases are only shown: an echo of them would stop the start-up.</summary>
     static Announcement CanSay(ImmutableArray<string> words)
     {
-        static Message Sentence(IEnumerable<string> some) => $"You can say: {Names(", ", some)}.";
+        static Message Sentence(IEnumerable<string> some) => $"You can say: {new MessagePart.Form(string.Join(", ", some))}.";
         return new(Sentence(words)) { Said = Sentence(words.Where(word => Commands.Find(word) is not { IsSafetyPhrase: true })) };
     }
 

@@ -52,7 +52,7 @@ static class Prompts
     {
         Message say = step.Question?.Text ?? step.Kind switch
         {
-            StepKind.Read or StepKind.Adjust => (Message)$"Say {string.Join(", ", step.Readings.Select(demand => step.Also.GetValueOrDefault(demand.FieldId, plan.FieldOf(demand.FieldId).SpokenNames)[0]))}.",
+            StepKind.Read or StepKind.Adjust => (Message)$"Say {new MessagePart.Form(string.Join(", ", step.Readings.Select(demand => step.Also.GetValueOrDefault(demand.FieldId, plan.FieldOf(demand.FieldId).SpokenNames)[0])))}.",
             StepKind.Wait => "",
             StepKind.Sign => "Say finish.",
             _ => "Say done.",

@@ -32,7 +32,7 @@ public static class StepTable
         output.WriteLine($"at {plan.Site.Title}");
         Write([.. plan.Steps.Select(step => step with { OnlyFor = Condition.Always })], output);
         UserFileTable.Write([.. plan.Checklist.Limits.Concat(plan.Appliance.Limits).GroupBy(limit => limit.Name).Select(same => same.Last())], output);
-        UserFileTable.WriteMissing(MonoxideProof.Missing(plan), output);
+        UserFileTable.WriteMissing(MonoxideProof.Missing(plan)?.Shown, output);
     }
 
     static void Write(ImmutableArray<Step> steps, TextWriter output)

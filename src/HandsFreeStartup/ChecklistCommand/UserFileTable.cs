@@ -33,7 +33,7 @@ public static class UserFileTable
             output.WriteLine($"  {instrument.FieldId,-24} {Text(instrument),-34} [{instrument.Source}]");
         }
 
-        WriteMissing(MonoxideProof.Missing(site), output);
+        WriteMissing(MonoxideProof.Missing(site)?.Shown, output);
     }
 
     /// <summary>Settings.</summary>

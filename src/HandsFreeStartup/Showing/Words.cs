@@ -11,11 +11,11 @@ namespace HandsFreeStartup.Showing;
 public static class Words
 {
     /// <summary>How well a phrase was understood.</summary>
-    public static string Of(Certainty certainty, Language language) => certainty switch
+    public static string Of(Certainty certainty, Language? language = null) => certainty switch
     {
-        Certainty.Green => $"✓ {language.Text("understood")}",
-        Certainty.Amber => $"? {language.Text("doubtful")}",
-        _ => $"✗ {language.Text("not understood")}",
+        Certainty.Green => $"✓ {(language ?? Language.English).Text("understood")}",
+        Certainty.Amber => $"? {(language ?? Language.English).Text("doubtful")}",
+        _ => $"✗ {(language ?? Language.English).Text("not understood")}",
     };
 
     /// <summary>A phrase with its class and what kept it from being understood.</summary>

@@ -49,7 +49,7 @@ public sealed class ConsolePageTests
     {
         string[] verdicts = [.. Enum.GetValues<Verdict>().Select(verdict => $"{Words.Sign(verdict)} {VerdictWords.Of(verdict)}")];
         string[] states = [.. Enum.GetValues<ReadingState>().Select(state => Words.Of(state))];
-        string[] classes = [.. Enum.GetValues<Certainty>().Select(Words.Of)];
+        string[] classes = [.. Enum.GetValues<Certainty>().Select(certainty => Words.Of(certainty))];
         string[] ears = [.. Enum.GetValues<EarState>().Select(state => Words.Of(new EarView(state), isPaused: false))];
 
         Assert.All((string[][])[verdicts, states, classes, ears], words => Assert.Equal(words.Length, words.Distinct().Count()));
