@@ -37,6 +37,9 @@ public abstract record MessagePart
     {
         /// <inheritdoc/>
         public override string Shown => Words;
+
+        /// <summary>The words, and the numbers among them ("number with 2 decimals").</summary>
+        public ImmutableArray<MessagePart> Parts => WrittenParts.Of(Words);
     }
 
     /// <summary>A number with its unit, and its doubt where that is told.</summary>

@@ -25,6 +25,7 @@ public static class SpokenMessage
         MessagePart.Duration duration => $" {Of(duration.Span, language)} ",
         MessagePart.Telephone telephone => $" {Digits(telephone.Number, language)} ",
         MessagePart.Name name => $" {string.Concat(name.Parts.Select(word => Of(word, digitByDigit: false, language)))} ",
+        MessagePart.Form form => $" {string.Concat(form.Parts.Select(word => Of(word, digitByDigit: false, language)))} ",
         MessagePart.Figure figure => $"{(figure.EndsRange ? $" {language.Text("to")} " : "")}{Of(figure, language)}",
         _ => Verbalise.Text(part.Shown, language),
     };

@@ -1,0 +1,56 @@
+using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Storage.Log;
+using HandsFreeStartup.Tests.Support;
+
+namespace HandsFreeStartup.Tests.Languages;
+
+/// <summary>The program as its user runs it, in Spanish: what is shown changes, what is recorded does not.</summary>
+public sealed class SpanishJobTests
+{
+    static readonly string[] Danger = ["done", "no", "done", "room monoxide 500", "yes", "how long", "what is open", "finish", "confirm", "the alarm of the house went off", "not in order", "done", "yes"];
+
+    [Fact]
+    public async Task A_dangerous_room_is_told_in_Spanish_and_the_record_is_the_same()
+    {
+        (string english, string[] recorded) = await Typed("--language", "en");
+        (string spanish, string[] same) = await Typed("--language", "es");
+
+        Assert.Contains("  !! PELIGRO: 500 ppm de CO en el cuarto. Salgan todos, pidan ayuda desde afuera.", spanish, StringComparison.Ordinal);
+        Assert.Contains("MONÓXIDO DE CARBONO. Salgan todos del edificio ahora", spanish, StringComparison.Ordinal);
+        Assert.Contains("Responda en inglés", spanish, StringComparison.Ordinal);
+        Assert.Contains("  say: yes | no", spanish, StringComparison.Ordinal);
+        Assert.Contains("  !! DANGER: 500 ppm CO in the room. Everybody leaves, call for help from outside.", english, StringComparison.Ordinal);
+        Assert.Equal(recorded, same);
+    }
+
+    [Fact]
+    public async Task The_settings_choose_the_language_and_the_command_line_comes_first()
+    {
+        using TemporaryFolder folder = new();
+        string settings = Path.Combine(folder.Path, "my-settings.yaml");
+        await File.WriteAllTextAsync(settings, "language: es\n");
+
+        (string chosen, _) = await Typed("--settings", settings);
+        (string overruled, _) = await Typed("--settings", settings, "--language", "en");
+
+        Assert.Contains("Antes de empezar: Lea la placa", chosen, StringComparison.Ordinal);
+        Assert.DoesNotContain("Lea la placa", overruled, StringComparison.Ordinal);
+    }
+
+    /// <summary>What was shown, and the events without times and the names of the job.</summary>
+    static async Task<(string Shown, string[] Recorded)> Typed(params string[] more)
+    {
+        using TemporaryFolder data = new();
+        ProgramResult result = await ProgramProcess.RunTyping(
+            Danger, ["start", "--keys", "--plain", "--quick", "--mute", "--data", data.Path, "--technician", "T", "--appliance", Sheet("demo-furnace"), "--site", Sheet("demo-site"), .. more]);
+        Assert.Equal((0, ""), (result.ExitCode, result.Error));
+        IEnumerable<StartupEvent> events = StoredJob.Read(data.Job).Events.Where(happened => happened is not (StartupBegan or RunBegan or TimerHalfway or TimerEnded));
+        return (result.Output, [.. events.Select(happened => (happened with { At = default }) switch
+        {
+            TimerStarted started => $"{started with { Steady = null }}",
+            var other => $"{other}",
+        })]);
+    }
+
+    static string Sheet(string name) => Path.Combine(AppContext.BaseDirectory, "checklists", $"{name}.yaml");
+}
