@@ -19,7 +19,10 @@ public sealed class SpanishVoiceTests
         ["plus or minus"] = "más o menos",
         ["at most {0}"] = "como máximo {0}",
         ["{0}: {1} left."] = "{0}: quedan {1}.",
-    }) { Voice = "es-419" };
+    })
+    {
+        Voice = "es-419",
+    };
 
     [Fact]
     public void Each_decimal_is_said_by_itself_and_the_point_is_a_word() =>
