@@ -14,15 +14,29 @@ public sealed record Showed(string FieldId, decimal Lowest, decimal Highest, boo
 /// <summary>One thing that happened in a rehearsal, with how everything stood.</summary>
 /// <param name="At">Since the beginning.</param>
 /// <param name="StepId">Step at that moment.</param>
-/// <param name="Event">What the procedure recorded; null for a hand.</param>
-/// <param name="Hand">What the hands did; null for an event.</param>
-/// <param name="Hands">How everything stood after it.</param>
-/// <param name="State">The furnace at that moment.</param>
-/// <param name="Showed">What the instruments of the step showed.</param>
-/// <param name="Sight">What was to be seen.</param>
-/// <param name="Missing">What the step wants of the hands and was not done yet.</param>
-public sealed record JournalEntry(
-    TimeSpan At, string StepId, StartupEvent? Event, string? Hand, Hands Hands, FurnaceState State, ImmutableArray<Showed> Showed, Sight Sight, ImmutableArray<string> Missing);
+public sealed record JournalEntry(TimeSpan At, string StepId)
+{
+    /// <summary>What the procedure recorded; null for a hand.</summary>
+    public required StartupEvent? Event { get; init; }
+
+    /// <summary>What the hands did; null for an event.</summary>
+    public required string? Hand { get; init; }
+
+    /// <summary>How everything stood after it.</summary>
+    public required Hands Hands { get; init; }
+
+    /// <summary>The furnace at that moment.</summary>
+    public required FurnaceState State { get; init; }
+
+    /// <summary>What the instruments of the step showed.</summary>
+    public required ImmutableArray<Showed> Showed { get; init; }
+
+    /// <summary>What was to be seen.</summary>
+    public required Sight Sight { get; init; }
+
+    /// <summary>What the step wants of the hands and was not done yet.</summary>
+    public required ImmutableArray<string> Missing { get; init; }
+}
 
 /// <summary>The furnace of a rehearsal with hands and instruments, and the journal of what was done. It has no clock: whoever has one tells the time.</summary>
 /// <param name="furnace">Which furnace.</param>
@@ -122,8 +136,16 @@ public sealed class Bench(Furnace furnace)
         }
     }
 
-    void Keep(StartupEvent? happened, string? hand, ImmutableArray<string> missing) => _journal.Add(new JournalEntry(
-        At, Step.Id, happened, hand, Hands, State, happened is ReadingEntered or ConfirmationAsked ? [.. FieldsOf(Step).Select(Lately).OfType<Showed>()] : [], Sight, missing));
+    void Keep(StartupEvent? happened, string? hand, ImmutableArray<string> missing) => _journal.Add(new JournalEntry(At, Step.Id)
+    {
+        Event = happened,
+        Hand = hand,
+        Hands = Hands,
+        State = State,
+        Showed = happened is ReadingEntered or ConfirmationAsked ? [.. FieldsOf(Step).Select(Lately).OfType<Showed>()] : [],
+        Sight = Sight,
+        Missing = missing,
+    });
 
     /// <summary>What the display of a field has shown in the last seconds; null where it showed no number.</summary>
     Showed? Lately(string fieldId)

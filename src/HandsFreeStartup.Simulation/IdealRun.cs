@@ -23,7 +23,14 @@ public sealed class IdealRun
         Bench = new Bench(furnace);
         Procedure = new StartupProcedure(furnace.Plan);
         FileCopy none = new("", "", "");
-        Keep(Procedure.Begin(new JobDescription("ideal", none, none, none, "", "", "", true, furnace.Plan.TimerFactor), Now));
+        Keep(Procedure.Begin(new JobDescription("ideal", none, none, none)
+        {
+            Technician = "",
+            ProgramVersion = "",
+            Recogniser = "",
+            IsDemonstration = true,
+            TimerFactor = furnace.Plan.TimerFactor,
+        }, Now));
     }
 
     /// <summary>Furnace, hands and journal.</summary>

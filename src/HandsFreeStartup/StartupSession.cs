@@ -30,13 +30,9 @@ public enum SessionEnd
 /// <param name="voice">Speaks.</param>
 /// <param name="ear">Understands utterances; null when only keys are used.</param>
 /// <param name="clock">The present.</param>
-/// <param name="photos">Keeps photos; null where none can be attached.</param>
-/// <param name="profile">How the microphone and the voice get along.</param>
-/// <param name="hands">Hands that are moved by words; null where there are none but the technician's own.</param>
 /// <param name="languages">In which everything is shown and said; null for English. The record is English in each.</param>
 public sealed class StartupSession(
-    StartupProcedure procedure, IEventLog log, IDisplay display, IVoice voice, IEar? ear, TimeProvider clock, IPhotoShelf? photos = null,
-    HearingProfile profile = HearingProfile.HalfDuplex, IHands? hands = null, LanguagesInUse? languages = null)
+    StartupProcedure procedure, IEventLog log, IDisplay display, IVoice voice, IEar? ear, TimeProvider clock, LanguagesInUse? languages = null)
 {
     const string PhotoCommand = "photo ";
 
@@ -66,16 +62,33 @@ public sealed class StartupSession(
     readonly LanguagesInUse _languages = languages ?? LanguagesInUse.English;
     readonly SafetyWatch _safety = new(display, voice, clock, languages ?? LanguagesInUse.English);
     readonly Mouth _mouth = new(voice, clock, (languages ?? LanguagesInUse.English).Said);
-    HearingProfile _profile = profile;
+    HearingProfile _profile = HearingProfile.HalfDuplex;
     EarView _ear = new(ear is null ? EarState.Off : EarState.Listening);
     Task _hearing = Task.CompletedTask;
     Input.Turn? _waiting;
-    Expectation _expected = Heard(procedure.Expectation, hands);
+    Expectation _expected = Heard(procedure.Expectation, null);
     long _soundSince = clock.GetTimestamp();
     string? _insistedOn;
     long _insistedAt;
     bool _isClosed;
     int _reds;
+
+    /// <summary>Keeps photos; null where none can be attached.</summary>
+    public IPhotoShelf? Photos { get; init; }
+
+    /// <summary>How the microphone and the voice get along now.</summary>
+    public HearingProfile Profile { get => _profile; init => _profile = value; }
+
+    /// <summary>Hands that are moved by words; null where there are none but the technician's own.</summary>
+    public IHands? Hands
+    {
+        get;
+        init
+        {
+            field = value;
+            _expected = Awaited;
+        }
+    }
 
     /// <summary>What may be said now; may be asked from any thread.</summary>
     public Expectation Expected => Volatile.Read(ref _expected);
@@ -90,7 +103,7 @@ public sealed class StartupSession(
         return hands?.With(heard) ?? heard;
     }
 
-    Expectation Awaited => Heard(procedure.Expectation, hands);
+    Expectation Awaited => Heard(procedure.Expectation, Hands);
 
     Now Now => Now.Of(clock);
 
@@ -311,14 +324,14 @@ public sealed class StartupSession(
     Task? Obey(string line, ref Task<KeptPhoto>? photo)
     {
         string text = line.Trim();
-        if (photos is null || procedure.Expectation.Dictation || !text.StartsWith(PhotoCommand, StringComparison.OrdinalIgnoreCase))
+        if (Photos is null || procedure.Expectation.Dictation || !text.StartsWith(PhotoCommand, StringComparison.OrdinalIgnoreCase))
         {
             Obey(PhraseText.Typed(line, Awaited));
             return null;
         }
 
         string path = text[PhotoCommand.Length..].Trim();
-        photo ??= Kept(photos, path);
+        photo ??= Kept(Photos, path);
         if (!photo.IsCompleted)
         {
             return photo;
@@ -371,7 +384,7 @@ public sealed class StartupSession(
         CatchUp();
 
         // Only the sound of what leads to something is kept; talk during a pause is none of the tool's business. Deciding changes nothing, so it can be done again.
-        if (!heard.IsKept && hands?.AreMeant(phrase) != true && procedure.Decide(phrase, Now).Count > 0)
+        if (!heard.IsKept && Hands?.AreMeant(phrase) != true && procedure.Decide(phrase, Now).Count > 0)
         {
             return heard.Keep();
         }
@@ -420,9 +433,9 @@ public sealed class StartupSession(
 
         _reds = 0;
         _ear = _ear with { OffersKeys = false };
-        if (hands?.AreMeant(phrase) == true)
+        if (Hands?.AreMeant(phrase) == true)
         {
-            Show(phrase.Evidence, [new Announcement(hands.Do(phrase))]);
+            Show(phrase.Evidence, [new Announcement(Hands.Do(phrase))]);
             return;
         }
 
@@ -448,7 +461,7 @@ public sealed class StartupSession(
         string reason = Sentence(why);
         if (reason.Length > 0)
         {
-            AskAgain(new Evidence("", Procedure.Hearing.Channel.Voice, Certainty.Red, Why: reason));
+            AskAgain(new Evidence("", Procedure.Hearing.Channel.Voice, Certainty.Red) { Why = reason });
         }
         else
         {

@@ -241,7 +241,14 @@ public sealed class FigureTests
     static FleetSeries Series(double shift, double? uncertainty, int count = 12) => new(
         "m", "oxygen", "high", "%",
         [.. from van in new[] { "van_01", "van_02", "van_03" } from i in Enumerable.Range(0, count)
-            select new FleetPoint(i, van, DateTimeOffset.UnixEpoch.AddHours(i), 7 + (i * 7 % 12) / 10.0 + (van == "van_02" ? shift : 0), "", uncertainty, 5, 9)]);
+            select new FleetPoint(i, van, DateTimeOffset.UnixEpoch.AddHours(i))
+            {
+                Value = 7 + (i * 7 % 12) / 10.0 + (van == "van_02" ? shift : 0),
+                Shown = "",
+                Uncertainty = uncertainty,
+                Lower = 5,
+                Upper = 9,
+            }]);
 
     [Fact]
     public void An_instrument_that_reads_higher_than_the_others_is_named_and_no_other_one() =>
@@ -259,7 +266,35 @@ public sealed class FigureTests
     public void What_is_over_the_range_or_cannot_be_told_is_never_overlooked()
     {
         FleetSeries series = new("m", "co_air_free", "high", "ppm",
-            [new(1, "v", DateTimeOffset.UnixEpoch, null, "over 9999", null, null, 100), new(2, "v", DateTimeOffset.UnixEpoch, null, "", null, null, 100), new(3, "v", DateTimeOffset.UnixEpoch, 12, "12", null, null, 100), new(4, "v", DateTimeOffset.UnixEpoch, 120, "120", null, null, 100)]);
+            [new(1, "v", DateTimeOffset.UnixEpoch)
+            {
+                Value = null,
+                Shown = "over 9999",
+                Uncertainty = null,
+                Lower = null,
+                Upper = 100,
+            }, new(2, "v", DateTimeOffset.UnixEpoch)
+            {
+                Value = null,
+                Shown = "",
+                Uncertainty = null,
+                Lower = null,
+                Upper = 100,
+            }, new(3, "v", DateTimeOffset.UnixEpoch)
+            {
+                Value = 12,
+                Shown = "12",
+                Uncertainty = null,
+                Lower = null,
+                Upper = 100,
+            }, new(4, "v", DateTimeOffset.UnixEpoch)
+            {
+                Value = 120,
+                Shown = "120",
+                Uncertainty = null,
+                Lower = null,
+                Upper = 100,
+            }]);
 
         Assert.Equal(["more than the instrument shows", "cannot be told", "above its limit"], series.Outliers(null).Select(one => one.Why));
     }

@@ -220,7 +220,7 @@ public sealed class MonoxideTests
     [Fact]
     public void Over_the_field_is_over_everything_even_where_the_number_is_small()
     {
-        EnteredReading over = new(new ReadingKey("room_co", ""), 5m, "ppm", Some.Heard(), null, null, null, IsOver: true);
+        EnteredReading over = new(new ReadingKey("room_co", ""), 5m, "ppm", Some.Heard()) { IsOver = true };
 
         Assert.Equal(MonoxideAction.Evacuate, CarbonMonoxideTier.Of(MonoxidePlace.Room, over).Action);
         Assert.Equal(MonoxideAction.ShutOff, CarbonMonoxideTier.Of(MonoxidePlace.Flue, over).Action);

@@ -14,7 +14,7 @@ public sealed class CarriedRowTests
     public void What_is_carried_over_bears_the_name_of_who_measured_it(string? told, string named)
     {
         StartupBegan began = (StartupBegan)new ScriptedJob(technician: "S. Econd").Events[0];
-        static EnteredReading Pressure(string scope, decimal value) => new(new("manifold_pressure", scope), value, "in. w.c.", Evidence.Typed("manifold"), null, null, null);
+        static EnteredReading Pressure(string scope, decimal value) => new(new("manifold_pressure", scope), value, "in. w.c.", Evidence.Typed("manifold"));
         StartupEvent[] events =
         [
             began with { Job = began.Job with { Follows = new FollowedJob("before", 9, "AB") { Technician = told } } },

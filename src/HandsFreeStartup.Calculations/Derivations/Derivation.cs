@@ -28,15 +28,23 @@ public sealed record SentencePart(string Text, string? Unit = null)
 /// <param name="Head">What it is.</param>
 /// <param name="Formula">In the trade's notation, in symbols.</param>
 /// <param name="Numbers">The same with the numbers put in; evaluated, it gives the result.</param>
-/// <param name="Inputs">What was put in, with unit and origin.</param>
-/// <param name="Steps">Lines on the way, in order.</param>
-/// <param name="Result">Unrounded, with its standard uncertainty.</param>
-/// <param name="Budget">What the uncertainty is made of, the largest part first.</param>
-/// <param name="Limit">What it is judged by; null for none.</param>
-public sealed record Derivation(
-    DerivationHead Head, string Formula, string Numbers, ImmutableArray<DerivationInput> Inputs, ImmutableArray<DerivationStep> Steps,
-    Estimate Result, ImmutableArray<BudgetShare> Budget, Limit? Limit)
+public sealed record Derivation(DerivationHead Head, string Formula, string Numbers)
 {
+    /// <summary>What was put in, with unit and origin.</summary>
+    public required ImmutableArray<DerivationInput> Inputs { get; init; }
+
+    /// <summary>Lines on the way, in order.</summary>
+    public required ImmutableArray<DerivationStep> Steps { get; init; }
+
+    /// <summary>Unrounded, with its standard uncertainty.</summary>
+    public required Estimate Result { get; init; }
+
+    /// <summary>What the uncertainty is made of, the largest part first.</summary>
+    public required ImmutableArray<BudgetShare> Budget { get; init; }
+
+    /// <summary>What it is judged by; null for none.</summary>
+    public required Limit? Limit { get; init; }
+
     /// <summary>Unit of the result.</summary>
     public string Unit => Head.Unit;
 

@@ -83,7 +83,14 @@ sealed class Worksheet
         ImmutableArray<BudgetShare> budget = sum > 0
             ? [.. parts.Where(part => part.Square != 0).Select(part => new BudgetShare(part.Name, part.Square / sum)).OrderByDescending(part => part.Share)]
             : [];
-        return new(head, result.Symbols, result.Numbers, [.. _inputs], [.. _steps], new(value.Value, Math.Sqrt(sum)), budget, limit);
+        return new(head, result.Symbols, result.Numbers)
+        {
+            Inputs = [.. _inputs],
+            Steps = [.. _steps],
+            Result = new(value.Value, Math.Sqrt(sum)),
+            Budget = budget,
+            Limit = limit,
+        };
     }
 
     static double Square(double x) => x * x;

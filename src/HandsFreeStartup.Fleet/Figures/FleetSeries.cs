@@ -6,12 +6,23 @@ namespace HandsFreeStartup.Fleet.Figures;
 /// <param name="Job">The job's number in the database.</param>
 /// <param name="Van">Whose job it was.</param>
 /// <param name="At">When, by the clock on the wall of the job.</param>
-/// <param name="Value">The value; null where it cannot be told or was over the range of the instrument.</param>
-/// <param name="Shown">As said or worked out; empty where it cannot be told.</param>
-/// <param name="Uncertainty">Expanded, k = 2; null where none is stated.</param>
-/// <param name="Lower">Lower limit of the plate or of practice, or null.</param>
-/// <param name="Upper">Upper limit, or null.</param>
-public sealed record FleetPoint(long Job, string Van, DateTimeOffset At, double? Value, string Shown, double? Uncertainty, double? Lower, double? Upper);
+public sealed record FleetPoint(long Job, string Van, DateTimeOffset At)
+{
+    /// <summary>The value; null where it cannot be told or was over the range of the instrument.</summary>
+    public required double? Value { get; init; }
+
+    /// <summary>As said or worked out; empty where it cannot be told.</summary>
+    public required string Shown { get; init; }
+
+    /// <summary>Expanded, k = 2; null where none is stated.</summary>
+    public required double? Uncertainty { get; init; }
+
+    /// <summary>Lower limit of the plate or of practice, or null.</summary>
+    public required double? Lower { get; init; }
+
+    /// <summary>Upper limit, or null.</summary>
+    public required double? Upper { get; init; }
+}
 
 /// <summary>The values of one quantity at one model of furnace in one stage or room, in the order of time.</summary>
 /// <param name="Model">Id of the appliance sheet.</param>

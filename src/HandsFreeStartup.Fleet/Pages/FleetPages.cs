@@ -9,27 +9,49 @@ using HandsFreeStartup.Fleet.Reading;
 namespace HandsFreeStartup.Fleet.Pages;
 
 /// <summary>What the pages show.</summary>
-/// <param name="Day">The day of the overview, by the clock on the wall of each job.</param>
-/// <param name="Since">First day of charts and habits.</param>
-/// <param name="Jobs">All jobs of these days.</param>
-/// <param name="Charted">Series that are drawn.</param>
-/// <param name="Instruments">Series in which instruments are compared.</param>
-/// <param name="Waits">Habits.</param>
-/// <param name="Source">From where.</param>
-/// <param name="WrittenAt">When, UTC.</param>
-public sealed record FleetPicture(
-    DateOnly Day, DateOnly Since, IReadOnlyList<FleetJob> Jobs, IReadOnlyList<FleetSeries> Charted, IReadOnlyList<FleetSeries> Instruments, IReadOnlyList<WaitHabit> Waits,
-    string Source, DateTimeOffset WrittenAt)
+public sealed record FleetPicture
 {
+    /// <summary>The day of the overview, by the clock on the wall of each job.</summary>
+    public required DateOnly Day { get; init; }
+
+    /// <summary>First day of charts and habits.</summary>
+    public required DateOnly Since { get; init; }
+
+    /// <summary>All jobs of these days.</summary>
+    public required IReadOnlyList<FleetJob> Jobs { get; init; }
+
+    /// <summary>Series that are drawn.</summary>
+    public required IReadOnlyList<FleetSeries> Charted { get; init; }
+
+    /// <summary>Series in which instruments are compared.</summary>
+    public required IReadOnlyList<FleetSeries> Instruments { get; init; }
+
+    /// <summary>Habits.</summary>
+    public required IReadOnlyList<WaitHabit> Waits { get; init; }
+
+    /// <summary>From where.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>When, UTC.</summary>
+    public required DateTimeOffset WrittenAt { get; init; }
+
     /// <summary>Reads all of it.</summary>
     /// <exception cref="FleetException">The database cannot be asked.</exception>
     public static async Task<FleetPicture> Read(FleetDatabase database, DateOnly day, int days, TimeProvider clock, CancellationToken cancellation = default)
     {
         DateOnly since = day.AddDays(1 - days);
         FigureReader figures = new(database);
-        return new FleetPicture(
-            day, since, await new FleetReader(database).Jobs(new FleetFilter(since, day), cancellation), await figures.Series(FigureReader.Charted, since, day, cancellation),
-            await figures.Series(FigureReader.Instruments, since, day, cancellation), await figures.Waits(since, day, cancellation), database.Address.ToString(), clock.GetUtcNow());
+        return new FleetPicture
+        {
+            Day = day,
+            Since = since,
+            Jobs = await new FleetReader(database).Jobs(new FleetFilter(since, day), cancellation),
+            Charted = await figures.Series(FigureReader.Charted, since, day, cancellation),
+            Instruments = await figures.Series(FigureReader.Instruments, since, day, cancellation),
+            Waits = await figures.Waits(since, day, cancellation),
+            Source = database.Address.ToString(),
+            WrittenAt = clock.GetUtcNow(),
+        };
     }
 }
 

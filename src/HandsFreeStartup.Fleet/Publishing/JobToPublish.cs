@@ -14,48 +14,102 @@ namespace HandsFreeStartup.Fleet.Publishing;
 public sealed record FleetFinding(string Rule, int Weight, DateTimeOffset? At, string Step, string Text, ImmutableArray<string> Clips, bool IsException);
 
 /// <summary>A value that was heard or worked out.</summary>
-/// <param name="At">When, UTC.</param>
-/// <param name="Step">Id of the step.</param>
-/// <param name="Scope">Stage or room, or empty.</param>
-/// <param name="Quantity">Id of the field or result.</param>
-/// <param name="Value">As a number; null where it cannot be told, or where more was read than the instrument shows.</param>
-/// <param name="Shown">As said, with its decimals, or with the word "over".</param>
-/// <param name="Unit">Unit of value, uncertainty and limits.</param>
-/// <param name="Uncertainty">Expanded, k = 2; null where none is stated.</param>
-/// <param name="Lower">Lower limit, or null.</param>
-/// <param name="Upper">Upper limit, or null.</param>
-/// <param name="LimitSource">Who sets the limit.</param>
-/// <param name="Verdict">In words, or empty.</param>
-/// <param name="State">What became of a reading, such as "final"; "result" for what was worked out.</param>
-/// <param name="Heard">voice or keys, or the formula of a result.</param>
-/// <param name="Certainty">green or amber; empty for a result.</param>
-/// <param name="Clip">Recording, or empty.</param>
-public sealed record FleetValue(
-    DateTimeOffset At, string Step, string Scope, string Quantity, double? Value, string Shown, string Unit, double? Uncertainty, double? Lower, double? Upper,
-    string LimitSource, string Verdict, string State, string Heard, string Certainty, string Clip)
+public sealed record FleetValue
 {
+    /// <summary>When, UTC.</summary>
+    public required DateTimeOffset At { get; init; }
+
+    /// <summary>Id of the step.</summary>
+    public required string Step { get; init; }
+
+    /// <summary>Stage or room, or empty.</summary>
+    public required string Scope { get; init; }
+
+    /// <summary>Id of the field or result.</summary>
+    public required string Quantity { get; init; }
+
+    /// <summary>As a number; null where it cannot be told, or where more was read than the instrument shows.</summary>
+    public required double? Value { get; init; }
+
+    /// <summary>As said, with its decimals, or with the word "over".</summary>
+    public required string Shown { get; init; }
+
+    /// <summary>Unit of value, uncertainty and limits.</summary>
+    public required string Unit { get; init; }
+
+    /// <summary>Expanded, k = 2; null where none is stated.</summary>
+    public required double? Uncertainty { get; init; }
+
+    /// <summary>Lower limit, or null.</summary>
+    public required double? Lower { get; init; }
+
+    /// <summary>Upper limit, or null.</summary>
+    public required double? Upper { get; init; }
+
+    /// <summary>Who sets the limit.</summary>
+    public required string LimitSource { get; init; }
+
+    /// <summary>In words, or empty.</summary>
+    public required string Verdict { get; init; }
+
+    /// <summary>What became of a reading, such as "final"; "result" for what was worked out.</summary>
+    public required string State { get; init; }
+
+    /// <summary>voice or keys, or the formula of a result.</summary>
+    public required string Heard { get; init; }
+
+    /// <summary>green or amber; empty for a result.</summary>
+    public required string Certainty { get; init; }
+
+    /// <summary>Recording, or empty.</summary>
+    public required string Clip { get; init; }
+
     /// <summary>Whether it was worked out and not heard.</summary>
     public bool IsResult => State == "result";
 }
 
 /// <summary>A job with everything that the office sees of it.</summary>
-/// <param name="Path">The job's file.</param>
-/// <param name="JobId">Name of the job.</param>
-/// <param name="Status">signed, out-of-service, accepted or returned.</param>
-/// <param name="MustBeLookedAt">Whether the lead has something to do here.</param>
-/// <param name="Began">First event, by the clock on the wall of the job.</param>
-/// <param name="Ended">Last event of the start-up, by the same clock.</param>
-/// <param name="Technician">Who worked.</param>
-/// <param name="Model">Id of the appliance sheet.</param>
-/// <param name="Appliance">Title of the appliance sheet.</param>
-/// <param name="Rules">Changes whenever the rules by which findings and values are worked out may have changed.</param>
-/// <param name="Findings">In the order of the review.</param>
-/// <param name="Values">In the order of time.</param>
-/// <param name="Record">The record itself.</param>
-public sealed record JobToPublish(
-    string Path, string JobId, string Status, bool MustBeLookedAt, DateTimeOffset Began, DateTimeOffset Ended, string Technician, string Model, string Appliance, string Rules,
-    ImmutableArray<FleetFinding> Findings, ImmutableArray<FleetValue> Values, CarriedRecord Record)
+public sealed record JobToPublish
 {
+    /// <summary>The job's file.</summary>
+    public required string Path { get; init; }
+
+    /// <summary>Name of the job.</summary>
+    public required string JobId { get; init; }
+
+    /// <summary>signed, out-of-service, accepted or returned.</summary>
+    public required string Status { get; init; }
+
+    /// <summary>Whether the lead has something to do here.</summary>
+    public required bool MustBeLookedAt { get; init; }
+
+    /// <summary>First event, by the clock on the wall of the job.</summary>
+    public required DateTimeOffset Began { get; init; }
+
+    /// <summary>Last event of the start-up, by the same clock.</summary>
+    public required DateTimeOffset Ended { get; init; }
+
+    /// <summary>Who worked.</summary>
+    public required string Technician { get; init; }
+
+    /// <summary>Id of the appliance sheet.</summary>
+    public required string Model { get; init; }
+
+    /// <summary>Title of the appliance sheet.</summary>
+    public required string Appliance { get; init; }
+
+    /// <summary>Changes whenever the rules by which findings and values are worked out may have changed.</summary>
+    public required string Rules { get; init; }
+
+    /// <summary>In the order of the review.</summary>
+    public required ImmutableArray<FleetFinding> Findings { get; init; }
+
+    /// <summary>In the order of time.</summary>
+    public required ImmutableArray<FleetValue> Values { get; init; }
+
+    /// <summary>The record itself.</summary>
+    public required CarriedRecord Record { get; init; }
+
     /// <summary>Number of its events.</summary>
     public int Count => Record.Events.Length;
 

@@ -43,7 +43,14 @@ public sealed class FigureReader(FleetDatabase database)
             }
 
             key = next;
-            points.Add(new FleetPoint(rows.GetInt64(4), rows.GetString(5), rows.GetFieldValue<DateTimeOffset>(6).ToOffset(Offset(rows.GetString(12))), Number(rows, 7), rows.GetString(8), Number(rows, 9), Number(rows, 10), Number(rows, 11)));
+            points.Add(new FleetPoint(rows.GetInt64(4), rows.GetString(5), rows.GetFieldValue<DateTimeOffset>(6).ToOffset(Offset(rows.GetString(12))))
+            {
+                Value = Number(rows, 7),
+                Shown = rows.GetString(8),
+                Uncertainty = Number(rows, 9),
+                Lower = Number(rows, 10),
+                Upper = Number(rows, 11),
+            });
         }
 
         if (key is { } last)

@@ -23,27 +23,59 @@ public sealed record FleetFilter(DateOnly? Since = null, DateOnly? Until = null,
 public sealed record FleetWord(long Word, byte[] Head, DateTimeOffset At, string Lead, bool IsAcceptance, string Remark, string? Refusal);
 
 /// <summary>A job as the database keeps it.</summary>
-/// <param name="Key">Its number there.</param>
-/// <param name="Van">Whose it is.</param>
-/// <param name="JobId">Its name.</param>
-/// <param name="Status">signed, out-of-service, accepted or returned.</param>
-/// <param name="MustBeLookedAt">Whether the lead has something to do here.</param>
-/// <param name="Began">First event, by the clock on the wall of the job.</param>
-/// <param name="Ended">Last event of the start-up, by the same clock.</param>
-/// <param name="Technician">Who worked.</param>
-/// <param name="Model">Id of the appliance sheet.</param>
-/// <param name="Appliance">Its title.</param>
-/// <param name="Count">Number of events.</param>
-/// <param name="Head">Hash of the last one.</param>
-/// <param name="Rules">By which rules the findings were worked out.</param>
-/// <param name="IsInRegion">Whether this login may read what is personal in it.</param>
-/// <param name="IsWithoutLead">Whether it was accepted or returned at the van, and not with the login of a lead; false where this login cannot tell.</param>
-/// <param name="Findings">In the order of the review.</param>
-/// <param name="Word">The last word of the lead that is not part of the record, or null.</param>
-public sealed record FleetJob(
-    long Key, string Van, string JobId, string Status, bool MustBeLookedAt, DateTimeOffset Began, DateTimeOffset Ended, string Technician, string Model, string Appliance, int Count,
-    byte[] Head, string Rules, bool IsInRegion, bool IsWithoutLead, ImmutableArray<FleetFinding> Findings, FleetWord? Word)
+public sealed record FleetJob
 {
+    /// <summary>Its number there.</summary>
+    public required long Key { get; init; }
+
+    /// <summary>Whose it is.</summary>
+    public required string Van { get; init; }
+
+    /// <summary>Its name.</summary>
+    public required string JobId { get; init; }
+
+    /// <summary>signed, out-of-service, accepted or returned.</summary>
+    public required string Status { get; init; }
+
+    /// <summary>Whether the lead has something to do here.</summary>
+    public required bool MustBeLookedAt { get; init; }
+
+    /// <summary>First event, by the clock on the wall of the job.</summary>
+    public required DateTimeOffset Began { get; init; }
+
+    /// <summary>Last event of the start-up, by the same clock.</summary>
+    public required DateTimeOffset Ended { get; init; }
+
+    /// <summary>Who worked.</summary>
+    public required string Technician { get; init; }
+
+    /// <summary>Id of the appliance sheet.</summary>
+    public required string Model { get; init; }
+
+    /// <summary>Its title.</summary>
+    public required string Appliance { get; init; }
+
+    /// <summary>Number of events.</summary>
+    public required int Count { get; init; }
+
+    /// <summary>Hash of the last one.</summary>
+    public required byte[] Head { get; init; }
+
+    /// <summary>By which rules the findings were worked out.</summary>
+    public required string Rules { get; init; }
+
+    /// <summary>Whether this login may read what is personal in it.</summary>
+    public required bool IsInRegion { get; init; }
+
+    /// <summary>Whether it was accepted or returned at the van, and not with the login of a lead; false where this login cannot tell.</summary>
+    public required bool IsWithoutLead { get; init; }
+
+    /// <summary>In the order of the review.</summary>
+    public required ImmutableArray<FleetFinding> Findings { get; init; }
+
+    /// <summary>The last word of the lead that is not part of the record, or null.</summary>
+    public required FleetWord? Word { get; init; }
+
     /// <summary>As it is named: the van, and the job there.</summary>
     public string Name => $"{Van}/{JobId}";
 }

@@ -43,10 +43,26 @@ public sealed class FleetReader(FleetDatabase database)
         while (await rows.ReadAsync(cancellation))
         {
             long key = rows.GetInt64(0);
-            jobs.Add(new FleetJob(
-                key, rows.GetString(1), rows.GetString(2), rows.GetString(3), rows.GetBoolean(4), Exact(rows, 5), Exact(rows, 6), rows.GetString(7), rows.GetString(8), rows.GetString(9),
-                rows.GetInt32(10), rows.GetFieldValue<byte[]>(11), rows.GetString(12), rows.GetBoolean(13), rows.GetBoolean(14),
-                findings.TryGetValue(key, out ImmutableArray<FleetFinding>.Builder? found) ? found.DrainToImmutable() : [], words.GetValueOrDefault(key)));
+            jobs.Add(new FleetJob
+            {
+                Key = key,
+                Van = rows.GetString(1),
+                JobId = rows.GetString(2),
+                Status = rows.GetString(3),
+                MustBeLookedAt = rows.GetBoolean(4),
+                Began = Exact(rows, 5),
+                Ended = Exact(rows, 6),
+                Technician = rows.GetString(7),
+                Model = rows.GetString(8),
+                Appliance = rows.GetString(9),
+                Count = rows.GetInt32(10),
+                Head = rows.GetFieldValue<byte[]>(11),
+                Rules = rows.GetString(12),
+                IsInRegion = rows.GetBoolean(13),
+                IsWithoutLead = rows.GetBoolean(14),
+                Findings = findings.TryGetValue(key, out ImmutableArray<FleetFinding>.Builder? found) ? found.DrainToImmutable() : [],
+                Word = words.GetValueOrDefault(key),
+            });
         }
 
         return (IReadOnlyList<FleetJob>)jobs;

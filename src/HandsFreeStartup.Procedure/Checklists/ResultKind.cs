@@ -65,7 +65,15 @@ public sealed record ResultKind(string Id, string Label, string UnitSymbol, int 
         Unit own = Unit.Find(UnitSymbol) ?? Unit.Percent;
         Unit said = unit ?? own;
         decimal lowest = own.Convert(Lowest, said, IsDifference), highest = own.Convert(Highest, said, IsDifference);
-        return new Field(Id, Label, [Label.ToLowerInvariant()], said, lowest, highest, lowest, highest, decimals, decimals);
+        return new Field(Id, Label, [Label.ToLowerInvariant()], said)
+        {
+            Lowest = lowest,
+            Highest = highest,
+            UsualLowest = lowest,
+            UsualHighest = highest,
+            FewestDecimals = decimals,
+            MostDecimals = decimals,
+        };
     }
 
     /// <summary>The result of that id, or null.</summary>

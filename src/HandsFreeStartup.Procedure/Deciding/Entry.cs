@@ -200,7 +200,17 @@ sealed class Entry(StartupState state, Now now)
     }
 
     MonoxideJudged Judged(CarbonMonoxideTier tier, ReadingKey key, double ppm, bool isAirFree, bool isOver) =>
-        new(now, state.Step.Id, key, tier.Place, tier.Action, tier.Do, tier.Source, isOver || ppm >= tier.From, ppm, isAirFree, isOver);
+        new(now, state.Step.Id, key)
+        {
+            Place = tier.Place,
+            Action = tier.Action,
+            Do = tier.Do,
+            Source = tier.Source,
+            Counts = isOver || ppm >= tier.From,
+            Ppm = ppm,
+            IsAirFree = isAirFree,
+            IsOver = isOver,
+        };
 
     static ShownValue Ppm(double ppm, bool isOver) => ShownValue.Alone(Math.Round((decimal)ppm, 0, MidpointRounding.AwayFromZero), Unit.PartsPerMillion.Symbol, isOver);
 

@@ -20,14 +20,19 @@ sealed class Meaning(StartupState state)
         bool isEarly = state.WaitBefore(state.Step, reading.Field.Id) is not null;
         DeclaredLimit? limit = isEarly ? null : state.Limit(demand.LimitName, scope)?.In(reading.Field.Unit);
         decimal? expanded = state.Plan.Site.ExpandedOf(reading.Field, reading.Value, state.Day);
-        return new EnteredReading(
-            new ReadingKey(reading.Field.Id, scope ?? ""), reading.Value, reading.Field.Unit.Symbol, reading.Evidence,
-            limit, limit is null ? null : Verdict((double)reading.Value, (double?)expanded, limit), expanded, isEarly, reading.IsOver);
+        return new EnteredReading(new ReadingKey(reading.Field.Id, scope ?? ""), reading.Value, reading.Field.Unit.Symbol, reading.Evidence)
+        {
+            Limit = limit,
+            Verdict = limit is null ? null : Verdict((double)reading.Value, (double?)expanded, limit),
+            ExpandedUncertainty = expanded,
+            IsEarly = isEarly,
+            IsOver = reading.IsOver,
+        };
     }
 
     /// <summary>A value that nothing judges, such as a bound of a limit.</summary>
     public static EnteredReading Unjudged(Phrase.Reading reading, string scope) =>
-        new(new ReadingKey(reading.Field.Id, scope), reading.Value, reading.Field.Unit.Symbol, reading.Evidence, null, null, null);
+        new(new ReadingKey(reading.Field.Id, scope), reading.Value, reading.Field.Unit.Symbol, reading.Evidence);
 
     /// <summary>The results that <paramref name="entered"/> completes; none while a reading that they need is missing or void.</summary>
     public ImmutableArray<CalculatedResult> Results(EnteredReading entered)
@@ -73,7 +78,17 @@ sealed class Meaning(StartupState state)
         {
             (Unit? unit, string symbol, int decimals) = calculated.Kind.Under(state.Plan.Settings);
             DeclaredLimit? limit = state.Limit(calculated.Kind.Id, scope)?.In(unit, calculated.Kind.IsDifference);
-            CalculatedResult result = new(calculated.Kind.Id, calculated.Kind.Label, null, null, symbol, decimals, rule.Formula, inputs, limit, limit is null ? null : Calculations.Judgement.Verdict.CannotTell, calculated.Remark) { Over = over };
+            CalculatedResult result = new(calculated.Kind.Id, calculated.Kind.Label)
+            {
+                UnitSymbol = symbol,
+                Decimals = decimals,
+                Formula = rule.Formula,
+                Inputs = inputs,
+                Limit = limit,
+                Verdict = limit is null ? null : Calculations.Judgement.Verdict.CannotTell,
+                Remark = calculated.Remark,
+                Over = over,
+            };
             Estimate shown = InUnit(calculated, unit);
             yield return !over.IsEmpty ? MoreThan(result, readings[over[0]])
                 : !shown.IsKnown ? result
@@ -110,10 +125,16 @@ sealed class Meaning(StartupState state)
         Uncertain ratio = ManifoldPressure.FlowRatio(Pressure(pending.From, 1), Pressure(pending.To, 2));
         Estimate? expected = Adjustment.OxygenAfterPercent(state.Plan.Fuel, before, ratio)?.Estimate;
         ResultKind kind = ResultKind.Find(ResultId.OxygenExpected)!;
-        yield return new CalculatedResult(
-            kind.Id, kind.Label, expected?.Value, expected?.ExpandedUncertainty, kind.UnitSymbol, kind.Decimals, "oxygen-after-adjustment/1",
-            ImmutableSortedDictionary<string, decimal>.Empty.WithComparers(StringComparer.Ordinal).Add(FieldId.ManifoldPressure, pending.To).Add(FieldId.Oxygen, entered.Value),
-            null, null, Remark(entered, expected));
+        yield return new CalculatedResult(kind.Id, kind.Label)
+        {
+            Value = expected?.Value,
+            ExpandedUncertainty = expected?.ExpandedUncertainty,
+            UnitSymbol = kind.UnitSymbol,
+            Decimals = kind.Decimals,
+            Formula = "oxygen-after-adjustment/1",
+            Inputs = ImmutableSortedDictionary<string, decimal>.Empty.WithComparers(StringComparer.Ordinal).Add(FieldId.ManifoldPressure, pending.To).Add(FieldId.Oxygen, entered.Value),
+            Remark = Remark(entered, expected),
+        };
     }
 
     static Message Remark(EnteredReading measured, Estimate? expected) => expected is not { } known

@@ -30,21 +30,39 @@ public sealed record FollowedJob(string JobId, int Events, string Hash)
 /// <param name="Checklist">The procedure's file.</param>
 /// <param name="Appliance">The appliance sheet's file.</param>
 /// <param name="Site">The site's file.</param>
-/// <param name="Technician">Who does the work.</param>
-/// <param name="ProgramVersion">Version of this program.</param>
-/// <param name="Recogniser">What listens: model file and hash, or "keys".</param>
-/// <param name="IsDemonstration">Whether timers were shortened or recordings played; such a record is no start-up.</param>
-/// <param name="TimerFactor">1, or the factor that shortens every timer.</param>
-/// <param name="Settings">The file of settings; null where none was used.</param>
-/// <param name="Occasion">Id of the checklist's occasion; null where it has none.</param>
-/// <param name="UtcOffset">How far the clock on the wall was ahead of UTC when the job began; people are told times by it. Zero in older records.</param>
-/// <param name="Follows">The returned record that this one follows; null where it follows none.</param>
-/// <param name="Rehearsal">What was rehearsed; null for a start-up. Such a record is none and never becomes one.</param>
-public sealed record JobDescription(
-    string JobId, FileCopy Checklist, FileCopy Appliance, FileCopy Site,
-    string Technician, string ProgramVersion, string Recogniser, bool IsDemonstration, double TimerFactor, FileCopy? Settings = null, string? Occasion = null,
-    TimeSpan UtcOffset = default, FollowedJob? Follows = null, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] RehearsalNote? Rehearsal = null)
+public sealed record JobDescription(string JobId, FileCopy Checklist, FileCopy Appliance, FileCopy Site)
 {
+    /// <summary>Who does the work.</summary>
+    public required string Technician { get; init; }
+
+    /// <summary>Version of this program.</summary>
+    public required string ProgramVersion { get; init; }
+
+    /// <summary>What listens: model file and hash, or "keys".</summary>
+    public required string Recogniser { get; init; }
+
+    /// <summary>Whether timers were shortened or recordings played; such a record is no start-up.</summary>
+    public required bool IsDemonstration { get; init; }
+
+    /// <summary>1, or the factor that shortens every timer.</summary>
+    public required double TimerFactor { get; init; }
+
+    /// <summary>The file of settings; null where none was used.</summary>
+    public FileCopy? Settings { get; init; }
+
+    /// <summary>Id of the checklist's occasion; null where it has none.</summary>
+    public string? Occasion { get; init; }
+
+    /// <summary>How far the clock on the wall was ahead of UTC when the job began; people are told times by it. Zero in older records.</summary>
+    public TimeSpan UtcOffset { get; init; }
+
+    /// <summary>The returned record that this one follows; null where it follows none.</summary>
+    public FollowedJob? Follows { get; init; }
+
+    /// <summary>What was rehearsed; null for a start-up. Such a record is none and never becomes one.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public RehearsalNote? Rehearsal { get; init; }
+
     /// <summary>What else was started up at the same address before this job, and runs while its rooms are walked; null for nothing.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public ImmutableArray<ApplianceBeside>? Beside { get; init; }
@@ -83,31 +101,63 @@ public readonly record struct ReadingKey(string FieldId, string Scope)
 /// <param name="Value">As spoken, in <paramref name="UnitSymbol"/>, trailing zeros kept.</param>
 /// <param name="UnitSymbol">Unit of the value.</param>
 /// <param name="Evidence">How it was heard.</param>
-/// <param name="Limit">The limit that judged it, or null.</param>
-/// <param name="Verdict">The verdict, or null where no limit applies.</param>
-/// <param name="ExpandedUncertainty">Of the value (k = 2), in the same unit, or null where none is stated.</param>
-/// <param name="IsEarly">Whether it was said before the time was over after which it may be judged: kept, but not judged, and it does not count.</param>
-/// <param name="IsOver">Whether more than the range of the field was said; the value is then the end of the range.</param>
-public sealed record EnteredReading(
-    ReadingKey Key, decimal Value, string UnitSymbol, Evidence Evidence, DeclaredLimit? Limit, Verdict? Verdict, decimal? ExpandedUncertainty,
-    bool IsEarly = false, bool IsOver = false);
+public sealed record EnteredReading(ReadingKey Key, decimal Value, string UnitSymbol, Evidence Evidence)
+{
+    /// <summary>The limit that judged it, or null.</summary>
+    [JsonRequired]
+    public DeclaredLimit? Limit { get; init; }
+
+    /// <summary>The verdict, or null where no limit applies.</summary>
+    [JsonRequired]
+    public Verdict? Verdict { get; init; }
+
+    /// <summary>Of the value (k = 2), in the same unit, or null where none is stated.</summary>
+    [JsonRequired]
+    public decimal? ExpandedUncertainty { get; init; }
+
+    /// <summary>Whether it was said before the time was over after which it may be judged: kept, but not judged, and it does not count.</summary>
+    public bool IsEarly { get; init; }
+
+    /// <summary>Whether more than the range of the field was said; the value is then the end of the range.</summary>
+    public bool IsOver { get; init; }
+}
 
 /// <summary>A value that was worked out.</summary>
 /// <param name="Id">Which result, for instance <c>co_air_free</c>.</param>
 /// <param name="Label">As shown.</param>
-/// <param name="Value">In <paramref name="UnitSymbol"/>; null when it cannot be told.</param>
-/// <param name="ExpandedUncertainty">k = 2, in the same unit; null when it cannot be told.</param>
-/// <param name="UnitSymbol">Unit of both.</param>
-/// <param name="Decimals">Decimals to show; the value itself is not rounded.</param>
-/// <param name="Formula">Id and version of the formula.</param>
-/// <param name="Inputs">Field ids with the values that went in.</param>
-/// <param name="Limit">The limit that judged it, or null.</param>
-/// <param name="Verdict">The verdict, or null where no limit applies.</param>
-/// <param name="Remark">Why it cannot be told, or another plain remark; empty if there is none.</param>
-public sealed record CalculatedResult(
-    string Id, string Label, double? Value, double? ExpandedUncertainty, string UnitSymbol, int Decimals, string Formula,
-    ImmutableSortedDictionary<string, decimal> Inputs, DeclaredLimit? Limit, Verdict? Verdict, Message Remark)
+public sealed record CalculatedResult(string Id, string Label)
 {
+    /// <summary>In <see cref="UnitSymbol"/>; null when it cannot be told.</summary>
+    [JsonRequired]
+    public double? Value { get; init; }
+
+    /// <summary>k = 2, in the same unit; null when it cannot be told.</summary>
+    [JsonRequired]
+    public double? ExpandedUncertainty { get; init; }
+
+    /// <summary>Unit of both.</summary>
+    public required string UnitSymbol { get; init; }
+
+    /// <summary>Decimals to show; the value itself is not rounded.</summary>
+    public required int Decimals { get; init; }
+
+    /// <summary>Id and version of the formula.</summary>
+    public required string Formula { get; init; }
+
+    /// <summary>Field ids with the values that went in.</summary>
+    public required ImmutableSortedDictionary<string, decimal> Inputs { get; init; }
+
+    /// <summary>The limit that judged it, or null.</summary>
+    [JsonRequired]
+    public DeclaredLimit? Limit { get; init; }
+
+    /// <summary>The verdict, or null where no limit applies.</summary>
+    [JsonRequired]
+    public Verdict? Verdict { get; init; }
+
+    /// <summary>Why it cannot be told, or another plain remark; empty if there is none.</summary>
+    public required Message Remark { get; init; }
+
     /// <summary>The inputs that were more than the range of their field: field ids. Their values are then the ends of the ranges.</summary>
     public ImmutableArray<string> Over { get; init; } = [];
 
@@ -689,19 +739,35 @@ public sealed record FreshSmellAnswered(DateTimeOffset At, bool Smells, Evidence
 /// <param name="At">When.</param>
 /// <param name="StepId">In which step.</param>
 /// <param name="Key">Which reading: of a room, or of the flue.</param>
-/// <param name="Place">Room, ppm as read, or flue, ppm air-free.</param>
-/// <param name="Action">What it asks for.</param>
-/// <param name="Do">The same as told.</param>
-/// <param name="Source">Who says so.</param>
-/// <param name="Counts">Whether the value itself, not only its uncertainty, lies in the tier; such values are counted.</param>
-/// <param name="Ppm">The concentration that was judged, ppm; null in older records.</param>
-/// <param name="IsAirFree">Whether it is the air-free value; otherwise it is the value as read, which the air-free one can only exceed.</param>
-/// <param name="IsOver">Whether more than the instrument shows was read; <paramref name="Ppm"/> is then the end of the range.</param>
-/// <param name="IsDoubtful">Whether the value was read back and is not confirmed yet.</param>
-public sealed record MonoxideJudged(
-    DateTimeOffset At, string StepId, ReadingKey Key, MonoxidePlace Place, MonoxideAction Action, Message Do, string Source, bool Counts,
-    double? Ppm = null, bool IsAirFree = false, bool IsOver = false, bool IsDoubtful = false) : StartupEvent(At)
+public sealed record MonoxideJudged(DateTimeOffset At, string StepId, ReadingKey Key) : StartupEvent(At)
 {
+    /// <summary>Room, ppm as read, or flue, ppm air-free.</summary>
+    public required MonoxidePlace Place { get; init; }
+
+    /// <summary>What it asks for.</summary>
+    public required MonoxideAction Action { get; init; }
+
+    /// <summary>The same as told.</summary>
+    public required Message Do { get; init; }
+
+    /// <summary>Who says so.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>Whether the value itself, not only its uncertainty, lies in the tier; such values are counted.</summary>
+    public required bool Counts { get; init; }
+
+    /// <summary>The concentration that was judged, ppm; null in older records.</summary>
+    public double? Ppm { get; init; }
+
+    /// <summary>Whether it is the air-free value; otherwise it is the value as read, which the air-free one can only exceed.</summary>
+    public bool IsAirFree { get; init; }
+
+    /// <summary>Whether more than the instrument shows was read; <see cref="Ppm"/> is then the end of the range.</summary>
+    public bool IsOver { get; init; }
+
+    /// <summary>Whether the value was read back and is not confirmed yet.</summary>
+    public bool IsDoubtful { get; init; }
+
     /// <inheritdoc/>
     public override void FoldBy(IEventFold fold) => fold.Take(this);
 }

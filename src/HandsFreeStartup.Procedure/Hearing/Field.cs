@@ -7,24 +7,26 @@ namespace HandsFreeStartup.Procedure.Hearing;
 /// <param name="Label">As shown.</param>
 /// <param name="SpokenNames">Trade terms by which it is called; one of them is always said before the number. Single capital letters are spelled.</param>
 /// <param name="Unit">The unit of <see cref="Lowest"/> and all numbers below.</param>
-/// <param name="Lowest">Lowest physical value; below it the number was misheard.</param>
-/// <param name="Highest">Highest physical value.</param>
-/// <param name="UsualLowest">Below it a value is legal but read back for confirmation (common practice, no source).</param>
-/// <param name="UsualHighest">Above it a value is legal but read back for confirmation (common practice, no source).</param>
-/// <param name="FewestDecimals">Decimals that must at least be said: a reading with fewer has probably lost its tail.</param>
-/// <param name="MostDecimals">Decimals that may at most be said.</param>
-public sealed record Field(
-    string Id,
-    string Label,
-    ImmutableArray<string> SpokenNames,
-    Unit Unit,
-    decimal Lowest,
-    decimal Highest,
-    decimal UsualLowest,
-    decimal UsualHighest,
-    int FewestDecimals,
-    int MostDecimals)
+public sealed record Field(string Id, string Label, ImmutableArray<string> SpokenNames, Unit Unit)
 {
+    /// <summary>Lowest physical value; below it the number was misheard.</summary>
+    public required decimal Lowest { get; init; }
+
+    /// <summary>Highest physical value.</summary>
+    public required decimal Highest { get; init; }
+
+    /// <summary>Below it a value is legal but read back for confirmation (common practice, no source).</summary>
+    public required decimal UsualLowest { get; init; }
+
+    /// <summary>Above it a value is legal but read back for confirmation (common practice, no source).</summary>
+    public required decimal UsualHighest { get; init; }
+
+    /// <summary>Decimals that must at least be said: a reading with fewer has probably lost its tail.</summary>
+    public required int FewestDecimals { get; init; }
+
+    /// <summary>Decimals that may at most be said.</summary>
+    public required int MostDecimals { get; init; }
+
     /// <summary>Whether a value above <see cref="Highest"/> is entered as "over" instead of being refused: what is too much for the field is too much for people.</summary>
     public bool MayBeOver { get; init; }
 

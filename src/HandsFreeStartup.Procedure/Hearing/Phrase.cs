@@ -25,21 +25,23 @@ public enum Channel
 /// <param name="Words">What was heard or typed, as words.</param>
 /// <param name="Channel">Voice or keys.</param>
 /// <param name="Certainty">Class after the certainty policy.</param>
-/// <param name="Score">Mean unmasked log-probability per token, end included; 0 for keys.</param>
-/// <param name="Margin">Log-probability of the best value minus that of the second best; 0 for keys.</param>
-/// <param name="Ratio">Log-probability minus that of the best free decoding of the same sound; 0 for keys.</param>
-/// <param name="Why">What kept it from green, in plain words; empty when green.</param>
-/// <param name="Clip">Name of the kept recording, or null.</param>
-public sealed record Evidence(
-    string Words,
-    Channel Channel,
-    Certainty Certainty,
-    double Score = 0,
-    double Margin = 0,
-    double Ratio = 0,
-    string Why = "",
-    string? Clip = null)
+public sealed record Evidence(string Words, Channel Channel, Certainty Certainty)
 {
+    /// <summary>Mean unmasked log-probability per token, end included; 0 for keys.</summary>
+    public double Score { get; init; }
+
+    /// <summary>Log-probability of the best value minus that of the second best; 0 for keys.</summary>
+    public double Margin { get; init; }
+
+    /// <summary>Log-probability minus that of the best free decoding of the same sound; 0 for keys.</summary>
+    public double Ratio { get; init; }
+
+    /// <summary>What kept it from green, in plain words; empty when green.</summary>
+    public string Why { get; init; } = "";
+
+    /// <summary>Name of the kept recording, or null.</summary>
+    public string? Clip { get; init; }
+
     /// <summary>Evidence of a key press or typed text.</summary>
     public static Evidence Typed(string words) => new(words, Channel.Keys, Certainty.Green);
 }

@@ -20,18 +20,35 @@ sealed record ShownNumber(ShownValue Value, string Fate)
 /// <summary>One line of the readings: what was found first, the gravest value ever, and what was left.</summary>
 /// <param name="Label">What it is.</param>
 /// <param name="Scope">Stage, room or empty.</param>
-/// <param name="IsResult">Whether it was worked out.</param>
-/// <param name="Unit">Of all numbers in the line.</param>
-/// <param name="Found">The first value that stood, or null.</param>
-/// <param name="Worst">The gravest value that was ever measured; null where it is the one that was found or left.</param>
-/// <param name="Left">The value that stands at the end of the record, or null.</param>
-/// <param name="Limit">What judged the value that stands, or null.</param>
-/// <param name="Verdict">Over the value that stands, or null.</param>
-/// <param name="Remark">What must be known beside the numbers, for instance why none stands; empty if nothing.</param>
-/// <param name="IsGap">Whether the remark tells of something that is missing or not certain.</param>
-sealed record FoundAndLeft(
-    string Label, string Scope, bool IsResult, string Unit, ShownNumber? Found, ShownNumber? Worst, ShownNumber? Left, DeclaredLimit? Limit, Verdict? Verdict, string Remark, bool IsGap)
+sealed record FoundAndLeft(string Label, string Scope)
 {
+    /// <summary>Whether it was worked out.</summary>
+    public required bool IsResult { get; init; }
+
+    /// <summary>Of all numbers in the line.</summary>
+    public required string Unit { get; init; }
+
+    /// <summary>The first value that stood, or null.</summary>
+    public required ShownNumber? Found { get; init; }
+
+    /// <summary>The gravest value that was ever measured; null where it is the one that was found or left.</summary>
+    public required ShownNumber? Worst { get; init; }
+
+    /// <summary>The value that stands at the end of the record, or null.</summary>
+    public required ShownNumber? Left { get; init; }
+
+    /// <summary>What judged the value that stands, or null.</summary>
+    public required DeclaredLimit? Limit { get; init; }
+
+    /// <summary>Over the value that stands, or null.</summary>
+    public required Verdict? Verdict { get; init; }
+
+    /// <summary>What must be known beside the numbers, for instance why none stands; empty if nothing.</summary>
+    public required string Remark { get; init; }
+
+    /// <summary>Whether the remark tells of something that is missing or not certain.</summary>
+    public required bool IsGap { get; init; }
+
     public bool MustBeLookedAt => IsGap || VerdictWords.MustBeLookedAt(Verdict, Limit);
 }
 

@@ -62,8 +62,18 @@ sealed class ReadingGroups
         string unit = fates.FirstOrDefault()?.Reading.UnitSymbol ?? Procedure.Hearing.Fields.Find(key.FieldId)?.Unit.Symbol ?? "";
         string gap = left is null ? WhyNone(key, fates.LastOrDefault()) : left.End == ReadingEnd.Provisional ? "provisional: nothing was accepted after it" : "";
         string remark = left is null || gap.Length > 0 ? gap : Sentences.Origin(left, _facts.Times);
-        return new FoundAndLeft(
-            LabelOf(key), key.Scope, false, unit, found is null ? null : Shown(found), WorstOf(key, fates, found, left), left is null ? null : Shown(left), left?.Reading.Limit, left?.Reading.Verdict, remark, gap.Length > 0);
+        return new FoundAndLeft(LabelOf(key), key.Scope)
+        {
+            IsResult = false,
+            Unit = unit,
+            Found = found is null ? null : Shown(found),
+            Worst = WorstOf(key, fates, found, left),
+            Left = left is null ? null : Shown(left),
+            Limit = left?.Reading.Limit,
+            Verdict = left?.Reading.Verdict,
+            Remark = remark,
+            IsGap = gap.Length > 0,
+        };
     }
 
     FoundAndLeft LineOf(string scope, string id)
@@ -72,9 +82,18 @@ sealed class ReadingGroups
         ResultFate? left = fates.LastOrDefault(fate => fate.Counts);
         ResultFate? found = fates.FirstOrDefault(IsOfWhatWasFound);
         string remark = left is null ? $"none: {fates[^1].NoLonger}" : left.Result.Value is null ? ResultWords.Of(left.Result) : left.Result.Remark.Shown;
-        return new FoundAndLeft(
-            fates[^1].Result.Label + Suffix(scope), scope, true, fates[^1].Result.UnitSymbol,
-            Shown(found), WorstOf(fates, found, left), Shown(left), left?.Result.Limit, left?.Result.Verdict, remark, left is null);
+        return new FoundAndLeft(fates[^1].Result.Label + Suffix(scope), scope)
+        {
+            IsResult = true,
+            Unit = fates[^1].Result.UnitSymbol,
+            Found = Shown(found),
+            Worst = WorstOf(fates, found, left),
+            Left = Shown(left),
+            Limit = left?.Result.Limit,
+            Verdict = left?.Result.Verdict,
+            Remark = remark,
+            IsGap = left is null,
+        };
     }
 
     string LabelOf(ReadingKey key) => key.FieldId == FieldId.RoomCo ? Title(key.Scope) : Labels.Of(key with { Scope = "" }) + Suffix(key.Scope);

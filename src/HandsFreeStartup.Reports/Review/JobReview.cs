@@ -27,19 +27,35 @@ public enum JobStatus
 }
 
 /// <summary>A job as the lead technician looks at it: where it stands, and every finding, what can hurt first.</summary>
-/// <param name="Status">Where it stands.</param>
-/// <param name="JobId">Name of the job.</param>
-/// <param name="Began">First event, by the clock on the wall of the job; null where there is none.</param>
-/// <param name="Ended">Last event of the start-up itself, by the same clock.</param>
-/// <param name="Technician">Who worked.</param>
-/// <param name="Appliance">Title of the appliance sheet.</param>
-/// <param name="IsDemonstration">Whether it is no record of a start-up.</param>
-/// <param name="Findings">By weight, then the exceptions in their own order, then the others by time.</param>
-/// <param name="MustBeLookedAt">Whether the lead has something to do here.</param>
-public sealed record JobReview(
-    JobStatus Status, string JobId, DateTimeOffset? Began, DateTimeOffset? Ended, string Technician, string Appliance, bool IsDemonstration,
-    ImmutableArray<ReviewFinding> Findings, bool MustBeLookedAt)
+public sealed record JobReview
 {
+    /// <summary>Where it stands.</summary>
+    public required JobStatus Status { get; init; }
+
+    /// <summary>Name of the job.</summary>
+    public required string JobId { get; init; }
+
+    /// <summary>First event, by the clock on the wall of the job; null where there is none.</summary>
+    public required DateTimeOffset? Began { get; init; }
+
+    /// <summary>Last event of the start-up itself, by the same clock.</summary>
+    public required DateTimeOffset? Ended { get; init; }
+
+    /// <summary>Who worked.</summary>
+    public required string Technician { get; init; }
+
+    /// <summary>Title of the appliance sheet.</summary>
+    public required string Appliance { get; init; }
+
+    /// <summary>Whether it is no record of a start-up.</summary>
+    public required bool IsDemonstration { get; init; }
+
+    /// <summary>By weight, then the exceptions in their own order, then the others by time.</summary>
+    public required ImmutableArray<ReviewFinding> Findings { get; init; }
+
+    /// <summary>Whether the lead has something to do here.</summary>
+    public required bool MustBeLookedAt { get; init; }
+
     /// <summary>Reviews a job.</summary>
     /// <param name="plan">What it was led by.</param>
     /// <param name="events">All its events, first to last.</param>
@@ -54,20 +70,50 @@ public sealed record JobReview(
                 .ThenBy(finding => finding.IsException ? DateTimeOffset.MinValue : finding.At ?? DateTimeOffset.MinValue),
         ];
         JobStatus status = StatusOf(facts);
-        return new JobReview(
-            status, facts.Job?.JobId ?? "unknown", Local(facts, facts.Began), Local(facts, facts.StartupEnded), facts.Job?.Technician ?? "unknown",
-            plan.Appliance.Title, facts.Job?.IsDemonstration ?? false, findings, MustLookAt(status, findings, record));
+        return new JobReview
+        {
+            Status = status,
+            JobId = facts.Job?.JobId ?? "unknown",
+            Began = Local(facts, facts.Began),
+            Ended = Local(facts, facts.StartupEnded),
+            Technician = facts.Job?.Technician ?? "unknown",
+            Appliance = plan.Appliance.Title,
+            IsDemonstration = facts.Job?.IsDemonstration ?? false,
+            Findings = findings,
+            MustBeLookedAt = MustLookAt(status, findings, record),
+        };
     }
 
     /// <summary>A job of which nothing can be read but why.</summary>
     /// <param name="jobId">Name of its file.</param>
     /// <param name="why">One sentence.</param>
-    public static JobReview Unreadable(string jobId, string why) => new(
-        JobStatus.Unreadable, jobId, null, null, "unknown", "unknown", false, [new ReviewFinding("record", Weight.Danger, why)], true);
+    public static JobReview Unreadable(string jobId, string why) => new()
+    {
+        Status = JobStatus.Unreadable,
+        JobId = jobId,
+        Began = null,
+        Ended = null,
+        Technician = "unknown",
+        Appliance = "unknown",
+        IsDemonstration = false,
+        Findings = [new ReviewFinding("record", Weight.Danger, why)],
+        MustBeLookedAt = true,
+    };
 
     /// <summary>A job that is being written; there is nothing to review yet.</summary>
     /// <param name="jobId">Name of its file.</param>
-    public static JobReview UnderWay(string jobId) => new(JobStatus.UnderWay, jobId, null, null, "unknown", "unknown", false, [], false);
+    public static JobReview UnderWay(string jobId) => new()
+    {
+        Status = JobStatus.UnderWay,
+        JobId = jobId,
+        Began = null,
+        Ended = null,
+        Technician = "unknown",
+        Appliance = "unknown",
+        IsDemonstration = false,
+        Findings = [],
+        MustBeLookedAt = false,
+    };
 
     /// <summary>What the lead accepted was looked at; only a record that is no longer what was accepted must be looked at again.</summary>
     static bool MustLookAt(JobStatus status, ImmutableArray<ReviewFinding> findings, RecordState record) => status switch

@@ -9,27 +9,59 @@ using HandsFreeStartup.Procedure.Wording;
 namespace HandsFreeStartup.Reports.Review;
 
 /// <summary>One value of a job as a row of a table: every one that was heard, and every result that counts.</summary>
-/// <param name="JobId">Name of the job.</param>
-/// <param name="Technician">Who measured: for what is carried over from the returned job, who worked there; empty where an older record does not say.</param>
-/// <param name="At">When, by the clock on the wall of the job, with its offset.</param>
-/// <param name="StepId">In which step.</param>
-/// <param name="Scope">Stage or room, or empty.</param>
-/// <param name="Quantity">Id of the field or the result.</param>
-/// <param name="Value">As all copies show it: as spoken with its decimals, "over" the end of the range where more was read, or rounded where it was worked out; empty where it cannot be told.</param>
-/// <param name="Unit">Unit of value, uncertainty and limits.</param>
-/// <param name="ExpandedUncertainty">k = 2, rounded up as all copies show it; empty where none is stated.</param>
-/// <param name="Lower">Lower limit, or empty.</param>
-/// <param name="Upper">Upper limit, or empty.</param>
-/// <param name="LimitSource">Who sets the limit.</param>
-/// <param name="Verdict">Verdict, or empty where nothing was judged.</param>
-/// <param name="State">What became of it: final, provisional, disregarded, replaced, void, refused, unanswered, early; "carried" where it stands from the returned job, in which it was measured at that time; "result" where it was worked out.</param>
-/// <param name="Heard">voice, keys or, where it was worked out, its formula.</param>
-/// <param name="Certainty">green or amber; empty for a result.</param>
-/// <param name="Clip">Recording, or empty.</param>
-public sealed record ReadingRow(
-    string JobId, string Technician, DateTimeOffset At, string StepId, string Scope, string Quantity, string Value, string Unit, string ExpandedUncertainty,
-    string Lower, string Upper, string LimitSource, string Verdict, string State, string Heard, string Certainty, string Clip)
+public sealed record ReadingRow
 {
+    /// <summary>Name of the job.</summary>
+    public required string JobId { get; init; }
+
+    /// <summary>Who measured: for what is carried over from the returned job, who worked there; empty where an older record does not say.</summary>
+    public required string Technician { get; init; }
+
+    /// <summary>When, by the clock on the wall of the job, with its offset.</summary>
+    public required DateTimeOffset At { get; init; }
+
+    /// <summary>In which step.</summary>
+    public required string StepId { get; init; }
+
+    /// <summary>Stage or room, or empty.</summary>
+    public required string Scope { get; init; }
+
+    /// <summary>Id of the field or the result.</summary>
+    public required string Quantity { get; init; }
+
+    /// <summary>As all copies show it: as spoken with its decimals, "over" the end of the range where more was read, or rounded where it was worked out; empty where it cannot be told.</summary>
+    public required string Value { get; init; }
+
+    /// <summary>Unit of value, uncertainty and limits.</summary>
+    public required string Unit { get; init; }
+
+    /// <summary>k = 2, rounded up as all copies show it; empty where none is stated.</summary>
+    public required string ExpandedUncertainty { get; init; }
+
+    /// <summary>Lower limit, or empty.</summary>
+    public required string Lower { get; init; }
+
+    /// <summary>Upper limit, or empty.</summary>
+    public required string Upper { get; init; }
+
+    /// <summary>Who sets the limit.</summary>
+    public required string LimitSource { get; init; }
+
+    /// <summary>Verdict, or empty where nothing was judged.</summary>
+    public required string Verdict { get; init; }
+
+    /// <summary>What became of it: final, provisional, disregarded, replaced, void, refused, unanswered, early; "carried" where it stands from the returned job, in which it was measured at that time; "result" where it was worked out.</summary>
+    public required string State { get; init; }
+
+    /// <summary>voice, keys or, where it was worked out, its formula.</summary>
+    public required string Heard { get; init; }
+
+    /// <summary>green or amber; empty for a result.</summary>
+    public required string Certainty { get; init; }
+
+    /// <summary>Recording, or empty.</summary>
+    public required string Clip { get; init; }
+
     /// <summary>A result as it was worked out; empty for a reading, which is as it was spoken.</summary>
     public string Unrounded { get; init; } = "";
 
@@ -46,17 +78,46 @@ public sealed record ReadingRow(
         ];
     }
 
-    static ReadingRow Of(string jobId, string technician, DateTimeOffset at, ReadingFate fate) => new(
-        jobId, technician, at, fate.StepId, fate.Reading.Key.Scope, fate.Reading.Key.FieldId, ShownValue.Of(fate.Reading).Number, fate.Reading.UnitSymbol,
-        ShownValue.Of(fate.Reading).Uncertainty, Text(fate.Reading.Limit?.Lower), Text(fate.Reading.Limit?.Upper), fate.Reading.Limit?.Source ?? "", Word(fate.Reading.Verdict),
-        fate.From.Length > 0 && fate.Counts ? "carried" : fate.End.ToString().ToLowerInvariant(), fate.Reading.Evidence.Channel == Channel.Voice ? "voice" : "keys",
-        fate.Reading.Evidence.Certainty.ToString().ToLowerInvariant(), fate.Reading.Evidence.Clip ?? "");
-
-    static ReadingRow Of(string jobId, string technician, DateTimeOffset at, ResultFate fate) => new(
-        jobId, technician, at, fate.StepId, fate.Scope, fate.Result.Id, ShownValue.Of(fate.Result).Number, fate.Result.UnitSymbol,
-        ShownValue.Of(fate.Result).Uncertainty, Text(fate.Result.Limit?.Lower), Text(fate.Result.Limit?.Upper), fate.Result.Limit?.Source ?? "", Word(fate.Result.Verdict),
-        "result", fate.Result.Formula, "", "")
+    static ReadingRow Of(string jobId, string technician, DateTimeOffset at, ReadingFate fate) => new()
     {
+        JobId = jobId,
+        Technician = technician,
+        At = at,
+        StepId = fate.StepId,
+        Scope = fate.Reading.Key.Scope,
+        Quantity = fate.Reading.Key.FieldId,
+        Value = ShownValue.Of(fate.Reading).Number,
+        Unit = fate.Reading.UnitSymbol,
+        ExpandedUncertainty = ShownValue.Of(fate.Reading).Uncertainty,
+        Lower = Text(fate.Reading.Limit?.Lower),
+        Upper = Text(fate.Reading.Limit?.Upper),
+        LimitSource = fate.Reading.Limit?.Source ?? "",
+        Verdict = Word(fate.Reading.Verdict),
+        State = fate.From.Length > 0 && fate.Counts ? "carried" : fate.End.ToString().ToLowerInvariant(),
+        Heard = fate.Reading.Evidence.Channel == Channel.Voice ? "voice" : "keys",
+        Certainty = fate.Reading.Evidence.Certainty.ToString().ToLowerInvariant(),
+        Clip = fate.Reading.Evidence.Clip ?? "",
+    };
+
+    static ReadingRow Of(string jobId, string technician, DateTimeOffset at, ResultFate fate) => new()
+    {
+        JobId = jobId,
+        Technician = technician,
+        At = at,
+        StepId = fate.StepId,
+        Scope = fate.Scope,
+        Quantity = fate.Result.Id,
+        Value = ShownValue.Of(fate.Result).Number,
+        Unit = fate.Result.UnitSymbol,
+        ExpandedUncertainty = ShownValue.Of(fate.Result).Uncertainty,
+        Lower = Text(fate.Result.Limit?.Lower),
+        Upper = Text(fate.Result.Limit?.Upper),
+        LimitSource = fate.Result.Limit?.Source ?? "",
+        Verdict = Word(fate.Result.Verdict),
+        State = "result",
+        Heard = fate.Result.Formula,
+        Certainty = "",
+        Clip = "",
         Unrounded = fate.Result.IsOver ? "" : Text(fate.Result.Value),
     };
 

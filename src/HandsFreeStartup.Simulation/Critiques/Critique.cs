@@ -32,18 +32,35 @@ public sealed record Mistake(string Name, string StepId, TimeSpan At, string Wha
 public sealed record FaultFate(NamedFault Fault, string? FoundAt, bool IsSettled);
 
 /// <summary>What is to be said of a finished or broken-off rehearsal.</summary>
-/// <param name="Mistakes">In the order in which they were made.</param>
-/// <param name="Faults">The faults that were put in.</param>
-/// <param name="StepsRight">Steps of the ideal path that were done without a mistake.</param>
-/// <param name="StepsIdeal">Steps of the ideal path.</param>
-/// <param name="Time">How long it took.</param>
-/// <param name="IdealTime">How long the ideal path takes.</param>
-/// <param name="Hints">Hints that were taken.</param>
-/// <param name="IsSigned">Whether it was signed.</param>
-/// <param name="HasEnded">Whether it came to an end.</param>
-public sealed record Critique(
-    ImmutableArray<Mistake> Mistakes, ImmutableArray<FaultFate> Faults, int StepsRight, int StepsIdeal, TimeSpan Time, TimeSpan IdealTime, int Hints, bool IsSigned, bool HasEnded)
+public sealed record Critique
 {
+    /// <summary>In the order in which they were made.</summary>
+    public required ImmutableArray<Mistake> Mistakes { get; init; }
+
+    /// <summary>The faults that were put in.</summary>
+    public required ImmutableArray<FaultFate> Faults { get; init; }
+
+    /// <summary>Steps of the ideal path that were done without a mistake.</summary>
+    public required int StepsRight { get; init; }
+
+    /// <summary>Steps of the ideal path.</summary>
+    public required int StepsIdeal { get; init; }
+
+    /// <summary>How long it took.</summary>
+    public required TimeSpan Time { get; init; }
+
+    /// <summary>How long the ideal path takes.</summary>
+    public required TimeSpan IdealTime { get; init; }
+
+    /// <summary>Hints that were taken.</summary>
+    public required int Hints { get; init; }
+
+    /// <summary>Whether it was signed.</summary>
+    public required bool IsSigned { get; init; }
+
+    /// <summary>Whether it came to an end.</summary>
+    public required bool HasEnded { get; init; }
+
     /// <summary>0 to 100: the share of the ideal path that was done without a mistake, less the weight of the mistakes and one for each hint. Speed alone gains nothing.</summary>
     public int Score => Math.Clamp((int)Math.Round(100.0 * StepsRight / Math.Max(1, StepsIdeal)) - Mistakes.Sum(mistake => (int)mistake.Gravity) - Hints, 0, 100);
 
@@ -57,9 +74,18 @@ public sealed record Critique(
         HashSet<string> wrong = [.. mistakes.Select(mistake => mistake.StepId)];
         HashSet<string> done = [.. course.Events<StepDone>().Select(entry => ((StepDone)entry.Event!).StepId)];
         string[] path = [.. ideal.Log.OfType<StepDone>().Select(step => step.StepId).Distinct()];
-        return new Critique(
-            mistakes, [.. bench.Furnace.Faults.Select(course.FateOf)], path.Count(step => done.Contains(step) && !wrong.Contains(step)), path.Length,
-            bench.At, ideal.Bench.At, bench.Hints, course.IsSigned, course.HasEnded);
+        return new Critique
+        {
+            Mistakes = mistakes,
+            Faults = [.. bench.Furnace.Faults.Select(course.FateOf)],
+            StepsRight = path.Count(step => done.Contains(step) && !wrong.Contains(step)),
+            StepsIdeal = path.Length,
+            Time = bench.At,
+            IdealTime = ideal.Bench.At,
+            Hints = bench.Hints,
+            IsSigned = course.IsSigned,
+            HasEnded = course.HasEnded,
+        };
     }
 }
 

@@ -35,9 +35,20 @@ public sealed partial record Furnace
         (double toExchanger, double condensate) = Heat(new MoleFlows(fuel, air, dry, oxygen * dry, monoxide * dry, Fuel.Atoms.Hydrogen / 2 * fuel), kelvin);
         return state with
         {
-            Exhaust = new Exhaust(
-                lambda, oxygen, monoxide, fuel, air, dry, Fuel.Atoms.Hydrogen / 2 * fuel, kelvin, input,
-                toExchanger, condensate),
+            Exhaust = new Exhaust
+            {
+                Lambda = lambda,
+                Oxygen = oxygen,
+                Monoxide = monoxide,
+                FuelMoles = fuel,
+                AirMoles = air,
+                DryMoles = dry,
+                WaterMoles = Fuel.Atoms.Hydrogen / 2 * fuel,
+                Kelvin = kelvin,
+                Input = input,
+                ToExchanger = toExchanger,
+                Condensate = condensate,
+            },
         };
     }
 

@@ -6,17 +6,35 @@ using HandsFreeStartup.Procedure.Checklists;
 namespace HandsFreeStartup.Simulation;
 
 /// <summary>One fire of a furnace that is as its sheet wants it; SI.</summary>
-/// <param name="Manifold">Pa.</param>
-/// <param name="GasFlow">m³/s as in the meter.</param>
-/// <param name="AirMoles">Dry combustion air, mol/s.</param>
-/// <param name="FlueKelvin">Where the exhaust leaves the exchanger.</param>
-/// <param name="FlameKelvin">Of the flame as the exchanger sees it: combustion without loss, constant heat capacities.</param>
-/// <param name="Slip">Share of the difference between flame and metal that is left at the outlet.</param>
-/// <param name="ExchangerRise">Metal over return air, K.</param>
-/// <param name="ToAir">Heat into the circulated air, W.</param>
-/// <param name="Circulation">m³/s.</param>
-public sealed record FireStage(
-    double Manifold, double GasFlow, double AirMoles, double FlueKelvin, double FlameKelvin, double Slip, double ExchangerRise, double ToAir, double Circulation);
+public sealed record FireStage
+{
+    /// <summary>Pa.</summary>
+    public required double Manifold { get; init; }
+
+    /// <summary>m³/s as in the meter.</summary>
+    public required double GasFlow { get; init; }
+
+    /// <summary>Dry combustion air, mol/s.</summary>
+    public required double AirMoles { get; init; }
+
+    /// <summary>Where the exhaust leaves the exchanger.</summary>
+    public required double FlueKelvin { get; init; }
+
+    /// <summary>Of the flame as the exchanger sees it: combustion without loss, constant heat capacities.</summary>
+    public required double FlameKelvin { get; init; }
+
+    /// <summary>Share of the difference between flame and metal that is left at the outlet.</summary>
+    public required double Slip { get; init; }
+
+    /// <summary>Metal over return air, K.</summary>
+    public required double ExchangerRise { get; init; }
+
+    /// <summary>Heat into the circulated air, W.</summary>
+    public required double ToAir { get; init; }
+
+    /// <summary>m³/s.</summary>
+    public required double Circulation { get; init; }
+}
 
 /// <summary>A furnace in its house, with its faults; it never changes. What changes is a <see cref="FurnaceState"/>.</summary>
 /// <remarks>

@@ -72,9 +72,18 @@ sealed class FurnaceBuilding(StartupPlan plan, ImmutableSortedSet<Fault> faults,
         double metal = ExchangerShare * (flueKelvin - Furnace.RoomKelvin);
         double flame = Furnace.FlameKelvin(_fuel, fuelMoles, flue.DryAir.Value * fuelMoles, AirKelvin);
         double toAir = input * Efficiency(oxygen, flueKelvin, barometer) - Furnace.Jacket * input;
-        return new FireStage(
-            Manifold(scope), input / heat, flue.DryAir.Value * fuelMoles, flueKelvin, flame,
-            (flueKelvin - Furnace.RoomKelvin - metal) / (flame - Furnace.RoomKelvin - metal), metal, toAir, toAir / (Factor(barometer) * rise));
+        return new FireStage
+        {
+            Manifold = Manifold(scope),
+            GasFlow = input / heat,
+            AirMoles = flue.DryAir.Value * fuelMoles,
+            FlueKelvin = flueKelvin,
+            FlameKelvin = flame,
+            Slip = (flueKelvin - Furnace.RoomKelvin - metal) / (flame - Furnace.RoomKelvin - metal),
+            ExchangerRise = metal,
+            ToAir = toAir,
+            Circulation = toAir / (Factor(barometer) * rise),
+        };
     }
 
     static double Factor(double barometer) =>

@@ -25,19 +25,41 @@ public enum BurnerPhase
 public readonly record struct Sensed(double Fast, double Slow);
 
 /// <summary>The flue gas of this moment, in SI.</summary>
-/// <param name="Lambda">Air over theoretical air; 0 without a fire.</param>
-/// <param name="Oxygen">Fraction of the dry flue.</param>
-/// <param name="Monoxide">Fraction of the dry flue.</param>
-/// <param name="FuelMoles">mol/s.</param>
-/// <param name="AirMoles">Dry air, mol/s.</param>
-/// <param name="DryMoles">Dry flue, mol/s.</param>
-/// <param name="WaterMoles">Water as vapour, before condensation, mol/s.</param>
-/// <param name="Kelvin">Where it leaves the exchanger.</param>
-/// <param name="Input">Gross heat of the gas, W.</param>
-/// <param name="ToExchanger">Heat that stays in the exchanger, W.</param>
-/// <param name="Condensate">mol/s.</param>
-public readonly record struct Exhaust(
-    double Lambda, double Oxygen, double Monoxide, double FuelMoles, double AirMoles, double DryMoles, double WaterMoles, double Kelvin, double Input, double ToExchanger, double Condensate);
+public readonly record struct Exhaust
+{
+    /// <summary>Air over theoretical air; 0 without a fire.</summary>
+    public double Lambda { get; init; }
+
+    /// <summary>Fraction of the dry flue.</summary>
+    public double Oxygen { get; init; }
+
+    /// <summary>Fraction of the dry flue.</summary>
+    public double Monoxide { get; init; }
+
+    /// <summary>mol/s.</summary>
+    public double FuelMoles { get; init; }
+
+    /// <summary>Dry air, mol/s.</summary>
+    public double AirMoles { get; init; }
+
+    /// <summary>Dry flue, mol/s.</summary>
+    public double DryMoles { get; init; }
+
+    /// <summary>Water as vapour, before condensation, mol/s.</summary>
+    public double WaterMoles { get; init; }
+
+    /// <summary>Where it leaves the exchanger.</summary>
+    public double Kelvin { get; init; }
+
+    /// <summary>Gross heat of the gas, W.</summary>
+    public double Input { get; init; }
+
+    /// <summary>Heat that stays in the exchanger, W.</summary>
+    public double ToExchanger { get; init; }
+
+    /// <summary>mol/s.</summary>
+    public double Condensate { get; init; }
+}
 
 /// <summary>Everything about the furnace, the house and the instruments at one moment; SI, gauge pressures in Pa.</summary>
 public sealed record FurnaceState

@@ -30,7 +30,7 @@ public static class PhraseText
         Evidence evidence = Evidence.Typed(line.Trim());
         if (TextLength.Problem(evidence.Words, TextLength.Note, "The line") is { } tooLong)
         {
-            return new Phrase.NotUnderstood(new Evidence("", evidence.Channel, Certainty.Red, Why: tooLong));
+            return new Phrase.NotUnderstood(new Evidence("", evidence.Channel, Certainty.Red) { Why = tooLong });
         }
 
         TextMeaning text = TypedLine.Read(line, expectation);

@@ -3,17 +3,32 @@ using System.Text.Json;
 namespace HandsFreeStartup.Speech.Recognising;
 
 /// <summary>How far the search for phrases goes.</summary>
-/// <param name="Depth">Phrases less likely than the best by more than this, as a log-probability, are not looked for; so far is at least what was not found.</param>
-/// <param name="BelowFree">A phrase so much less likely than the free reading is refused whatever else speaks for it.</param>
-/// <param name="MostDecodes">Decodes of one sound after which a search ends.</param>
-/// <param name="WorthOfToken">What a token is worth in comparing phrases: the more tokens, the less likely is a phrase that was heard just as well.</param>
-/// <param name="WorthOfWork">The same in the order of work: a badly heard name is followed by a well heard number more often than not.</param>
-/// <param name="TailDepth">A unit that makes a phrase less likely by more than this adds nothing worth a decode.</param>
-/// <param name="FreeTokens">The longest free reading.</param>
-/// <param name="DictationTokens">The longest dictation.</param>
-public sealed record SearchLimits(
-    double Depth, double BelowFree, int MostDecodes, double WorthOfToken, double WorthOfWork, double TailDepth, int FreeTokens, int DictationTokens)
+public sealed record SearchLimits
 {
+    /// <summary>Phrases less likely than the best by more than this, as a log-probability, are not looked for; so far is at least what was not found.</summary>
+    public required double Depth { get; init; }
+
+    /// <summary>A phrase so much less likely than the free reading is refused whatever else speaks for it.</summary>
+    public required double BelowFree { get; init; }
+
+    /// <summary>Decodes of one sound after which a search ends.</summary>
+    public required int MostDecodes { get; init; }
+
+    /// <summary>What a token is worth in comparing phrases: the more tokens, the less likely is a phrase that was heard just as well.</summary>
+    public required double WorthOfToken { get; init; }
+
+    /// <summary>The same in the order of work: a badly heard name is followed by a well heard number more often than not.</summary>
+    public required double WorthOfWork { get; init; }
+
+    /// <summary>A unit that makes a phrase less likely by more than this adds nothing worth a decode.</summary>
+    public required double TailDepth { get; init; }
+
+    /// <summary>The longest free reading.</summary>
+    public required int FreeTokens { get; init; }
+
+    /// <summary>The longest dictation.</summary>
+    public required int DictationTokens { get; init; }
+
     static readonly JsonSerializerOptions Format = new(JsonSerializerDefaults.Web);
 
     /// <summary>The limits that ship with the program, in the same file as the numbers that decide.</summary>

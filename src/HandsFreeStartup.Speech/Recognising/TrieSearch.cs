@@ -149,15 +149,15 @@ sealed class TrieSearch(WhisperModel model, SearchBounds bounds)
         {
             Spelling best = _spellings.MaxBy(spelling => spelling.LogProbability)!;
             double sum = best.LogProbability + Math.Log(_spellings.Sum(spelling => Math.Exp(spelling.LogProbability + spelling.At.LogShare - best.LogProbability)));
-            return new Candidate(
-                best.Ending,
-                model.Text(best.At.Prefix.Tokens()).Trim(),
-                sum,
-                best.LogProbability,
-                best.At.Prefix.Length + 1,
-                best.LogProbability / (best.At.Prefix.Length + 1),
-                Math.Min(best.At.Lowest, best.End),
-                best.End);
+            return new Candidate(best.Ending, model.Text(best.At.Prefix.Tokens()).Trim())
+            {
+                LogProbability = sum,
+                BestLogProbability = best.LogProbability,
+                Tokens = best.At.Prefix.Length + 1,
+                Mean = best.LogProbability / (best.At.Prefix.Length + 1),
+                Lowest = Math.Min(best.At.Lowest, best.End),
+                End = best.End,
+            };
         }
     }
 }

@@ -6,15 +6,26 @@ namespace HandsFreeStartup.Speech.Recognising;
 /// <summary>One thing that may have been said, with its evidence. All log-probabilities are natural, unmasked, and over the sound given.</summary>
 /// <param name="Ending">What it means, and what about the wording calls for care.</param>
 /// <param name="Words">The likeliest spelling.</param>
-/// <param name="LogProbability">Of the meaning: all its spellings that were found, added up.</param>
-/// <param name="BestLogProbability">Of the likeliest spelling.</param>
-/// <param name="Tokens">Of the likeliest spelling, end included.</param>
-/// <param name="Mean">Mean log-probability per token of the likeliest spelling, end included.</param>
-/// <param name="Lowest">Lowest log-probability of one token of the likeliest spelling, end included.</param>
-/// <param name="End">Log-probability that the phrase ends where it does.</param>
-public sealed record Candidate(
-    Ending Ending, string Words, double LogProbability, double BestLogProbability, int Tokens, double Mean, double Lowest, double End)
+public sealed record Candidate(Ending Ending, string Words)
 {
+    /// <summary>Of the meaning: all its spellings that were found, added up.</summary>
+    public required double LogProbability { get; init; }
+
+    /// <summary>Of the likeliest spelling.</summary>
+    public required double BestLogProbability { get; init; }
+
+    /// <summary>Of the likeliest spelling, end included.</summary>
+    public required int Tokens { get; init; }
+
+    /// <summary>Mean log-probability per token of the likeliest spelling, end included.</summary>
+    public required double Mean { get; init; }
+
+    /// <summary>Lowest log-probability of one token of the likeliest spelling, end included.</summary>
+    public required double Lowest { get; init; }
+
+    /// <summary>Log-probability that the phrase ends where it does.</summary>
+    public required double End { get; init; }
+
     /// <summary>What it means.</summary>
     public Meaning Meaning => Ending.Meaning;
 

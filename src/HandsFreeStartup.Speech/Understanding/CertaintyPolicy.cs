@@ -38,23 +38,29 @@ public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean,
 
 /// <summary>The numbers that decide; they stand in one data file, <c>certainty.json</c>, and nowhere else.</summary>
 /// <param name="Origin">How they were found.</param>
-/// <param name="OneEar">For green when the first ear alone listened.</param>
-/// <param name="TwoEars">For green when both ears listened and agree.</param>
-/// <param name="Amber">For a reading that is read back and must be confirmed, with or without agreement; only the better ear counts.</param>
-/// <param name="Step">For the title of a step after "go to", when both ears listened and agree; it is asked before it is done.</param>
-/// <param name="NoSpeechProbability">Above it nobody spoke, 0..1.</param>
-/// <param name="Safety">For the safety phrases.</param>
-/// <param name="Search">How far is searched.</param>
-public sealed record CertaintyPolicy(
-    string Origin,
-    KindThresholds OneEar,
-    KindThresholds TwoEars,
-    Threshold Amber,
-    Threshold Step,
-    double NoSpeechProbability,
-    SafetyThreshold Safety,
-    SearchLimits Search)
+public sealed record CertaintyPolicy(string Origin)
 {
+    /// <summary>For green when the first ear alone listened.</summary>
+    public required KindThresholds OneEar { get; init; }
+
+    /// <summary>For green when both ears listened and agree.</summary>
+    public required KindThresholds TwoEars { get; init; }
+
+    /// <summary>For a reading that is read back and must be confirmed, with or without agreement; only the better ear counts.</summary>
+    public required Threshold Amber { get; init; }
+
+    /// <summary>For the title of a step after "go to", when both ears listened and agree; it is asked before it is done.</summary>
+    public required Threshold Step { get; init; }
+
+    /// <summary>Above it nobody spoke, 0..1.</summary>
+    public required double NoSpeechProbability { get; init; }
+
+    /// <summary>For the safety phrases.</summary>
+    public required SafetyThreshold Safety { get; init; }
+
+    /// <summary>How far is searched.</summary>
+    public required SearchLimits Search { get; init; }
+
     /// <summary>What a phrase must reach by the number of ears that listened.</summary>
     public KindThresholds For(int ears) => ears > 1 ? TwoEars : OneEar;
 

@@ -96,7 +96,7 @@ public static class PhraseReader
                 where !ear.IsNoise && ear.FreeMean >= policy.Safety.FreeMean
                 let called = SafetyText.Of(PlainWords.Of(ear.FreeText), expectation.Dictation)
                 where called is not null
-                select PhraseText.ToPhrase(called, new Evidence(ear.FreeText, Channel.Voice, Certainty.Green, ear.FreeMean))).FirstOrDefault();
+                select PhraseText.ToPhrase(called, new Evidence(ear.FreeText, Channel.Voice, Certainty.Green) { Score = ear.FreeMean })).FirstOrDefault();
     }
 
     static CommandWord Word(Candidate safety) => ((Meaning.Command)safety.Meaning).Word;
@@ -183,7 +183,7 @@ public static class PhraseReader
     static Phrase ReadText(string text, Expectation expectation)
     {
         TextMeaning meaning = PhraseText.Read(text, expectation);
-        Evidence evidence = new(text, Channel.Voice, Certainty.Amber, Why: "This recognizer cannot tell how sure it is.");
+        Evidence evidence = new(text, Channel.Voice, Certainty.Amber) { Why = "This recognizer cannot tell how sure it is." };
         return meaning.Meanings switch
         {
             [var safety] when PhraseText.IsSafety(safety) => PhraseText.ToPhrase(safety, evidence),
@@ -196,12 +196,12 @@ public static class PhraseReader
 
     static Phrase.NotUnderstood Refuse(Utterance utterance, Weighing? weighing, string why) => new(
         weighing is null
-            ? new Evidence(utterance.FreeText, Channel.Voice, Certainty.Red, Why: why)
+            ? new Evidence(utterance.FreeText, Channel.Voice, Certainty.Red) { Why = why }
             : EvidenceOf(weighing, Certainty.Red, why) with { Words = utterance.FreeText });
 
     static Evidence EvidenceOf(Weighing weighing, Certainty certainty, string why) =>
         EvidenceOf(weighing.Best, weighing.Measured.Margin, weighing.Measured.Ratio, certainty, why);
 
     static Evidence EvidenceOf(Candidate candidate, double margin, double ratio, Certainty certainty, string why) =>
-        new(candidate.Words, Channel.Voice, certainty, candidate.Mean, margin, ratio, why);
+        new(candidate.Words, Channel.Voice, certainty) { Score = candidate.Mean, Margin = margin, Ratio = ratio, Why = why };
 }

@@ -1,23 +1,47 @@
 namespace HandsFreeStartup.Hear;
 
 /// <summary>The figures of a measurement. The names are those of the JSON that the command prints.</summary>
-/// <param name="Cases">Recordings.</param>
-/// <param name="Exact">Right and accepted without asking.</param>
-/// <param name="WrongAccepted">Something was said, and something else was accepted without asking.</param>
-/// <param name="AskedAgain">Something was said and not accepted: a confirmation or a repetition was asked for.</param>
-/// <param name="ConfirmedExact">Right, accepted at once or after a confirmation.</param>
-/// <param name="FalseAccepts">Nothing was said to the tool, and something was accepted without asking.</param>
-/// <param name="FreeExact">Something was said, and the free decoding of the first recognizer is exactly that.</param>
-/// <param name="FreeWrong">The free decoding is exactly another legal phrase, or one where nothing was said.</param>
-/// <param name="LatencyMs">Median and 95th percentile of the decoder alone.</param>
-/// <param name="LatencyWithSilenceMs">The same from the last sample of speech to the phrase, worked out from decoder and grammar, of the recordings with something said.</param>
-/// <param name="RealTimeFactor">Time that decoding took, beside the length of the recordings.</param>
-/// <param name="Machine">What the program needs.</param>
-/// <param name="Rows">Each recording.</param>
-sealed record HearFigures(
-    int Cases, int Exact, int WrongAccepted, int AskedAgain, int ConfirmedExact, int FalseAccepts, int FreeExact, int FreeWrong,
-    HearLatency LatencyMs, HearLatency LatencyWithSilenceMs, double RealTimeFactor, HearNeeds Machine, IReadOnlyList<HearRow> Rows)
+sealed record HearFigures
 {
+    /// <summary>Recordings.</summary>
+    public required int Cases { get; init; }
+
+    /// <summary>Right and accepted without asking.</summary>
+    public required int Exact { get; init; }
+
+    /// <summary>Something was said, and something else was accepted without asking.</summary>
+    public required int WrongAccepted { get; init; }
+
+    /// <summary>Something was said and not accepted: a confirmation or a repetition was asked for.</summary>
+    public required int AskedAgain { get; init; }
+
+    /// <summary>Right, accepted at once or after a confirmation.</summary>
+    public required int ConfirmedExact { get; init; }
+
+    /// <summary>Nothing was said to the tool, and something was accepted without asking.</summary>
+    public required int FalseAccepts { get; init; }
+
+    /// <summary>Something was said, and the free decoding of the first recognizer is exactly that.</summary>
+    public required int FreeExact { get; init; }
+
+    /// <summary>The free decoding is exactly another legal phrase, or one where nothing was said.</summary>
+    public required int FreeWrong { get; init; }
+
+    /// <summary>Median and 95th percentile of the decoder alone.</summary>
+    public required HearLatency LatencyMs { get; init; }
+
+    /// <summary>The same from the last sample of speech to the phrase, worked out from decoder and grammar, of the recordings with something said.</summary>
+    public required HearLatency LatencyWithSilenceMs { get; init; }
+
+    /// <summary>Time that decoding took, beside the length of the recordings.</summary>
+    public required double RealTimeFactor { get; init; }
+
+    /// <summary>What the program needs.</summary>
+    public required HearNeeds Machine { get; init; }
+
+    /// <summary>Each recording.</summary>
+    public required IReadOnlyList<HearRow> Rows { get; init; }
+
     /// <summary>What the original models reached on recordings of their own.</summary>
     public IReadOnlyList<OriginalFigure> OriginalModels { get; } = Hear.OriginalModels.Figures;
 
@@ -30,20 +54,22 @@ sealed record HearFigures(
         HearRow[] said = [.. rows.Where(row => row.Expected != HearRow.Nothing)];
         double[] latencies = [.. rows.Select(row => row.LatencyMs).Order()];
         double[] withSilence = [.. said.Select(row => row.LatencyWithSilenceMs).Order()];
-        return new HearFigures(
-            rows.Count,
-            said.Count(row => row.IsAccepted && row.IsRight),
-            said.Count(row => row.IsAccepted && !row.IsRight),
-            said.Count(row => !row.IsAccepted),
-            said.Count(row => row.IsRight),
-            rows.Count(row => row.Expected == HearRow.Nothing && row.IsAccepted),
-            said.Count(row => row.IsFreeRight),
-            rows.Count(row => row.Free != HearRow.Nothing && !row.IsFreeRight),
-            new HearLatency(Quantile(latencies, 0.5), Quantile(latencies, 0.95)),
-            new HearLatency(Quantile(withSilence, 0.5), Quantile(withSilence, 0.95)),
-            rows.Sum(row => row.LatencyMs) / 1000 / Math.Max(1e-9, rows.Sum(row => row.Seconds)),
-            machine,
-            rows);
+        return new HearFigures
+        {
+            Cases = rows.Count,
+            Exact = said.Count(row => row.IsAccepted && row.IsRight),
+            WrongAccepted = said.Count(row => row.IsAccepted && !row.IsRight),
+            AskedAgain = said.Count(row => !row.IsAccepted),
+            ConfirmedExact = said.Count(row => row.IsRight),
+            FalseAccepts = rows.Count(row => row.Expected == HearRow.Nothing && row.IsAccepted),
+            FreeExact = said.Count(row => row.IsFreeRight),
+            FreeWrong = rows.Count(row => row.Free != HearRow.Nothing && !row.IsFreeRight),
+            LatencyMs = new HearLatency(Quantile(latencies, 0.5), Quantile(latencies, 0.95)),
+            LatencyWithSilenceMs = new HearLatency(Quantile(withSilence, 0.5), Quantile(withSilence, 0.95)),
+            RealTimeFactor = rows.Sum(row => row.LatencyMs) / 1000 / Math.Max(1e-9, rows.Sum(row => row.Seconds)),
+            Machine = machine,
+            Rows = rows,
+        };
     }
 
     /// <summary>95 % interval of a share after Wilson (1927); value of z from memory, 1.96.</summary>

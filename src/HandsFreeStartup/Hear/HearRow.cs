@@ -10,22 +10,38 @@ namespace HandsFreeStartup.Hear;
 /// <param name="File">As written in the manifest.</param>
 /// <param name="Expected">The label.</param>
 /// <param name="Heard">What was made of it, in the words of a label; <c>nothing</c> when it was refused.</param>
-/// <param name="Class">green, amber or red.</param>
-/// <param name="Score">Mean log-probability per token.</param>
-/// <param name="Margin">Best against second best meaning.</param>
-/// <param name="Ratio">Against free decoding.</param>
-/// <param name="LatencyMs">From the sound to the phrase, milliseconds.</param>
-/// <param name="Likeliest">The likeliest legal phrase, whether it was accepted or not, in the words of a label; <c>nothing</c> if none was found.</param>
-/// <param name="Free">What the first recognizer's free decoding says if its words are exactly a legal phrase, in the words of a label; else <c>nothing</c>.</param>
-/// <param name="Why">What kept it from being accepted without asking, in plain words; empty where nothing did.</param>
-/// <param name="Seconds">Length of the recording.</param>
-/// <param name="LatencyWithSilenceMs">
-/// From the last sample of speech to the phrase, milliseconds: the silence that ends such words, or the pause after which decoding begins and the decoding itself, whichever takes longer.
-/// </param>
-sealed record HearRow(
-    string File, string Expected, string Heard, string Class, double Score, double Margin, double Ratio, double LatencyMs, string Likeliest, string Free, string Why, double Seconds,
-    double LatencyWithSilenceMs = 0)
+sealed record HearRow(string File, string Expected, string Heard)
 {
+    /// <summary>green, amber or red.</summary>
+    public required string Class { get; init; }
+
+    /// <summary>Mean log-probability per token.</summary>
+    public required double Score { get; init; }
+
+    /// <summary>Best against second best meaning.</summary>
+    public required double Margin { get; init; }
+
+    /// <summary>Against free decoding.</summary>
+    public required double Ratio { get; init; }
+
+    /// <summary>From the sound to the phrase, milliseconds.</summary>
+    public required double LatencyMs { get; init; }
+
+    /// <summary>The likeliest legal phrase, whether it was accepted or not, in the words of a label; <c>nothing</c> if none was found.</summary>
+    public required string Likeliest { get; init; }
+
+    /// <summary>What the first recognizer's free decoding says if its words are exactly a legal phrase, in the words of a label; else <c>nothing</c>.</summary>
+    public required string Free { get; init; }
+
+    /// <summary>What kept it from being accepted without asking, in plain words; empty where nothing did.</summary>
+    public required string Why { get; init; }
+
+    /// <summary>Length of the recording.</summary>
+    public required double Seconds { get; init; }
+
+    /// <summary>From the last sample of speech to the phrase, milliseconds: the silence that ends such words, or the pause after which decoding begins and the decoding itself, whichever takes longer.</summary>
+    public double LatencyWithSilenceMs { get; init; }
+
     /// <summary>The label of a recording in which nothing is said to the tool.</summary>
     public const string Nothing = "nothing";
 
@@ -51,20 +67,34 @@ sealed record HearRow(
     {
         EarEvidence? surest = utterance.Ears.Where(ear => ear.Best is not null).MaxBy(ear => ear.Best!.Mean);
         TextMeaning free = PhraseText.Read(utterance.FreeText, measured.Expectation);
-        return new HearRow(
-            measured.File, measured.Expected, Label(phrase),
-            ClassOf(phrase),
-            phrase.Evidence.Score, phrase.Evidence.Margin, phrase.Evidence.Ratio, took.TotalMilliseconds,
-            surest?.Best!.Meaning.ToString() ?? Nothing,
-            free.Meanings is [var only] ? only.ToString() : Nothing,
-            phrase.Evidence.Why,
-            seconds,
-            Math.Max(SoundPump.SilenceAfter(phrase.Evidence.Words, measured.Expectation).TotalMilliseconds, SoundPump.Settings.Pause.TotalMilliseconds + took.TotalMilliseconds));
+        return new HearRow(measured.File, measured.Expected, Label(phrase))
+        {
+            Class = ClassOf(phrase),
+            Score = phrase.Evidence.Score,
+            Margin = phrase.Evidence.Margin,
+            Ratio = phrase.Evidence.Ratio,
+            LatencyMs = took.TotalMilliseconds,
+            Likeliest = surest?.Best!.Meaning.ToString() ?? Nothing,
+            Free = free.Meanings is [var only] ? only.ToString() : Nothing,
+            Why = phrase.Evidence.Why,
+            Seconds = seconds,
+            LatencyWithSilenceMs = Math.Max(SoundPump.SilenceAfter(phrase.Evidence.Words, measured.Expectation).TotalMilliseconds, SoundPump.Settings.Pause.TotalMilliseconds + took.TotalMilliseconds),
+        };
     }
 
     /// <summary>The row of a phrase that somebody has just said.</summary>
-    public static HearRow Of(string expected, Phrase phrase) => new(
-        "", expected, Label(phrase), ClassOf(phrase), phrase.Evidence.Score, phrase.Evidence.Margin, phrase.Evidence.Ratio, 0, Label(phrase), Nothing, phrase.Evidence.Why, 0);
+    public static HearRow Of(string expected, Phrase phrase) => new("", expected, Label(phrase))
+    {
+        Class = ClassOf(phrase),
+        Score = phrase.Evidence.Score,
+        Margin = phrase.Evidence.Margin,
+        Ratio = phrase.Evidence.Ratio,
+        LatencyMs = 0,
+        Likeliest = Label(phrase),
+        Free = Nothing,
+        Why = phrase.Evidence.Why,
+        Seconds = 0,
+    };
 
     static string ClassOf(Phrase phrase) => phrase is Phrase.NotUnderstood ? "red" : phrase.Evidence.Certainty.ToString().ToLowerInvariant();
 

@@ -64,7 +64,7 @@ sealed class LiveHearing(IEar ear, SpeechCutter cutter, IAudioSource source, Tim
                     case Input.Spoken spoken:
                         return spoken.Ahead?.Under(LivePhrases.Expectation) ?? ear.Hear(spoken.Clip, LivePhrases.Expectation, cancellation);
                     case Input.Unusable { Why: not Refusal.TooShort } unusable:
-                        return new Phrase.NotUnderstood(new Evidence("", Procedure.Hearing.Channel.Voice, Certainty.Red, Why: StartupSession.Sentence(unusable.Why)));
+                        return new Phrase.NotUnderstood(new Evidence("", Procedure.Hearing.Channel.Voice, Certainty.Red) { Why = StartupSession.Sentence(unusable.Why) });
                     case Input.Sound sound when sound.State != state:
                         state = sound.State;
                         await output.WriteLineAsync(sound.Message.Length > 0 ? $"! {sound.Message}" : "The sound is good again.");

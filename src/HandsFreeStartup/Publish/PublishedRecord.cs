@@ -66,16 +66,45 @@ static class PublishedRecord
         StartupPlan plan = UserFile.PlanOf(began.Job);
         JobReview review = JobReview.Of(plan, record.Happened, ReviewedRecord.StateOf(record.Verification));
         return review.Status is not (JobStatus.Signed or JobStatus.OutOfService or JobStatus.Accepted or JobStatus.Returned) ? (null, new KeptBack(ReviewText.Of(review.Status).ToLowerInvariant(), IsWrong: false))
-            : (new JobToPublish(
-                path, review.JobId, FleetSelection.Word(review.Status), review.MustBeLookedAt, review.Began!.Value, review.Ended!.Value, review.Technician, plan.Appliance.Id, review.Appliance, Rules,
-                [.. review.Findings.Select(Of)], [.. ReadingRow.Of(plan, record.Happened).Select(Of)], record), null);
+            : (new JobToPublish
+            {
+                Path = path,
+                JobId = review.JobId,
+                Status = FleetSelection.Word(review.Status),
+                MustBeLookedAt = review.MustBeLookedAt,
+                Began = review.Began!.Value,
+                Ended = review.Ended!.Value,
+                Technician = review.Technician,
+                Model = plan.Appliance.Id,
+                Appliance = review.Appliance,
+                Rules = Rules,
+                Findings = [.. review.Findings.Select(Of)],
+                Values = [.. ReadingRow.Of(plan, record.Happened).Select(Of)],
+                Record = record,
+            }, null);
     }
 
     static FleetFinding Of(ReviewFinding finding) => new(finding.Rule, (int)finding.Weight, finding.At, finding.StepId, finding.Text, finding.Clips, finding.IsException);
 
-    static FleetValue Of(ReadingRow row) => new(
-        row.At, row.StepId, row.Scope, row.Quantity, Number(row.Value), row.Value, row.Unit, Number(row.ExpandedUncertainty), Number(row.Lower), Number(row.Upper), row.LimitSource, row.Verdict,
-        row.State, row.Heard, row.Certainty, row.Clip);
+    static FleetValue Of(ReadingRow row) => new()
+    {
+        At = row.At,
+        Step = row.StepId,
+        Scope = row.Scope,
+        Quantity = row.Quantity,
+        Value = Number(row.Value),
+        Shown = row.Value,
+        Unit = row.Unit,
+        Uncertainty = Number(row.ExpandedUncertainty),
+        Lower = Number(row.Lower),
+        Upper = Number(row.Upper),
+        LimitSource = row.LimitSource,
+        Verdict = row.Verdict,
+        State = row.State,
+        Heard = row.Heard,
+        Certainty = row.Certainty,
+        Clip = row.Clip,
+    };
 
     static double? Number(string text) => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) ? number : null;
 }

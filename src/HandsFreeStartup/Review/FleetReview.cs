@@ -104,8 +104,18 @@ sealed class FleetReview(ParseResult parsed, FleetDatabase database)
 
     static FolderEntry Entry(FleetJob job) => new(job.Name, ReviewOf(job), new Checkpoint(job.Count, Convert.ToHexString(job.Head)).ToString());
 
-    static JobReview ReviewOf(FleetJob job) => new(
-        StatusOf(job.Status), job.JobId, job.Began, job.Ended, job.Technician, job.Appliance, IsDemonstration: false, [.. job.Findings.Select(Of)], job.MustBeLookedAt);
+    static JobReview ReviewOf(FleetJob job) => new()
+    {
+        Status = StatusOf(job.Status),
+        JobId = job.JobId,
+        Began = job.Began,
+        Ended = job.Ended,
+        Technician = job.Technician,
+        Appliance = job.Appliance,
+        IsDemonstration = false,
+        Findings = [.. job.Findings.Select(Of)],
+        MustBeLookedAt = job.MustBeLookedAt,
+    };
 
     static JobStatus StatusOf(string word) => Enum.GetValues<JobStatus>().FirstOrDefault(status => FleetSelection.Word(status) == word, JobStatus.Unreadable);
 

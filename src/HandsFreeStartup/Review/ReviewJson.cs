@@ -62,11 +62,40 @@ static class ReviewJson
         return escaped.ToString();
     }
 
-    static JobPart Part(FolderEntry entry) => new(
-        entry.Path, entry.Review.JobId, entry.Review.Status, entry.Review.MustBeLookedAt, entry.Review.IsDemonstration, entry.Review.Began, entry.Review.Ended,
-        entry.Review.Technician, entry.Review.Appliance, entry.Checkpoint, entry.Review.Findings);
+    static JobPart Part(FolderEntry entry) => new(entry.Path)
+    {
+        JobId = entry.Review.JobId,
+        Status = entry.Review.Status,
+        MustBeLookedAt = entry.Review.MustBeLookedAt,
+        IsDemonstration = entry.Review.IsDemonstration,
+        Began = entry.Review.Began,
+        Ended = entry.Review.Ended,
+        Technician = entry.Review.Technician,
+        Appliance = entry.Review.Appliance,
+        Checkpoint = entry.Checkpoint,
+        Findings = entry.Review.Findings,
+    };
 
-    sealed record JobPart(
-        string File, string JobId, JobStatus Status, bool MustBeLookedAt, bool IsDemonstration, DateTimeOffset? Began, DateTimeOffset? Ended,
-        string Technician, string Appliance, string? Checkpoint, ImmutableArray<ReviewFinding> Findings);
+    sealed record JobPart(string File)
+    {
+        public required string JobId { get; init; }
+
+        public required JobStatus Status { get; init; }
+
+        public required bool MustBeLookedAt { get; init; }
+
+        public required bool IsDemonstration { get; init; }
+
+        public required DateTimeOffset? Began { get; init; }
+
+        public required DateTimeOffset? Ended { get; init; }
+
+        public required string Technician { get; init; }
+
+        public required string Appliance { get; init; }
+
+        public required string? Checkpoint { get; init; }
+
+        public required ImmutableArray<ReviewFinding> Findings { get; init; }
+    }
 }

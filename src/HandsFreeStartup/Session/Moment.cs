@@ -22,16 +22,29 @@ public enum EarState
 
 /// <summary>How the ear does.</summary>
 /// <param name="State">What it is doing.</param>
-/// <param name="Level">Loudness in dBFS, <see cref="AudioFrame.Floor"/> for none.</param>
-/// <param name="Sound">Whether the source can be heard.</param>
-/// <param name="Message">One sentence about the source, empty while all is well.</param>
-/// <param name="OffersKeys">Two utterances in a row were not understood: the key entry opens, and the voice still works.</param>
-/// <param name="IsSpeaking">Whether the tool speaks.</param>
-/// <param name="IsDeaf">Whether nothing is heard meanwhile.</param>
-/// <param name="SoundFor">How long <paramref name="Sound"/> has been so.</param>
-public sealed record EarView(
-    EarState State, double Level = AudioFrame.Floor, SoundState Sound = SoundState.Good, string Message = "", bool OffersKeys = false, bool IsSpeaking = false, bool IsDeaf = false,
-    TimeSpan SoundFor = default);
+public sealed record EarView(EarState State)
+{
+    /// <summary>Loudness in dBFS, <see cref="AudioFrame.Floor"/> for none.</summary>
+    public double Level { get; init; } = AudioFrame.Floor;
+
+    /// <summary>Whether the source can be heard.</summary>
+    public SoundState Sound { get; init; } = SoundState.Good;
+
+    /// <summary>One sentence about the source, empty while all is well.</summary>
+    public string Message { get; init; } = "";
+
+    /// <summary>Two utterances in a row were not understood: the key entry opens, and the voice still works.</summary>
+    public bool OffersKeys { get; init; }
+
+    /// <summary>Whether the tool speaks.</summary>
+    public bool IsSpeaking { get; init; }
+
+    /// <summary>Whether nothing is heard meanwhile.</summary>
+    public bool IsDeaf { get; init; }
+
+    /// <summary>How long <see cref="Sound"/> has been so.</summary>
+    public TimeSpan SoundFor { get; init; }
+}
 
 /// <summary>What a display is told: the state, and what has just happened.</summary>
 /// <param name="View">The state of the start-up.</param>

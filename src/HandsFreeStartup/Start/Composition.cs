@@ -139,7 +139,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         StartupSession? session = null;
         await using IVoice voice = Voice(sound, languages.Said, cutter, speaks => session?.Post(new Input.Voice(speaks)));
         PlainDisplay display = new(lines);
-        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: true) ?? display, voice, ear, Time, job, sound.Profile, stage, languages);
+        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: true) ?? display, voice, ear, Time, languages) { Photos = job, Profile = sound.Profile, Hands = stage };
         if (ear is null || !Console.IsInputRedirected)
         {
             _ = Task.Run(() => ReadLines(session, closes: ear is null, stop.Token));
@@ -158,7 +158,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         using StartupWindow window = new(input => Post(session!, input), stop.Cancel, Looks.FromEnvironment(options.Screen.IsLight));
         app.Keyboard.KeyDown += (_, key) => key.Handled = ReferenceEquals(app.TopRunnableView, window) && window.Take(key);
         ScreenDisplay display = new(app, window);
-        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: false) ?? display, voice, ear, Time, job, sound.Profile, stage, languages);
+        session = new StartupSession(new StartupProcedure(job.Plan), stage?.Watch(job) ?? job, stage?.Beside(display, asLines: false) ?? display, voice, ear, Time, languages) { Photos = job, Profile = sound.Profile, Hands = stage };
         Task<SessionEnd> running = Task.Run(async () =>
         {
             try

@@ -46,10 +46,18 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         FileCopy site = UserFile.Copy(Given(options.Files.Site, options.Demo, "--site", "demo-site.yaml"));
         string jobId = NewId(clock);
         bool isQuick = options.Quick || options.Demo;
-        JobDescription job = new(
-            jobId, checklist, appliance, site, Technician(options),
-            ProgramVersion.Informational, recognizer, isQuick || options.Sound.Wav.Length > 0 || options.Rehearsal is not null, isQuick ? QuickFactor : 1,
-            Settings(options), options.Files.Occasion, Offset(clock), Rehearsal: options.Rehearsal);
+        JobDescription job = new(jobId, checklist, appliance, site)
+        {
+            Technician = Technician(options),
+            ProgramVersion = ProgramVersion.Informational,
+            Recogniser = recognizer,
+            IsDemonstration = isQuick || options.Sound.Wav.Length > 0 || options.Rehearsal is not null,
+            TimerFactor = isQuick ? QuickFactor : 1,
+            Settings = Settings(options),
+            Occasion = options.Files.Occasion,
+            UtcOffset = Offset(clock),
+            Rehearsal = options.Rehearsal,
+        };
         job = options.Demo || options.Rehearsal is not null ? job : WithOthers(job, options.Data.Jobs, clock);
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);
         OccasionChoice.Check(plan.Checklist, options.Files.Occasion);

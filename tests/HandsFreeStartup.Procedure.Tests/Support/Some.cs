@@ -10,8 +10,14 @@ static class Some
 {
     public static DateTimeOffset Morning { get; } = new(2031, 3, 4, 8, 0, 0, TimeSpan.Zero);
 
-    public static JobDescription Job { get; } = new(
-        "job-1", File("checklist.yaml"), File("furnace.yaml"), File("site.yaml"), "T. Echnician", "0.0.0", "keys", false, 1);
+    public static JobDescription Job { get; } = new("job-1", File("checklist.yaml"), File("furnace.yaml"), File("site.yaml"))
+    {
+        Technician = "T. Echnician",
+        ProgramVersion = "0.0.0",
+        Recogniser = "keys",
+        IsDemonstration = false,
+        TimerFactor = 1,
+    };
 
     /// <summary>One step of each kind, with a gas port to plug and prove.</summary>
     public static ImmutableArray<Step> Steps { get; } =
@@ -61,7 +67,13 @@ static class Some
         ]),
         timerFactor);
 
-    public static Evidence Heard(Certainty certainty = Certainty.Green) => new("words", Channel.Voice, certainty, -0.2, 6, -1, certainty == Certainty.Green ? "" : "unusual");
+    public static Evidence Heard(Certainty certainty = Certainty.Green) => new("words", Channel.Voice, certainty)
+    {
+        Score = -0.2,
+        Margin = 6,
+        Ratio = -1,
+        Why = certainty == Certainty.Green ? "" : "unusual",
+    };
 
     static Step Step(string id, StepKind kind) => new() { Id = id, Section = "Section", Title = $"Title of {id}", Kind = kind, Do = $"Do {id} {{room}}." };
 

@@ -69,7 +69,10 @@ public sealed class WordingTests
     {
         decimal? stated = expanded is null ? null : decimal.Parse(expanded, CultureInfo.InvariantCulture);
 
-        Assert.Equal(shown, ShownValue.Of(new EnteredReading(new("any", ""), decimal.Parse(value, CultureInfo.InvariantCulture), unit, Evidence.Typed(""), null, null, stated)).Text);
+        Assert.Equal(shown, ShownValue.Of(new EnteredReading(new("any", ""), decimal.Parse(value, CultureInfo.InvariantCulture), unit, Evidence.Typed(""))
+        {
+            ExpandedUncertainty = stated,
+        }).Text);
     }
 
     [Theory]
@@ -83,7 +86,11 @@ public sealed class WordingTests
 
     [Fact]
     public void More_than_the_range_is_said_so_and_has_no_uncertainty() =>
-        Assert.Equal("over 9999 ppm", ShownValue.Of(new EnteredReading(new("flue_co", ""), 9999, "ppm", Evidence.Typed(""), null, null, 500, IsOver: true)).Text);
+        Assert.Equal("over 9999 ppm", ShownValue.Of(new EnteredReading(new("flue_co", ""), 9999, "ppm", Evidence.Typed(""))
+        {
+            ExpandedUncertainty = 500,
+            IsOver = true,
+        }).Text);
 
     [Theory]
     [InlineData(0, "0:00")]
@@ -127,7 +134,16 @@ public sealed class WordingTests
     }
 
     static CalculatedResult Result(double value, double? expanded, string unit, int decimals) =>
-        new("any", "Any", value, expanded, unit, decimals, "any/1", ImmutableSortedDictionary<string, decimal>.Empty, null, null, "");
+        new("any", "Any")
+        {
+            Value = value,
+            ExpandedUncertainty = expanded,
+            UnitSymbol = unit,
+            Decimals = decimals,
+            Formula = "any/1",
+            Inputs = ImmutableSortedDictionary<string, decimal>.Empty,
+            Remark = "",
+        };
 
     [Fact]
     public void A_sentence_that_ends_with_a_unit_ends_once()

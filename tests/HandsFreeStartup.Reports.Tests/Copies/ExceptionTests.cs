@@ -18,7 +18,7 @@ public sealed class ExceptionTests
 
     static readonly string Clip = $"{new string('b', 64)}.wav";
 
-    static readonly Evidence Heard = new("monoxide", Channel.Voice, Certainty.Green, Clip: Clip);
+    static readonly Evidence Heard = new("monoxide", Channel.Voice, Certainty.Green) { Clip = Clip };
 
     [Fact]
     public void Every_copy_begins_with_every_exception_in_full()
@@ -72,8 +72,16 @@ public sealed class ExceptionTests
     [Fact]
     public void A_value_that_only_its_uncertainty_takes_into_a_tier_is_not_called_more_than_good_practice_wants()
     {
-        MonoxideJudged judged = new(At, "combustion-high", new ReadingKey("oxygen", "high"), MonoxidePlace.Flue, MonoxideAction.FindSource,
-            "More than good practice wants: look for the cause, and whether it rises.", "common practice, no source", false, 70, IsAirFree: true);
+        MonoxideJudged judged = new(At, "combustion-high", new ReadingKey("oxygen", "high"))
+        {
+            Place = MonoxidePlace.Flue,
+            Action = MonoxideAction.FindSource,
+            Do = "More than good practice wants: look for the cause, and whether it rises.",
+            Source = "common practice, no source",
+            Counts = false,
+            Ppm = 70,
+            IsAirFree = true,
+        };
 
         string text = JobRecord.Of(ScriptedJob.Plan, [judged]).Exceptions.Single().Text;
 
@@ -117,12 +125,21 @@ public sealed class ExceptionTests
     static CopySource Troubled()
     {
         StartupEvent[] whole = [.. ScriptedJob.Whole().Events];
-        EnteredReading high = new(new ReadingKey("flue_co", "high"), 290m, "ppm", Heard, null, null, 20m);
+        EnteredReading high = new(new ReadingKey("flue_co", "high"), 290m, "ppm", Heard) { ExpandedUncertainty = 20m };
         return CopiesTests.Source(ScriptedJob.Plan,
         [
             .. whole[..^1],
             new ReadingEntered(At, "combustion-high", high),
-            new MonoxideJudged(At, "combustion-high", high.Key, MonoxidePlace.Flue, MonoxideAction.ShutOff, "Shut the furnace off.", "a standard (invented)", true, 450, IsAirFree: true),
+            new MonoxideJudged(At, "combustion-high", high.Key)
+            {
+                Place = MonoxidePlace.Flue,
+                Action = MonoxideAction.ShutOff,
+                Do = "Shut the furnace off.",
+                Source = "a standard (invented)",
+                Counts = true,
+                Ppm = 450,
+                IsAirFree = true,
+            },
             new StartupStopped(At, StopCause.GasSmell, Heard),
             new StartupResumed(At, "the regulator vent was loose and was tightened"),
             new AnswerGiven(At, "smell", true, Heard),

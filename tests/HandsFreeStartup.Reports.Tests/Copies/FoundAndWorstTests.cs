@@ -34,7 +34,15 @@ public sealed class FoundAndWorstTests
     public void A_value_that_made_everybody_leave_was_measured_though_nothing_was_accepted_after_it() =>
         Assert.Equal(("250", null, "1"), Line(
         [
-            Entered(250), new MonoxideJudged(At, "look", Room, MonoxidePlace.Room, MonoxideAction.Evacuate, "Everybody leaves.", "invented", true, 250), .. Final(1),
+            Entered(250), new MonoxideJudged(At, "look", Room)
+            {
+                Place = MonoxidePlace.Room,
+                Action = MonoxideAction.Evacuate,
+                Do = "Everybody leaves.",
+                Source = "invented",
+                Counts = true,
+                Ppm = 250,
+            }, .. Final(1),
         ]));
 
     [Fact]
@@ -56,7 +64,7 @@ public sealed class FoundAndWorstTests
         return (line.Found?.Number, line.Worst?.Number, line.Left?.Number);
     }
 
-    static ReadingEntered Entered(decimal ppm) => new(At, "look", new EnteredReading(Room, ppm, "ppm", Evidence.Typed("monoxide"), null, null, null));
+    static ReadingEntered Entered(decimal ppm) => new(At, "look", new EnteredReading(Room, ppm, "ppm", Evidence.Typed("monoxide")));
 
     static StartupEvent[] Final(decimal ppm) => [Entered(ppm), new ReadingStood(At, Room)];
 }

@@ -87,11 +87,19 @@ public sealed class ConsistencyTests
     static IReadOnlyList<string> Of(ApplianceSheet appliance, params StartupEvent[] events) =>
         [.. JobReview.Of(StartupPlan.From(ScriptedJob.Plan.Checklist, appliance, ScriptedJob.Plan.Site), events, RecordState.Sound).Findings.Select(finding => finding.Rule)];
 
-    static ReadingEntered Reading(string fieldId, string scope, string value) => new(At, "combustion-high", new EnteredReading(
-        new ReadingKey(fieldId, scope), decimal.Parse(value, System.Globalization.CultureInfo.InvariantCulture), Fields.Find(fieldId)!.Unit.Symbol, Evidence.Typed(fieldId), null, null, null));
+    static ReadingEntered Reading(string fieldId, string scope, string value) => new(At, "combustion-high", new EnteredReading(new ReadingKey(fieldId, scope), decimal.Parse(value, System.Globalization.CultureInfo.InvariantCulture), Fields.Find(fieldId)!.Unit.Symbol, Evidence.Typed(fieldId)));
 
     static ResultsComputed Result(string id, string scope, double value, params (string FieldId, decimal Value)[] inputs) => new(At, "combustion-high", scope,
-        [new CalculatedResult(id, id, value, 0, "", 1, "invented/1", inputs.ToImmutableSortedDictionary(input => input.FieldId, input => input.Value), null, null, "")]);
+        [new CalculatedResult(id, id)
+        {
+            Value = value,
+            ExpandedUncertainty = 0,
+            UnitSymbol = "",
+            Decimals = 1,
+            Formula = "invented/1",
+            Inputs = inputs.ToImmutableSortedDictionary(input => input.FieldId, input => input.Value),
+            Remark = "",
+        }]);
 
     static ResultsComputed Judged(ResultsComputed computed, DeclaredLimit limit, Verdict verdict) =>
         computed with { Results = [computed.Results[0] with { Limit = limit, Verdict = verdict }] };

@@ -117,7 +117,7 @@ public sealed class JobReviewTests
 
         Assert.Equal(clip, Assert.Single(Of(Changed("oxygen", reading => reading with
         {
-            Evidence = new Evidence("oxygen seven point six", Channel.Voice, Certainty.Amber, Why: "unusual", Clip: clip),
+            Evidence = new Evidence("oxygen seven point six", Channel.Voice, Certainty.Amber) { Why = "unusual", Clip = clip },
         })).Findings.Single(finding => finding.Rule == "doubtful-reading").Clips));
     }
 

@@ -19,7 +19,15 @@ public sealed class ScriptedJob
     {
         _procedure = new StartupProcedure(plan ?? Plan);
         FileCopy file = new("invented.yaml", new string('a', 64), "");
-        Take(_procedure.Begin(new JobDescription(jobId, file, file, file, technician, "0.1.0", "keys", isDemonstration, 1) { Beside = beside.Length == 0 ? null : [.. beside] }, _now));
+        Take(_procedure.Begin(new JobDescription(jobId, file, file, file)
+        {
+            Technician = technician,
+            ProgramVersion = "0.1.0",
+            Recogniser = "keys",
+            IsDemonstration = isDemonstration,
+            TimerFactor = 1,
+            Beside = beside.Length == 0 ? null : [.. beside],
+        }, _now));
     }
 
     public IReadOnlyList<StartupEvent> Events => _events;
@@ -79,7 +87,10 @@ public sealed class ScriptedJob
     }
 
     public ScriptedJob Read(string fieldId, decimal value, Certainty certainty = Certainty.Green) => Say(new Phrase.Reading(
-        Fields.Find(fieldId)!, value, new Evidence($"{fieldId} spoken", Channel.Voice, certainty, Why: certainty == Certainty.Green ? "" : "seventeen and seventy sound alike")));
+        Fields.Find(fieldId)!, value, new Evidence($"{fieldId} spoken", Channel.Voice, certainty)
+        {
+            Why = certainty == Certainty.Green ? "" : "seventeen and seventy sound alike",
+        }));
 
     public ScriptedJob Wait(TimeSpan time)
     {

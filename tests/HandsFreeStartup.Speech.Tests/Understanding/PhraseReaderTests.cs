@@ -16,7 +16,15 @@ public sealed class PhraseReaderTests
     {
         Meaning meaning = Assert.Single(PhraseText.Read(words, Asked).Meanings);
         int tokens = words.Split(' ').Length + 1;
-        return new Candidate(new Ending(meaning), words, tokens * mean, tokens * mean, tokens, mean, Math.Min(2 * mean, end), end);
+        return new Candidate(new Ending(meaning), words)
+        {
+            LogProbability = tokens * mean,
+            BestLogProbability = tokens * mean,
+            Tokens = tokens,
+            Mean = mean,
+            Lowest = Math.Min(2 * mean, end),
+            End = end,
+        };
     }
 
     static EarEvidence Ear(params ImmutableArray<Candidate> candidates) =>

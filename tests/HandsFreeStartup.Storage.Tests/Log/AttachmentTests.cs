@@ -19,7 +19,7 @@ public sealed class AttachmentTests : IDisposable
         _clip = new AttachmentStore(_job).Keep([0.1f, -0.2f, 0.3f]);
         File.WriteAllBytes(_folder.File("plate.jpg"), [.. Enumerable.Range(0, 64).Select(i => (byte)(i * 3))]);
         (_photo, string hash) = new AttachmentStore(_job).KeepPhoto(_folder.File("plate.jpg"));
-        Evidence spoken = new("words", Channel.Voice, Certainty.Green, Clip: _clip);
+        Evidence spoken = new("words", Channel.Voice, Certainty.Green) { Clip = _clip };
         using StartupLog log = StartupLog.Create(_job);
         foreach (StartupEvent happened in (StartupEvent[])
             [new StartupBegan(Some.Moment, Some.Began().Job with { Checklist = Fixture.Checklist, Appliance = Fixture.Appliance, Site = Fixture.Site }), new UtteranceHeard(Some.Moment, spoken), new PhotoAttached(Some.Moment, "drill", _photo, hash, Evidence.Typed("photo plate.jpg"))])

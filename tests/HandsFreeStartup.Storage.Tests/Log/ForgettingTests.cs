@@ -22,7 +22,7 @@ public sealed class ForgettingTests : IDisposable
         _job = _folder.File("job.db");
         _clip = new AttachmentStore(_job).Keep([0.1f, 0.2f]);
         JobDescription job = Some.Began().Job with { Checklist = Fixture.Checklist, Appliance = Fixture.Appliance, Site = Fixture.Site };
-        Evidence spoken = new("Mrs. Quarry was present", Channel.Voice, Certainty.Green, Clip: _clip);
+        Evidence spoken = new("Mrs. Quarry was present", Channel.Voice, Certainty.Green) { Clip = _clip };
         using StartupLog log = StartupLog.Create(_job);
         foreach (StartupEvent happened in (StartupEvent[])
         [
@@ -98,7 +98,10 @@ public sealed class ForgettingTests : IDisposable
         Assert.Equal(before.Rooms.AsEnumerable(), after.Rooms);
         Assert.Equal(before.Instruments.AsEnumerable(), after.Instruments);
         Assert.Equal(before.AltitudeFeet, after.AltitudeFeet);
-        Assert.Equal(new NoteTaken(Some.Moment, "drill", "(removed)", new Evidence("(removed)", Channel.Voice, Certainty.Green, Clip: _clip)), events.OfType<NoteTaken>().Single());
+        Assert.Equal(new NoteTaken(Some.Moment, "drill", "(removed)", new Evidence("(removed)", Channel.Voice, Certainty.Green)
+        {
+            Clip = _clip,
+        }), events.OfType<NoteTaken>().Single());
     }
 
     [Fact]

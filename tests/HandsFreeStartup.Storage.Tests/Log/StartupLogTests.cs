@@ -199,7 +199,7 @@ public sealed class StartupLogTests : IDisposable
     {
         AttachmentStore clips = new(Job);
         string name = clips.Keep([0f, 0.5f, -1f, 2f]);
-        Write(Job, [Some.Began(), Some.Note("hot plate", new Evidence("hot plate", Channel.Voice, Certainty.Amber, Clip: name))]);
+        Write(Job, [Some.Began(), Some.Note("hot plate", new Evidence("hot plate", Channel.Voice, Certainty.Amber) { Clip = name })]);
 
         byte[] wav = File.ReadAllBytes(clips.Find(AttachmentKind.Recording, name)!);
         Assert.Equal(name, $"{Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(wav))}.wav");

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Reflection;
-using System.Runtime.CompilerServices;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Messages;
 
@@ -86,7 +85,8 @@ public sealed class ArbitraryEvent(int seed)
     {
         ConstructorInfo constructor = type.GetConstructors().MaxBy(candidate => candidate.GetParameters().Length)!;
         object made = constructor.Invoke([.. constructor.GetParameters().Select(parameter => MakeOrNull(parameter.ParameterType, _nullability.Create(parameter)))]);
-        foreach (PropertyInfo named in type.GetProperties().Where(property => property.IsDefined(typeof(RequiredMemberAttribute))))
+        string[] positions = [.. constructor.GetParameters().Select(parameter => parameter.Name!)];
+        foreach (PropertyInfo named in type.GetProperties().Where(property => property.CanWrite && !positions.Contains(property.Name)))
         {
             named.SetValue(made, MakeOrNull(named.PropertyType, _nullability.Create(named)));
         }

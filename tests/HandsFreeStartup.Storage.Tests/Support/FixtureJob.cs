@@ -16,8 +16,14 @@ public static class FixtureJob
     /// <summary>The events of a job; another seed makes another oxygen, and now and then a correction or a skipped step.</summary>
     public static IReadOnlyList<StartupEvent> Events(int seed = 0)
     {
-        JobDescription description = new(
-            FormattableString.Invariant($"job-{seed}"), Fixture.Checklist, Fixture.Appliance, Site, "T. Tester", "0.1.0", "keys", false, 1);
+        JobDescription description = new(FormattableString.Invariant($"job-{seed}"), Fixture.Checklist, Fixture.Appliance, Site)
+        {
+            Technician = "T. Tester",
+            ProgramVersion = "0.1.0",
+            Recogniser = "keys",
+            IsDemonstration = false,
+            TimerFactor = 1,
+        };
         LiveJob job = new(UserFile.PlanOf(description));
         job.GoTo("combustion-low");
         if (seed % 5 == 4)

@@ -12,15 +12,28 @@ public static class Some
 {
     public static DateTimeOffset Moment { get; } = new(2026, 3, 14, 9, 26, 53, 589, TimeSpan.Zero);
 
-    public static StartupBegan Began() => new(Moment, new JobDescription(
-        "job-1", UserFile.Copy("checklist.yaml", "id: a"), UserFile.Copy("appliance.yaml", "id: b"), UserFile.Copy("site.yaml", "id: c"),
-        "T. Tester", "0.1.0", "keys", false, 1));
+    public static StartupBegan Began() => new(Moment, new JobDescription("job-1", UserFile.Copy("checklist.yaml", "id: a"), UserFile.Copy("appliance.yaml", "id: b"), UserFile.Copy("site.yaml", "id: c"))
+    {
+        Technician = "T. Tester",
+        ProgramVersion = "0.1.0",
+        Recogniser = "keys",
+        IsDemonstration = false,
+        TimerFactor = 1,
+    });
 
     public static NoteTaken Note(string text, Evidence evidence) => new(Moment, "drill", text, evidence);
 
-    public static ReadingEntered Reading(string fieldId, decimal value, string scope) => new(Moment, "combustion-low", new EnteredReading(
-        new ReadingKey(fieldId, scope), value, "%", new Evidence("oxygen seven point six", Channel.Voice, Certainty.Green, -0.11, 3.2, -0.4),
-        new DeclaredLimit("oxygen/low", 6.0m, 11.0m, "%", "maker's instructions (invented)", false), Verdict.Pass, 0.3m));
+    public static ReadingEntered Reading(string fieldId, decimal value, string scope) => new(Moment, "combustion-low", new EnteredReading(new ReadingKey(fieldId, scope), value, "%", new Evidence("oxygen seven point six", Channel.Voice, Certainty.Green)
+    {
+        Score = -0.11,
+        Margin = 3.2,
+        Ratio = -0.4,
+    })
+    {
+        Limit = new DeclaredLimit("oxygen/low", 6.0m, 11.0m, "%", "maker's instructions (invented)", false),
+        Verdict = Verdict.Pass,
+        ExpandedUncertainty = 0.3m,
+    });
 
     public static ImmutableArray<StartupEvent> SmallJob =>
     [

@@ -10,6 +10,9 @@ public sealed partial class ArchitectureTests
 {
     const string Product = "HandsFreeStartup";
 
+    /// <summary>More values than these are mistaken for one another when they are told apart by their order only.</summary>
+    const int MostPositions = 7;
+
     /// <summary>What each room may refer to. The program may refer to all.</summary>
     static readonly Dictionary<string, string[]> Rooms = new()
     {
@@ -89,6 +92,22 @@ public sealed partial class ArchitectureTests
     {
         Assert.Equal(Ids(typeof(FieldId)), Procedure.Hearing.Fields.All.Concat(Procedure.Hearing.Fields.PlateBounds).Select(field => field.Id).Order(StringComparer.Ordinal));
         Assert.Equal(Ids(typeof(ResultId)), Procedure.Checklists.ResultKind.All.Select(kind => kind.Id).Append(Procedure.Checklists.LimitNames.ReplaceValve).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void Nothing_is_made_of_more_than_seven_values_by_their_positions()
+    {
+        string[] tooMany =
+        [
+            .. from room in RoomNames
+               from type in Assembly.Load(room).GetTypes()
+               where !type.IsDefined(typeof(CompilerGeneratedAttribute))
+               from constructor in type.GetConstructors(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic)
+               where !constructor.IsPrivate && constructor.GetParameters().Length > MostPositions
+               select $"{type.FullName} takes {constructor.GetParameters().Length}: give them names as properties",
+        ];
+
+        Assert.Empty(tooMany);
     }
 
     static IEnumerable<string> Ids(Type vocabulary) => vocabulary.GetFields().Select(field => (string)field.GetRawConstantValue()!).Order(StringComparer.Ordinal);

@@ -61,7 +61,15 @@ public sealed partial class UserFileDoor(UserFileKind kind) : FuzzedDoor($"yaml-
             UserFileKind.Site => UserFile.ReadSite(file),
             _ => UserFile.ReadSettings(file),
         };
-        JobDescription job = new("job", checklist, sheet, site, "T", "0", "keys", false, 1) { Settings = kind == UserFileKind.Settings ? file : null };
+        JobDescription job = new("job", checklist, sheet, site)
+        {
+            Technician = "T",
+            ProgramVersion = "0",
+            Recogniser = "keys",
+            IsDemonstration = false,
+            TimerFactor = 1,
+            Settings = kind == UserFileKind.Settings ? file : null,
+        };
         StartupProcedure procedure = new(UserFile.PlanOf(job));
         Assert.NotEmpty(procedure.View(DateTimeOffset.UnixEpoch).ToString());
         return alone;

@@ -7,7 +7,18 @@ namespace HandsFreeStartup.Tests.Hear;
 public sealed class HearTextTests
 {
     static HearRow Row(string expected, string heard, string certainty, string why = "") =>
-        new("a.wav", expected, heard, certainty, -0.1, 5, 0, 100, heard, HearRow.Nothing, why, 1);
+        new("a.wav", expected, heard)
+        {
+            Class = certainty,
+            Score = -0.1,
+            Margin = 5,
+            Ratio = 0,
+            LatencyMs = 100,
+            Likeliest = heard,
+            Free = HearRow.Nothing,
+            Why = why,
+            Seconds = 1,
+        };
 
     static string[] Lines(params HearRow[] rows)
     {

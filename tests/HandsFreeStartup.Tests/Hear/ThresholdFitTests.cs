@@ -15,7 +15,15 @@ public sealed class ThresholdFitTests
     /// <summary>"Oxygen seven point six", heard by two models alike; how well is given.</summary>
     static FitCase Said(string speaker, double mean, string expected = "oxygen=7.6")
     {
-        Candidate candidate = new(new Ending(new Meaning.Reading(Oxygen, 7.6m)), "Oxygen 7.6", 4 * mean, 4 * mean, 4, mean, mean, -0.01);
+        Candidate candidate = new(new Ending(new Meaning.Reading(Oxygen, 7.6m)), "Oxygen 7.6")
+        {
+            LogProbability = 4 * mean,
+            BestLogProbability = 4 * mean,
+            Tokens = 4,
+            Mean = mean,
+            Lowest = mean,
+            End = -0.01,
+        };
         EarEvidence Ear(string name) => new(name, [candidate], "Oxygen 7.6", 4 * mean, 0.01, false);
         Utterance utterance = new([Ear("one"), Ear("two")], "Oxygen 7.6", SignalToNoise: 30);
         return new FitCase(new HearCase($"{speaker}{mean}{expected}.wav", "", expected, Expectation.Open, "open", speaker), utterance);

@@ -64,9 +64,9 @@ public sealed class SpokenHandsTests
     static async Task<(List<StartupEvent> Log, StartupSession Session)> Heard(RehearsalStage stage, IHands? hands, params string[] words)
     {
         NotedLog log = new([]);
-        StartupSession session = new(new StartupProcedure(Furnace.Value.Plan), stage.Watch(log), stage.Beside(new NotedDisplay([]), asLines: false), new SilentVoice(), new ReadingEar(words), TimeProvider.System, hands: hands);
+        StartupSession session = new(new StartupProcedure(Furnace.Value.Plan), stage.Watch(log), stage.Beside(new NotedDisplay([]), asLines: false), new SilentVoice(), new ReadingEar(words), TimeProvider.System) { Hands = hands };
         FileCopy none = new("", "", "");
-        session.Begin(new JobDescription("hands", none, none, none, "", "", "", true, 1));
+        session.Begin(new JobDescription("hands", none, none, none) { Technician = "", ProgramVersion = "", Recogniser = "", IsDemonstration = true, TimerFactor = 1 });
         for (int i = 0; i < words.Length; i++)
         {
             session.Post(new Input.Spoken(new SpeechClip([0], i, 0, 0)));

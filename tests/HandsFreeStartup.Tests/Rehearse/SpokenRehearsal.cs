@@ -79,7 +79,14 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
         _mouth = mouth;
         _session = session = new StartupSession(new StartupProcedure(furnace.Plan), _stage.Watch(this), _stage.Beside(this, asLines: false), mouth, ear, _stage.Clock);
         FileCopy none = new("", "", "");
-        session.Begin(new JobDescription("spoken", none, none, none, "Synthetic", "0", "synthetic speech", true, 1));
+        session.Begin(new JobDescription("spoken", none, none, none)
+        {
+            Technician = "Synthetic",
+            ProgramVersion = "0",
+            Recogniser = "synthetic speech",
+            IsDemonstration = true,
+            TimerFactor = 1,
+        });
         Task ticking = Ticker.Run(session.Post, _stage.Clock, stop.Token);
         Task hearing = Task.Run(() => new SoundPump(cutter, ear, () => session.Expected, session.Post).Run(new Microphone(room.Microphone, TimeProvider.System), stop.Token));
         Task<SessionEnd> running = Task.Run(() => session.Run(stop.Token));

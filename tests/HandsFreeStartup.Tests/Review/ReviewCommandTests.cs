@@ -96,7 +96,15 @@ public sealed class ReviewCommandTests : IDisposable
                 log.Append(happened);
             }
 
-            log.Append(new MonoxideJudged(events[^1].At, events.OfType<ReadingEntered>().First().StepId, new ReadingKey("flue_co", "low"), MonoxidePlace.Flue, MonoxideAction.ShutOff, "Shut the furnace off.", "invented", true, 450));
+            log.Append(new MonoxideJudged(events[^1].At, events.OfType<ReadingEntered>().First().StepId, new ReadingKey("flue_co", "low"))
+            {
+                Place = MonoxidePlace.Flue,
+                Action = MonoxideAction.ShutOff,
+                Do = "Shut the furnace off.",
+                Source = "invented",
+                Counts = true,
+                Ppm = 450,
+            });
         }
 
         ProgramResult silent = await ProgramProcess.Run("review", "danger", "--accept", "--lead", "L. Ead", "--data", _data);

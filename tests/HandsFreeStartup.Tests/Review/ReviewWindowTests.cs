@@ -10,14 +10,22 @@ namespace HandsFreeStartup.Tests.Review;
 /// <summary>The review's window without a terminal.</summary>
 public sealed class ReviewWindowTests
 {
-    static readonly JobReview Review = new(
-        JobStatus.Signed, "job-1", DateTimeOffset.UnixEpoch, DateTimeOffset.UnixEpoch, "T. Tester", "Furnace", false,
-        [
+    static readonly JobReview Review = new()
+    {
+        Status = JobStatus.Signed,
+        JobId = "job-1",
+        Began = DateTimeOffset.UnixEpoch,
+        Ended = DateTimeOffset.UnixEpoch,
+        Technician = "T. Tester",
+        Appliance = "Furnace",
+        IsDemonstration = false,
+        Findings = [
             new ReviewFinding("left-open", Weight.Danger, "Still open: manifold port."),
             new ReviewFinding("skipped-step", Weight.Doubt, "Step \"look\" was skipped.") { Quote = "panel is painted shut", Clips = ["one.wav", "two.wav"], StepId = "look" },
             .. Enumerable.Range(0, 40).Select(number => new ReviewFinding("note", Weight.Note, FormattableString.Invariant($"Note number {number}."))),
         ],
-        true);
+        MustBeLookedAt = true,
+    };
 
     readonly List<string> _done = [];
 

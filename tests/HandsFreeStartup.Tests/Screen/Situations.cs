@@ -11,7 +11,7 @@ namespace HandsFreeStartup.Tests.Screen;
 static class Situations
 {
     static readonly string Checklists = Path.Combine(AppContext.BaseDirectory, "checklists");
-    static readonly EarView Listening = new(EarState.Listening, -32);
+    static readonly EarView Listening = new(EarState.Listening) { Level = -32 };
 
     public static ImmutableArray<string> Names { get; } =
     [
@@ -29,7 +29,10 @@ static class Situations
         "doubtful" => Shown(Job().GoTo("inlet-static"), job => job.Say("inlet_pressure", 7.0m, Certainty.Amber)),
         "timer" => Shown(Job().GoTo("warm-up"), job => job.Wait(TimeSpan.FromSeconds(95))),
         "settling" => Shown(Job().GoTo("combustion-high"), job => job.Say("oxygen", 8.4m).Wait(TimeSpan.FromSeconds(20)).Say("oxygen", 7.9m).Wait(TimeSpan.FromSeconds(20)).Say("oxygen", 7.7m).Say("flue_co", 12m)),
-        "not-understood" => Shown(Job().GoTo("room-before"), _ => { }, new Evidence("oxygen seventy", Procedure.Hearing.Channel.Voice, Certainty.Red, Why: "no such value"), ear: Listening with { OffersKeys = true }),
+        "not-understood" => Shown(Job().GoTo("room-before"), _ => { }, new Evidence("oxygen seventy", Procedure.Hearing.Channel.Voice, Certainty.Red)
+        {
+            Why = "no such value",
+        }, ear: Listening with { OffersKeys = true }),
         "paused" => Shown(Job().GoTo("vent"), job => job.Say(CommandWord.StandBy)),
         "gas-smell" => Shown(Job().GoTo("leak-check"), job => job.Say(CommandWord.GasSmell).Wait(TimeSpan.FromSeconds(48))),
         "signing" => Shown(Job().GoTo("sign"), job => job.Say(CommandWord.Finish)),

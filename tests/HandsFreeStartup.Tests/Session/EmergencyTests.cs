@@ -206,8 +206,10 @@ public sealed class EmergencyTests
     {
         HeldLog log = new(_notes, _hold) { Holds = hangs };
         HeldEar ear = new(hangs == "ear" ? _hold : null, heard ?? new Phrase.Answer(AnswerWord.No, Some.Heard()));
-        StartupSession session = new(
-            new StartupProcedure(Some.Plan()), log, display ?? new NotedDisplay(_notes), new SilentVoice(), ear, _clock, new HeldShelf(_hold));
+        StartupSession session = new(new StartupProcedure(Some.Plan()), log, display ?? new NotedDisplay(_notes), new SilentVoice(), ear, _clock)
+        {
+            Photos = new HeldShelf(_hold),
+        };
         session.Begin(Some.Job);
         log.IsHeld = true;
         return (session, log);

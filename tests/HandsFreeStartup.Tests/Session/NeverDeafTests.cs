@@ -108,7 +108,7 @@ public sealed class NeverDeafTests
     /// <returns>How many events there were before.</returns>
     async Task<int> Take(HearingProfile profile, Phrase? heard, params Input[] inputs)
     {
-        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar(heard is null ? [] : [heard]), new FakeTimeProvider(Some.Morning), null, profile);
+        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar(heard is null ? [] : [heard]), new FakeTimeProvider(Some.Morning)) { Profile = profile };
         session.Begin(Some.Job);
         int before = _log.Events.Count;
         foreach (Input input in heard is null ? inputs : [new Input.Spoken(Clip, null, Prompt)])

@@ -86,7 +86,14 @@ public sealed class SamePlaceTests : IDisposable
         DateTimeOffset at = DateTimeOffset.UtcNow - ago;
         using StartupLog log = StartupLog.Create(Path.Combine(folder, $"{id}.db"));
         log.Append([
-            new StartupBegan(at, new JobDescription(id, UserFile.Copy(Sheet("gas-furnace")), UserFile.Copy(Sheet(appliance)), UserFile.Copy(Sheet(site)), "T. Echnician", "0", "keys", isDemonstration, 1)),
+            new StartupBegan(at, new JobDescription(id, UserFile.Copy(Sheet("gas-furnace")), UserFile.Copy(Sheet(appliance)), UserFile.Copy(Sheet(site)))
+            {
+                Technician = "T. Echnician",
+                ProgramVersion = "0",
+                Recogniser = "keys",
+                IsDemonstration = isDemonstration,
+                TimerFactor = 1,
+            }),
             new StartupSigned(at, "T. Echnician"),
         ]);
     }

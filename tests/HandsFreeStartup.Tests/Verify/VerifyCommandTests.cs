@@ -18,7 +18,14 @@ public sealed class VerifyCommandTests : IDisposable
         DateTimeOffset moment = new(2026, 3, 14, 9, 0, 0, TimeSpan.Zero);
         FileCopy file = UserFile.Copy("invented.yaml", "id: a");
         using StartupLog log = StartupLog.Create(_job);
-        log.Append(new StartupBegan(moment, new JobDescription("job-1", file, file, file, "T. Tester", "0.1.0", "keys", true, 1)));
+        log.Append(new StartupBegan(moment, new JobDescription("job-1", file, file, file)
+        {
+            Technician = "T. Tester",
+            ProgramVersion = "0.1.0",
+            Recogniser = "keys",
+            IsDemonstration = true,
+            TimerFactor = 1,
+        }));
         log.Append(new ListeningPaused(moment.AddSeconds(1)));
         log.Append(new ListeningResumed(moment.AddSeconds(2)));
         _printed = log.Checkpoint!;

@@ -27,15 +27,26 @@ sealed record Point(DateTimeOffset At, double Value, Mark Mark);
 /// <param name="Title">What was read, and where.</param>
 /// <param name="Unit">Of all values.</param>
 /// <param name="Points">In the order of time.</param>
-/// <param name="Lower">Lowest permitted value, or null.</param>
-/// <param name="Upper">Highest permitted value, or null.</param>
-/// <param name="LimitText">The limit as all copies show it; empty if there is none.</param>
-/// <param name="SettledAt">Since when the series counts as settled, or null.</param>
-/// <param name="Left">The value that stands as all copies show it, or null.</param>
-/// <param name="Times">By which its times are told.</param>
-sealed record Series(
-    string Title, string Unit, IReadOnlyList<Point> Points, double? Lower, double? Upper, string LimitText, DateTimeOffset? SettledAt, string? Left, LocalTime Times)
+sealed record Series(string Title, string Unit, IReadOnlyList<Point> Points)
 {
+    /// <summary>Lowest permitted value, or null.</summary>
+    public required double? Lower { get; init; }
+
+    /// <summary>Highest permitted value, or null.</summary>
+    public required double? Upper { get; init; }
+
+    /// <summary>The limit as all copies show it; empty if there is none.</summary>
+    public required string LimitText { get; init; }
+
+    /// <summary>Since when the series counts as settled, or null.</summary>
+    public required DateTimeOffset? SettledAt { get; init; }
+
+    /// <summary>The value that stands as all copies show it, or null.</summary>
+    public required string? Left { get; init; }
+
+    /// <summary>By which its times are told.</summary>
+    public required LocalTime Times { get; init; }
+
     /// <summary>Every reading that was entered more than once.</summary>
     public static IReadOnlyList<Series> Of(CopyFacts copy) =>
     [
@@ -50,14 +61,15 @@ sealed record Series(
     {
         ReadingFate? left = fates.LastOrDefault(fate => fate.Counts);
         Procedure.Checklists.DeclaredLimit? limit = (left ?? fates[^1]).Reading.Limit;
-        return new Series(
-            key.Scope.Length == 0 ? Labels.Of(key) : $"{Labels.Of(key with { Scope = "" })}, {ReadingGroups.Title(key.Scope).ToLowerInvariant()}",
-            fates[0].Reading.UnitSymbol,
-            [.. fates.Select(fate => new Point(fate.At, (double)fate.Reading.Value, MarkOf(fate)))],
-            (double?)limit?.Lower, (double?)limit?.Upper, limit?.Text.TrimEnd() ?? "",
-            SettledSince(copy.Facts.Series.Where(judged => judged.Key == key), left),
-            left is null ? null : ShownValue.Of(left.Reading).Plain,
-            copy.Times);
+        return new Series(key.Scope.Length == 0 ? Labels.Of(key) : $"{Labels.Of(key with { Scope = "" })}, {ReadingGroups.Title(key.Scope).ToLowerInvariant()}", fates[0].Reading.UnitSymbol, [.. fates.Select(fate => new Point(fate.At, (double)fate.Reading.Value, MarkOf(fate)))])
+        {
+            Lower = (double?)limit?.Lower,
+            Upper = (double?)limit?.Upper,
+            LimitText = limit?.Text.TrimEnd() ?? "",
+            SettledAt = SettledSince(copy.Facts.Series.Where(judged => judged.Key == key), left),
+            Left = left is null ? null : ShownValue.Of(left.Reading).Plain,
+            Times = copy.Times,
+        };
     }
 
     /// <summary>The first of the judgments "settled" up to the end; one that was followed by "not yet" does not count.</summary>
