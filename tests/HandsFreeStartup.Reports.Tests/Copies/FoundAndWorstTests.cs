@@ -5,6 +5,8 @@ using HandsFreeStartup.Reports.Copies;
 using HandsFreeStartup.Reports.Copies.Narrow;
 using HandsFreeStartup.Reports.Facts;
 using HandsFreeStartup.Reports.Tests.Support;
+using UglyToad.PdfPig;
+using UglyToad.PdfPig.Content;
 
 namespace HandsFreeStartup.Reports.Tests.Copies;
 
@@ -56,6 +58,22 @@ public sealed class FoundAndWorstTests
             Assert.Matches("Kitchen was 250 – 1 ", pdf.Text);
         });
         Assert.Contains("found was 250 ppm", NarrowCopy.Of(source, 48), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_worst_value_over_the_range_does_not_touch_what_was_found()
+    {
+        ReadingEntered full = Entered(9999);
+        StartupEvent over = full with { Reading = full.Reading with { IsOver = true } };
+        CopySource source = CopiesTests.Source(ScriptedJob.Plan, [.. ScriptedJob.Whole().Events, .. Final(40), over, new ReadingStood(At, Room), .. Final(1)]);
+
+        Assert.All(CopiesTests.All(source, Paper.A4), copy =>
+        {
+            using PdfDocument pdf = PdfDocument.Open(copy);
+            Word[] words = [.. pdf.GetPages().SelectMany(page => page.GetWords()).SkipWhile(word => word.Text != "Kitchen").Take(12)];
+            Word found = Assert.Single(words, word => word.Text == "40"), worst = Assert.Single(words, word => word.Text == "9999");
+            Assert.True(worst.BoundingBox.Top < found.BoundingBox.Bottom, $"{found.BoundingBox} beside {worst.BoundingBox}");
+        });
     }
 
     static (string? Found, string? Worst, string? Left) Line(IEnumerable<StartupEvent> events)

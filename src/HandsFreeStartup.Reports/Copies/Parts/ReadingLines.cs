@@ -15,6 +15,9 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
     /// <summary>Smaller letters are not read in a furnace room, pt (common practice, no source).</summary>
     const double Smallest = 7;
 
+    /// <summary>Numbers with less between them are read as one, pt (common practice, no source).</summary>
+    const double Apart = 4;
+
     readonly Style _label = new(size, false, Style.Ink);
     readonly Style _left = new(size * 1.08, true, Style.Ink);
     readonly Style _quiet = new(Math.Max(Smallest, size * 0.89), false, Style.Quiet);
@@ -65,8 +68,9 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
         Style style = line.MustBeLookedAt ? _alarm : _quiet;
 
         // A short reason stands where the number would; one that tells a number stays away from the numbers that stand.
+        bool isLower = IsLower(line);
         bool isBeside = line.Left is null && !below.Any(char.IsDigit) && ruler.Width(below, style) <= (1 - Uncertainty) * width;
-        yield return new Strip(pitch + (label.Count - 1) * _label.LineHeight, (pen, x, y) =>
+        yield return new Strip(pitch + Math.Max(label.Count - 1, isLower ? 1 : 0) * _label.LineHeight, (pen, x, y) =>
         {
             for (int i = 0; i < label.Count; i++)
             {
@@ -88,7 +92,7 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
     {
         double quiet = feet - _quiet.Baseline;
         Quiet(pen, line.Found, x + FoundPoint * width, feet);
-        Quiet(pen, line.Worst, x + WorstPoint * width, feet);
+        Quiet(pen, line.Worst, x + WorstPoint * width, IsLower(line) ? feet + _label.LineHeight : feet);
         OnPoint(pen, line.Left?.Number ?? "–", line.MustBeLookedAt ? _left.In(Style.Alarm) : _left, x + LeftPoint * width, feet - _left.Baseline);
         Fit(pen, line.Left is not { } left ? "" : left.Value.Doubt == ShownValue.NoneStated ? "none stated" : left.Value.Doubt, x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
         Fit(pen, line.Left is null ? "" : line.Unit, x + Unit * width, quiet, (Limit - Unit) * width - 2);
@@ -107,6 +111,17 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
         OnPoint(pen, number.Number, _quiet, point, feet - _quiet.Baseline);
         pen.TextToRight(number.Fate, _mark, point - Whole(number.Number, _quiet) - 2.5, feet - _mark.Baseline);
     }
+
+    /// <summary>Whether the worst value, with its fate, has no room between its neighbors: it then stands a line lower.</summary>
+    bool IsLower(FoundAndLeft line) => line.Worst is { } worst
+        && (Before(worst) + Apart > (WorstPoint - FoundPoint) * width - After(line.Found?.Number ?? "–", _quiet)
+            || After(worst.Number, _quiet) + Apart > (LeftPoint - WorstPoint) * width - Whole(line.Left?.Number ?? "–", _left));
+
+    /// <summary>Width of a number before its point, with its fate.</summary>
+    double Before(ShownNumber number) => Whole(number.Number, _quiet) + 2.5 + ruler.Width(number.Fate, _mark);
+
+    /// <summary>Width of what stands behind the decimal point.</summary>
+    double After(string number, Style style) => ruler.Width(number, style) - Whole(number, style);
 
     void Judged(Pen pen, FoundAndLeft line, double x, double feet)
     {
