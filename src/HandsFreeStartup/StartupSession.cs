@@ -198,7 +198,7 @@ public sealed class StartupSession(
 
         if (SafetyIn(input, procedure.Expectation) is { } command)
         {
-            CarryOut(command);
+            Obey(command);
             return;
         }
 
@@ -232,7 +232,7 @@ public sealed class StartupSession(
                 _errands.Enqueue(new Errand(() => Obey(typed.Line, ref photo)));
                 break;
             case Input.Unusable unusable:
-                _errands.Enqueue(Errand.Of(() => Refuse(unusable.Why)));
+                _errands.Enqueue(Errand.Of(() => Refuse(unusable)));
                 break;
             case Input.Pressed pressed:
                 _errands.Enqueue(Errand.Of(() => Obey(CommandOf(pressed))));
@@ -259,7 +259,7 @@ public sealed class StartupSession(
 
         errand.IsOver = true;
         _ear = _ear with { State = EarState.Listening };
-        CarryOut(said with { Evidence = said.Evidence with { Clip = heard.KeepWithin(LongestKeeping) } });
+        Obey(said with { Evidence = said.Evidence with { Clip = heard.KeepWithin(LongestKeeping) } });
         return true;
     }
 
@@ -286,12 +286,6 @@ public sealed class StartupSession(
         first.IsOver = true;
         GrantTurn();
         return true;
-    }
-
-    void CarryOut(Phrase.Command command)
-    {
-        Obey(command);
-        _safety.CarriedOut();
     }
 
     void AwakeAfter(Task work) =>
@@ -397,7 +391,8 @@ public sealed class StartupSession(
     /// <summary>Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on.</summary>
     bool IsDropped(Phrase phrase, string? over)
     {
-        bool isForNow = over is null || _profile != HearingProfile.EchoCancelled || phrase is Phrase.Command { Word: CommandWord.StopTalking };
+        bool isForNow = over is null || _profile != HearingProfile.EchoCancelled || phrase is Phrase.Command { Word: CommandWord.StopTalking }
+            || (phrase is Phrase.Command command && IsSafety(command) && !IsEcho(command, over));
         HushFor(!isForNow && !IsEcho(phrase, over));
         return !isForNow;
     }
@@ -441,6 +436,10 @@ public sealed class StartupSession(
 
         CatchUp();
         Record(procedure.Decide(phrase, Now), phrase.Evidence);
+        if (phrase is Phrase.Command command && IsSafety(command))
+        {
+            _safety.CarriedOut();
+        }
     }
 
     /// <summary>What is said after the end of a wait counts as said after it, even where no tick has told of that end yet.</summary>
@@ -455,11 +454,12 @@ public sealed class StartupSession(
     /// <summary>What the passing of time leads to.</summary>
     IReadOnlyList<StartupEvent> Due() => procedure.Decide(new Phrase.TimePassed(), Now);
 
-    void Refuse(Refusal why)
+    /// <summary>Where the tool hears itself, what began while it spoke may be nothing but its own voice: nobody is asked to say that again.</summary>
+    void Refuse(Input.Unusable unusable)
     {
         _ear = _ear with { State = EarState.Listening };
-        string reason = Sentence(why);
-        if (reason.Length > 0)
+        string reason = Sentence(unusable.Why);
+        if (reason.Length > 0 && (unusable.Over is null || _profile != HearingProfile.EchoCancelled))
         {
             AskAgain(new Evidence("", Procedure.Hearing.Channel.Voice, Certainty.Red) { Why = reason });
         }

@@ -29,6 +29,12 @@ public sealed record CutterSettings
     /// <summary>Speech longer than this is refused as a whole.</summary>
     public TimeSpan Longest { get; init; } = TimeSpan.FromSeconds(6);
 
+    /// <summary>Speech that lasts longer is told of while it goes on, with so much of its end; the longest call for help fits in.</summary>
+    public TimeSpan Lately { get; init; } = TimeSpan.FromSeconds(2.4);
+
+    /// <summary>How often it is told of: so often that each call lies whole in one of the ends.</summary>
+    public TimeSpan LatelyEvery { get; init; } = TimeSpan.FromSeconds(0.6);
+
     /// <summary>Silence after which an utterance has perhaps ended.</summary>
     public TimeSpan Pause { get; init; } = TimeSpan.FromMilliseconds(160);
 
@@ -71,6 +77,7 @@ public sealed class SpeechCutter
     long _earliest;
     long _speechStart = -1;
     long _quietSince = -1;
+    long _latelyTold;
     bool _beganTold;
     bool _pauseTold;
     bool _asPaused;
@@ -229,6 +236,23 @@ public sealed class SpeechCutter
             (_pauseTold, _asPaused) = (true, true);
             noticed.Add(new SpeechEvent.MaybeEnded(Clip()));
         }
+        else
+        {
+            TellOfLongSpeech(noticed);
+        }
+    }
+
+    void TellOfLongSpeech(List<SpeechEvent> noticed)
+    {
+        long from = _ring.End - Samples(_settings.Lately);
+        if (from < _speechStart || _ring.End - _latelyTold < Samples(_settings.LatelyEvery))
+        {
+            return;
+        }
+
+        _latelyTold = _ring.End;
+        (float[] samples, long start) = _ring.From(from);
+        noticed.Add(new SpeechEvent.GoesOn(new SpeechClip(samples, start, start, SpeechEnd)));
     }
 
     void End(List<SpeechEvent> noticed)

@@ -44,6 +44,10 @@ public abstract record SpeechEvent
     /// <summary>Speech goes on after a <see cref="MaybeEnded"/>: what was decoded ahead is void.</summary>
     public sealed record Resumed : SpeechEvent;
 
+    /// <summary>Speech goes on and on, somebody's or the tool's own. It may become too long to be used, but a call for help in it must not be lost.</summary>
+    /// <param name="Lately">The last seconds of it.</param>
+    public sealed record GoesOn(SpeechClip Lately) : SpeechEvent;
+
     /// <summary>The utterance is complete.</summary>
     /// <param name="Clip">All of it.</param>
     /// <param name="AsPaused">Nothing like speech came after the last <see cref="MaybeEnded"/>: what was decoded ahead of its clip holds.</param>

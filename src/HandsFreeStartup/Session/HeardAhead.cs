@@ -15,6 +15,9 @@ public sealed class HeardAhead
     /// <summary>What was said; canceled when speech goes on.</summary>
     public Task<Phrase> Phrase { get; }
 
+    /// <summary>Whether it is understood, and a call for help.</summary>
+    public bool IsCall => Phrase is { IsCompletedSuccessfully: true, Result: Procedure.Hearing.Phrase.Command command } && Commands.Of(command.Word).IsSafetyPhrase;
+
     /// <summary>Begins to understand.</summary>
     /// <param name="ear">Understands.</param>
     /// <param name="soFar">The utterance up to the pause.</param>
@@ -25,10 +28,10 @@ public sealed class HeardAhead
         return new HeardAhead(Task.Run(() => ear.Hear(soFar, expectation, unwanted.Token), CancellationToken.None), expectation, unwanted);
     }
 
-    /// <summary>The understanding, if it goes on under this expectation; else null, and the utterance must be heard again.</summary>
+    /// <summary>The understanding, if it goes on under this expectation, or is a call for help, which counts under any; else null, and the utterance must be heard again.</summary>
     public Task<Phrase>? TaskUnder(Expectation expectation)
     {
-        if (_expectation.Equals(expectation))
+        if (_expectation.Equals(expectation) || IsCall)
         {
             return Phrase;
         }

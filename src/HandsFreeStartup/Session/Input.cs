@@ -25,7 +25,8 @@ public abstract record Input
 
     /// <summary>Speech that must not be used.</summary>
     /// <param name="Why">The reason.</param>
-    public sealed record Unusable(Refusal Why) : Input;
+    /// <param name="Over">What the tool was saying when it began, or null.</param>
+    public sealed record Unusable(Refusal Why, string? Over = null) : Input;
 
     /// <summary>A line from the keyboard.</summary>
     /// <param name="Line">As typed.</param>

@@ -23,7 +23,12 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
     /// <summary>Silence that ends words which nothing can follow.</summary>
     static readonly TimeSpan Closed = TimeSpan.FromMilliseconds(250);
 
+    /// <summary>The safety phrases may be said under any expectation.</summary>
+    static readonly Expectation CallsOnly = new([], [], []);
+
     HeardAhead? _ahead;
+    Task _call = Task.CompletedTask;
+    long _calledUpTo;
     string? _over;
 
     /// <summary>How a cutter must be set whose utterances end by their words.</summary>
@@ -50,6 +55,11 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
 
                     // A file has no silence of its own: it waits, so that the same words end in the same way as at a microphone.
                     await (source.IsLive ? Task.CompletedTask : decided);
+                }
+                else if (noticed is SpeechEvent.GoesOn going)
+                {
+                    Task called = HearCall(going.Lately);
+                    await (source.IsLive ? Task.CompletedTask : called);
                 }
                 else if (InputOf(noticed) is { } input)
                 {
@@ -83,6 +93,26 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
         }
     }
 
+    /// <summary>Somebody calls for help while the tool speaks, or while others do: nobody waits for the end of it. One call at a time; free speech tells of gas and fire without calling.</summary>
+    async Task HearCall(SpeechClip lately)
+    {
+        if (!_call.IsCompleted || lately.Start < _calledUpTo || expected().Dictation)
+        {
+            return;
+        }
+
+        string? over = _over ?? saying?.Invoke();
+        HeardAhead call = HeardAhead.Begin(ear, lately, CallsOnly);
+        Task heard = call.Phrase.ContinueWith(_ => { }, TaskScheduler.Default);
+        _call = heard;
+        await heard;
+        if (call.IsCall)
+        {
+            _calledUpTo = lately.SpeechEnd;
+            post(new Input.Spoken(lately, call, over));
+        }
+    }
+
     HeardAhead? TakeAhead()
     {
         HeardAhead? ahead = _ahead;
@@ -104,7 +134,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
                 return null;
             case SpeechEvent.Refused refused:
                 TakeAhead()?.Forget();
-                return new Input.Unusable(refused.Why);
+                return new Input.Unusable(refused.Why, _over);
             case SpeechEvent.Began:
                 _over = saying?.Invoke();
                 return new Input.SpeechBegan();

@@ -61,13 +61,23 @@ public sealed class SpeechCutterTests
     {
         List<SpeechEvent> heard = Hear(Twenty + LongTalk + Twenty + "SSSSSSSSSS" + Twenty);
 
-        Assert.Equal("Began TooLong Began MaybeEnded Ended", Names(heard));
+        Assert.Equal("Began TooLong Began MaybeEnded Ended", Names(heard.Where(noticed => noticed is not SpeechEvent.GoesOn)));
+    }
+
+    [Fact]
+    public void Speech_that_goes_on_is_told_of_with_its_last_seconds_so_often_that_each_word_lies_whole_in_one()
+    {
+        SpeechClip[] lately = [.. Hear(Twenty + LongTalk).OfType<SpeechEvent.GoesOn>().Select(noticed => noticed.Lately)];
+
+        Assert.True(lately.Length > 3);
+        Assert.All(lately, clip => Assert.Equal(2.4, (double)clip.Samples.Length / WavFile.Rate, 0.001));
+        Assert.All(lately.Zip(lately.Skip(1)), pair => Assert.InRange(pair.Second.Start - pair.First.Start, 1, 0.64 * WavFile.Rate));
     }
 
     [Fact]
     public void Endless_talk_is_never_cut_in_two()
     {
-        Assert.Equal("Began", Names(Hear(Twenty + LongTalk + LongTalk + LongTalk)));
+        Assert.Equal("Began", Names(Hear(Twenty + LongTalk + LongTalk + LongTalk).Where(noticed => noticed is not SpeechEvent.GoesOn)));
         Assert.Equal(160_000, Assert.Single(_cutter.Finish().OfType<SpeechEvent.Refused>()).Clip.Samples.Length);
     }
 

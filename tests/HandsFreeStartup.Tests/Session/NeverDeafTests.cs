@@ -29,6 +29,23 @@ public sealed class NeverDeafTests
         Assert.Single(_log.Events.OfType<StartupStopped>());
     }
 
+    /// <summary>Its understanding ends whenever it likes, also between two looks of the loop.</summary>
+    [Fact]
+    public async Task A_safety_phrase_is_taken_over_the_voice_whenever_it_is_understood()
+    {
+        for (int spins = 0; spins < 2000; spins++)
+        {
+            NotedLog log = new([]);
+            StartupSession session = new(new StartupProcedure(Some.Plan()), log, _display, new TalkingVoice(), new SlowEar(10 * spins, Heard(CommandWord.EmergencyStop, "stop stop stop")), new FakeTimeProvider(Some.Morning), null, HearingProfile.EchoCancelled);
+            session.Begin(Some.Job);
+            session.Post(new Input.Spoken(Clip, null, Prompt));
+            session.Close();
+            await session.Run(CancellationToken.None);
+
+            Assert.Single(log.Events.OfType<StartupStopped>());
+        }
+    }
+
     [Fact]
     public async Task An_echo_of_the_question_for_gas_does_not_stop()
     {
@@ -119,6 +136,15 @@ public sealed class NeverDeafTests
         session.Close();
         await session.Run(CancellationToken.None);
         return before;
+    }
+
+    sealed class SlowEar(int spins, Phrase phrase) : IEar
+    {
+        public Phrase Hear(SpeechClip clip, Expectation expectation, CancellationToken cancellation = default)
+        {
+            Thread.SpinWait(spins);
+            return phrase;
+        }
     }
 
     /// <summary>A voice that speaks until it is broken off.</summary>

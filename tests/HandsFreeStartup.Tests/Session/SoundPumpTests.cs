@@ -25,9 +25,9 @@ public sealed class SoundPumpTests
 
     SoundPump Pump(Func<SpeechClip, CancellationToken, string> hear) => new(
         new SpeechCutter(new FirstSample(), SoundPump.Settings),
-        new AskedEar((clip, cancellation) =>
+        new AskedEar((clip, expectation, cancellation) =>
         {
-            string text = hear(clip, cancellation);
+            string text = expectation.Readings.IsEmpty ? "no call" : hear(clip, cancellation);
             lock (_heard)
             {
                 _heard.Add(text);
@@ -128,12 +128,47 @@ public sealed class SoundPumpTests
 
         Assert.Equal([Refusal.TooShort, Refusal.TooLong], _posted.OfType<Input.Unusable>().Select(input => input.Why));
         Assert.Empty(Spoken);
-        Assert.Empty(_heard);
+        Assert.NotEmpty(_heard);
+        Assert.DoesNotContain("next", _heard);
     }
 
-    sealed class AskedEar(Func<SpeechClip, CancellationToken, Phrase> hear) : IEar
+    [Fact]
+    public async Task A_call_for_help_in_talk_without_an_end_is_told_once_while_the_talk_goes_on()
     {
-        public Phrase Hear(SpeechClip clip, Expectation expectation, CancellationToken cancellation = default) => hear(clip, cancellation);
+        SoundPump pump = Calling(Expectation.Open);
+
+        await Run(pump, Twenty + new string('S', 100));
+
+        Input.Spoken call = Assert.Single(Spoken);
+        Assert.Equal(CommandWord.EmergencyStop, Assert.IsType<Phrase.Command>(call.Ahead!.Under(Expectation.Open with { Answers = [AnswerWord.Yes] })).Word);
+    }
+
+    [Fact]
+    public async Task Calls_are_told_again_where_they_do_not_overlap()
+    {
+        await Run(Calling(Expectation.Open), Twenty + new string('S', 300));
+
+        Assert.Equal(3, Spoken.Count());
+    }
+
+    [Fact]
+    public async Task Free_speech_that_goes_on_is_searched_for_no_call()
+    {
+        await Run(Calling(Expectation.Open with { Dictation = true }), Twenty + new string('S', 100));
+
+        Assert.Empty(Spoken);
+    }
+
+    /// <summary>Whatever is heard is a call where nothing else may be said, and no word under what may be said.</summary>
+    SoundPump Calling(Expectation expected) => new(
+        new SpeechCutter(new FirstSample(), SoundPump.Settings),
+        new AskedEar((_, expectation, _) => expectation.Readings.IsEmpty ? new Phrase.Command(CommandWord.EmergencyStop, Said("emergency stop")) : new Phrase.NotUnderstood(Said("what a day"))),
+        () => expected,
+        _posted.Add);
+
+    sealed class AskedEar(Func<SpeechClip, Expectation, CancellationToken, Phrase> hear) : IEar
+    {
+        public Phrase Hear(SpeechClip clip, Expectation expectation, CancellationToken cancellation = default) => hear(clip, expectation, cancellation);
     }
 
     sealed class FirstSample : ISpeechDetector

@@ -42,7 +42,7 @@ public sealed class SpokenPromptsTests
     [Fact]
     public void Nothing_that_is_said_could_stop_the_job_as_an_echo()
     {
-        string[] said = [.. Plans().SelectMany(plan => Spoken(plan).Select(one => one.Words).Concat(Alarms(plan))).Distinct()];
+        string[] said = [.. AllSaid()];
         Assert.Contains(said, words => words.StartsWith("stop. Switch the furnace off", StringComparison.Ordinal));
 
         Assert.DoesNotContain(said, words => FirstSafetyPhrases.Any(phrase => Regex.IsMatch(words, $@"\b{phrase}\b", RegexOptions.IgnoreCase)));
@@ -94,6 +94,9 @@ public sealed class SpokenPromptsTests
         walker.Job.Say(CommandWord.ShortPrompts).Say(CommandWord.SayAgain);
         Assert.DoesNotContain(walker.Step.Do.Shown, Aloud(walker)[0]);
     }
+
+    /// <summary>Everything that is said on the way through every shipped plan, and its alarms, each once.</summary>
+    internal static IEnumerable<string> AllSaid() => Plans().SelectMany(plan => Spoken(plan).Select(one => one.Words).Concat(Alarms(plan))).Distinct();
 
     static IEnumerable<StartupPlan> Plans() => ShippedPlans.Rows
         .Where(row => (StageOrder)row[4] == StageOrder.AsWritten)
