@@ -11,8 +11,9 @@ namespace HandsFreeStartup.Tests.Session;
 
 /// <summary>
 /// Noise and other talk for a long time, twenty times as fast as life, through detector, cutter and recognizer: nothing may be entered, no frame may be lost, memory stays flat.
-/// Minutes of sound: 3, or what HANDSFREE_SOAK_MINUTES says (120 for the whole soak).
+/// Minutes of sound: 3, or what HANDSFREE_SOAK_MINUTES says (120 for the whole soak). The memory is that of the whole process, so nothing else is tried meanwhile.
 /// </summary>
+[Collection(nameof(SoakTests)), CollectionDefinition(nameof(SoakTests), DisableParallelization = true)]
 public sealed class SoakTests(ITestOutputHelper output)
 {
     const double Speed = 20;
