@@ -68,7 +68,7 @@ public sealed partial class Language
         }
 
         Match composed = Composed.Match(english);
-        return composed.Success && Lookup(composed.Groups[1].Value) is { } first
+        return composed.Success && (composed.Groups[1].Length == 0 ? "" : Lookup(composed.Groups[1].Value)) is { } first
             ? $"{first}{composed.Groups[2].Value}{Lookup(composed.Groups[3].Value) ?? composed.Groups[3].Value}{composed.Groups[4].Value}"
             : Text(english);
     }
@@ -142,7 +142,7 @@ public sealed partial class Language
                 message.AppendFormatted(In(nested));
                 break;
             case string words:
-                message.AppendFormatted(Text(words));
+                message.AppendFormatted(Name(words));
                 break;
             case MessagePart part:
                 message.AppendFormatted(In(part));
@@ -218,6 +218,6 @@ public sealed partial class Language
     [GeneratedRegex(@"\{([0-9]+|room)\}", RegexOptions.CultureInvariant)]
     private static partial Regex AnyHole { get; }
 
-    [GeneratedRegex(@"^(.+?)( \(|: )([^()]+)(\)?)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(.*?)( \(|: )([^()]+)(\)?)$", RegexOptions.CultureInvariant)]
     private static partial Regex Composed { get; }
 }

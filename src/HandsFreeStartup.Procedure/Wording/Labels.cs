@@ -1,6 +1,7 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Wording;
 
@@ -26,8 +27,11 @@ public static class Labels
     public static string WithSource(DeclaredLimit? limit) => limit is null ? "" : $"{limit.Text.TrimEnd()} ({limit.Source})";
 
     /// <summary>Reading, value and unit before and after an adjustment: "Manifold pressure (high): from 3.9 to 3.5 in. w.c.".</summary>
-    public static string Of(AdjustmentMade made) => FormattableString.Invariant(
-        $"{Of(made.Key)}: from {made.From} to {made.To} {made.UnitSymbol ?? Fields.Find(made.Key.FieldId)?.Unit.Symbol}");
+    public static string Of(AdjustmentMade made) => Told(made).Shown;
+
+    /// <summary>The same, part by part.</summary>
+    public static Message Told(AdjustmentMade made) =>
+        $"{new MessagePart.Name(Of(made.Key))}: from {made.From} to {ShownValue.Alone(made.To, made.UnitSymbol ?? Fields.Find(made.Key.FieldId)?.Unit.Symbol ?? "")}";
 
     /// <summary>"yes" or "no".</summary>
     public static string YesNo(bool answer) => answer ? "yes" : "no";

@@ -3,6 +3,7 @@ using HandsFreeStartup.Calculations.Derivations;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Record;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Facts;
@@ -16,7 +17,11 @@ namespace HandsFreeStartup.Reports.Copies;
 /// <param name="WholeCheckpoint">The same with every digit, for the code that a camera reads; or null.</param>
 /// <param name="Findings">What the verification of the record found wrong; empty for a sound one.</param>
 public sealed record CopySource(
-    StartupPlan Plan, IReadOnlyList<StartupEvent> Events, string? Checkpoint, string? WholeCheckpoint, IReadOnlyList<string> Findings);
+    StartupPlan Plan, IReadOnlyList<StartupEvent> Events, string? Checkpoint, string? WholeCheckpoint, IReadOnlyList<string> Findings)
+{
+    /// <summary>Of the customer copy; the others stay with furnace and office and are English.</summary>
+    public Language Language { get; init; } = Language.English;
+}
 
 /// <summary>Everything that all copies of a job share, worked out once: the copies cannot differ in a number.</summary>
 sealed class CopyFacts
@@ -25,9 +30,9 @@ sealed class CopyFacts
     {
         Source = source;
         Facts = JobRecord.Of(source.Plan, source.Events);
-        Groups = ReadingGroups.Of(Facts);
-        Questions = OpenQuestions.Of(Facts);
-        Verdict = CopyVerdict.Of(Facts, Questions.Count);
+        Groups = [.. ReadingGroups.Of(Facts).Select(In)];
+        Questions = OpenQuestions.Of(Facts, Language);
+        Verdict = CopyVerdict.Of(Facts, Questions.Count, Language);
         IEnumerable<DeclaredLimit?> limits =
         [
             .. Groups.SelectMany(group => group.Lines).Select(line => line.Limit),
@@ -38,6 +43,9 @@ sealed class CopyFacts
     }
 
     public CopySource Source { get; }
+
+    /// <summary>In which it is written.</summary>
+    public Language Language => Source.Language;
 
     public JobRecord Facts { get; }
 
@@ -78,23 +86,38 @@ sealed class CopyFacts
     /// <summary>What must be said on every page of every copy, in large letters first; empty for a sound and signed record.</summary>
     public IReadOnlyList<(string Large, string Small)> Banners =>
     [
-        .. Source.Findings.Take(1).Select(finding => ("RECORD DOES NOT VERIFY", finding)),
-        .. Facts.Job is { Mark: { } mark } job ? [(mark, job.MarkReason)] : Array.Empty<(string, string)>(),
-        .. Verdict.IsSigned ? [] : new[] { ("NOT SIGNED", Verdict.Short) },
+        .. Source.Findings.Take(1).Select(finding => (Language.Text("RECORD DOES NOT VERIFY"), finding)),
+        .. Facts.Job is { Mark: { } mark } job ? [(Language.Text(mark), Language.Text(job.MarkReason))] : Array.Empty<(string, string)>(),
+        .. Verdict.IsSigned ? [] : new[] { (Language.Text("NOT SIGNED"), Verdict.Short) },
     ];
 
     /// <summary>The letter that stands beside a limit for its source.</summary>
     public string Mark(DeclaredLimit limit) => Mark(Sources.ToList().IndexOf(SourceOf(limit)));
 
     /// <summary>"a rating plate; b maker's instructions".</summary>
-    public string SourceLegend => string.Join("; ", Sources.Select((source, index) => $"{Mark(index)} {source}"));
+    public string SourceLegend => string.Join("; ", Sources.Select((source, index) => $"{Mark(index)} {Language.Name(source)}"));
 
     /// <summary>The title of a step, or its id where the plan does not know it.</summary>
-    public string StepTitle(string stepId) => StepTitles.Of(Plan, stepId);
+    public string StepTitle(string stepId) => Language.Name(StepTitles.Of(Plan, stepId));
 
     /// <summary>The limit without its unit where the line has the same one.</summary>
-    public static string LimitText(FoundAndLeft line) => line.Limit is not { } limit ? ""
-        : limit.UnitSymbol == line.Unit ? (limit with { UnitSymbol = "" }).Text.TrimEnd() : limit.Text;
+    public string LimitText(FoundAndLeft line) => line.Limit is not { } limit ? ""
+        : Language.Shown($"{(limit.UnitSymbol == line.Unit ? limit with { UnitSymbol = "" } : limit)}").TrimEnd();
+
+    ReadingGroup In(ReadingGroup group) => Language.IsEnglish ? group : new ReadingGroup(Language.Name(group.Title), [.. group.Lines.Select(line => line with
+    {
+        Label = Label(line.Label),
+        Remark = Language.Name(line.Remark),
+        Found = In(line.Found),
+        Worst = In(line.Worst),
+        Left = In(line.Left),
+    })]);
+
+    ShownNumber? In(ShownNumber? number) => number is null ? null : new ShownNumber(number.Value with { Number = Language.Number(number.Value.Number) }, Language.Text(number.Fate));
+
+    /// <summary>"Temperature rise, low" by its parts.</summary>
+    string Label(string english) => english.LastIndexOf(", ", StringComparison.Ordinal) is var comma and > 0 && Language.Name(english) == english
+        ? $"{Language.Name(english[..comma])}, {Language.Text(english[(comma + 2)..])}" : Language.Name(english);
 
     static string Mark(int index) => index < 26 ? $"{(char)('a' + index)}" : FormattableString.Invariant($"{index + 1}");
 

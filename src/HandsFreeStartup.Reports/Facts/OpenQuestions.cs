@@ -9,7 +9,12 @@ namespace HandsFreeStartup.Reports.Facts;
 /// <summary>What stands against a job besides its exceptions, what can hurt first.</summary>
 static class OpenQuestions
 {
-    public static IReadOnlyList<string> Of(JobRecord facts) =>
+    /// <summary>All of them.</summary>
+    /// <param name="facts">The record.</param>
+    /// <param name="language">In which they are told; null for English.</param>
+    public static IReadOnlyList<string> Of(JobRecord facts, Language? language = null) => [.. All(facts).Select((language ?? Language.English).Shown)];
+
+    static IEnumerable<Message> All(JobRecord facts) =>
     [
         .. Returned(facts),
         .. StillOpen(facts),
@@ -20,23 +25,23 @@ static class OpenQuestions
         .. Unsettled(facts),
     ];
 
-    static IEnumerable<string> Returned(JobRecord facts) =>
-        facts.Reviews.LastOrDefault() is { Outcome: ReviewOutcome.Returned } review ? [$"RETURNED by the lead technician {review.Lead}: {review.Remark}{Again(facts, review)}"] : [];
+    static IEnumerable<Message> Returned(JobRecord facts) =>
+        facts.Reviews.LastOrDefault() is { Outcome: ReviewOutcome.Returned } review ? [(Message)$"RETURNED by the lead technician {review.Lead}: {review.Remark}{Again(facts, review)}"] : [];
 
-    static string Again(JobRecord facts, RecordReviewed review) =>
-        review.Steps.IsEmpty ? "" : $" (to be done again: {string.Join("; ", review.Steps.Select(step => StepTitles.Of(facts.Plan, step)))})";
+    static Message Again(JobRecord facts, RecordReviewed review) =>
+        review.Steps.IsEmpty ? "" : (Message)$" (to be done again: {string.Join("; ", review.Steps.Select(step => StepTitles.Of(facts.Plan, step)))})";
 
-    static IEnumerable<string> StillOpen(JobRecord facts) => facts.Things
+    static IEnumerable<Message> StillOpen(JobRecord facts) => facts.Things
         .Where(thing => thing.IsOpen)
-        .Select(thing => thing.Closed is null ? $"STILL OPEN: {thing.Thing.Name}" : $"CLOSED BUT NOT CHECKED FOR LEAKS: {thing.Thing.Name}");
+        .Select(thing => thing.Closed is null ? (Message)$"STILL OPEN: {thing.Thing.Name}" : $"CLOSED BUT NOT CHECKED FOR LEAKS: {thing.Thing.Name}");
 
-    static IEnumerable<string> Judged(JobRecord facts, bool isSafety)
+    static IEnumerable<Message> Judged(JobRecord facts, bool isSafety)
     {
         foreach (ReadingFate fate in facts.Readings.Where(fate => fate.Counts && VerdictWords.MustBeLookedAt(fate.Reading.Verdict, fate.Reading.Limit)))
         {
             if (fate.Reading.Limit!.IsSafety == isSafety)
             {
-                yield return $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain}: {VerdictWords.Of(fate.Reading.Verdict!.Value, fate.Reading.Limit)} ({fate.Reading.Limit.Text})";
+                yield return $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading)}: {VerdictWords.Of(fate.Reading.Verdict!.Value, fate.Reading.Limit)} ({fate.Reading.Limit})";
             }
         }
 
@@ -44,19 +49,19 @@ static class OpenQuestions
         {
             if (fate.Result.Limit!.IsSafety == isSafety)
             {
-                yield return $"{fate.Result.Label}{Labels.In(fate.Scope)} {ResultWords.Of(fate.Result)}: {VerdictWords.Of(fate.Result.Verdict!.Value, fate.Result.Limit)} ({fate.Result.Limit.Text})";
+                yield return $"{Labels.Of(fate.Result, fate.Scope)} {ResultWords.Told(fate.Result)}: {VerdictWords.Of(fate.Result.Verdict!.Value, fate.Result.Limit)} ({fate.Result.Limit})";
             }
         }
     }
 
-    static IEnumerable<string> ImproperAnswers(JobRecord facts) =>
+    static IEnumerable<Message> ImproperAnswers(JobRecord facts) =>
         from step in facts.Steps
         where step.Step.Question is not null
         let last = facts.Answer(step.Step.Id)
         where last is not null && last.Answer != step.Step.Question!.Proper
-        select $"\"{step.Step.Question!.Text}\" was last answered {Labels.YesNo(last.Answer)}. {step.Step.Question.Otherwise}";
+        select (Message)$"\"{step.Step.Question!.Text}\" was last answered {Labels.YesNo(last.Answer)}. {step.Step.Question.Otherwise}";
 
-    static IEnumerable<string> Missing(JobRecord facts)
+    static IEnumerable<Message> Missing(JobRecord facts)
     {
         foreach (StepFate step in facts.Steps.Where(step => step.Step.Kind is StepKind.Read && step.End is StepEnd.Done or StepEnd.UnderWay))
         {
@@ -73,17 +78,17 @@ static class OpenQuestions
         int notReached = facts.Steps.Count(step => step.End == StepEnd.NotReached);
         if (notReached > 0)
         {
-            yield return notReached == 1 ? "1 step was not reached" : FormattableString.Invariant($"{notReached} steps were not reached");
+            yield return notReached == 1 ? (Message)"1 step was not reached" : $"{notReached} steps were not reached";
         }
     }
 
-    static IEnumerable<string> Unsettled(JobRecord facts) =>
+    static IEnumerable<Message> Unsettled(JobRecord facts) =>
     [
         .. facts.Readings.Where(fate => fate.End == ReadingEnd.Unanswered)
-            .Select(fate => $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain} was read back and never confirmed; it is not in the record"),
+            .Select(fate => (Message)$"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading)} was read back and never confirmed; it is not in the record"),
         .. facts.Readings.Where(fate => fate.End == ReadingEnd.Provisional)
-            .Select(fate => $"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading).Plain} was entered last and nothing was accepted after it"),
+            .Select(fate => (Message)$"{Labels.Of(fate.Reading.Key)} {ShownValue.Of(fate.Reading)} was entered last and nothing was accepted after it"),
         .. facts.Timers.Where(timer => timer.Ended is null)
-            .Select(timer => $"The timer of \"{StepTitles.Of(facts.Plan, timer.StepId)}\" did not run to its end"),
+            .Select(timer => (Message)$"The timer of \"{StepTitles.Of(facts.Plan, timer.StepId)}\" did not run to its end"),
     ];
 }

@@ -8,13 +8,13 @@ namespace HandsFreeStartup.Reports.Facts;
 static class Sentences
 {
     /// <summary>Heading of the exceptions.</summary>
-    public static string ExceptionsTitle(int count) => FormattableString.Invariant($"Exceptions ({count}): read these first");
+    public static string ExceptionsTitle(int count, Language? language = null) => (language ?? Language.English).Shown($"Exceptions ({count}): read these first");
 
     /// <summary>Where nothing else is to be looked at.</summary>
     public static string NothingElse(int exceptions) => exceptions switch { 0 => "Nothing.", 1 => "Nothing but the exception above.", _ => "Nothing but the exceptions above." };
 
     /// <summary>An exception in full, with its time; never shortened.</summary>
-    public static string Of(JobException exception, LocalTime times) => $"{times.Time(exception.At)} {exception.Text}";
+    public static string Of(JobException exception, LocalTime times, Language? language = null) => $"{times.Time(exception.At)} {(language ?? Language.English).Shown(exception.Told)}";
 
     /// <summary>What was carried over from the returned record, step by step with its values and times, and why no more was; empty where this job follows none.</summary>
     public static IReadOnlyList<string> CarriedOver(JobRecord facts) => facts.Job?.Follows is not { } followed ? [] :
@@ -36,15 +36,15 @@ static class Sentences
     /// <summary>"from job ..., measured at ..."; empty for a value of this job.</summary>
     public static string Origin(ReadingFate fate, LocalTime times) => fate.From.Length == 0 ? "" : $"from job {fate.From}, measured {times.Stamp(fate.At)}";
 
-    public static IReadOnlyList<string> Adjustments(JobRecord facts) =>
-        [.. facts.Adjustments.Select(made => $"{Labels.Of(made)} ({facts.Times.Time(made.At)})")];
+    public static IReadOnlyList<string> Adjustments(JobRecord facts, Language? language = null) =>
+        [.. facts.Adjustments.Select(made => $"{(language ?? Language.English).Shown(Labels.Told(made))} ({facts.Times.Time(made.At)})")];
 
-    public static string Of(ThingFate thing, LocalTime times)
+    public static string Of(ThingFate thing, LocalTime times, Language? language = null)
     {
-        string closed = thing.Closed is { } at ? $"closed {times.Time(at)}" : "STILL OPEN";
-        string proved = thing.Proved is { } checkedAt ? $", checked for leaks {times.Time(checkedAt)}"
+        Message closed = thing.Closed is { } at ? (Message)$"closed {times.Time(at)}" : "STILL OPEN";
+        Message proved = thing.Proved is { } checkedAt ? (Message)$", checked for leaks {times.Time(checkedAt)}"
             : thing.Thing.IsGasSide && thing.Closed is not null ? ", NOT CHECKED FOR LEAKS" : "";
-        return $"{thing.Thing.Name}{(thing.Thing.IsGasSide ? " (gas side)" : "")}: opened {times.Time(thing.Opened)}, {closed}{proved}";
+        return (language ?? Language.English).Shown($"{thing.Thing.Name}{(thing.Thing.IsGasSide ? " (gas side)" : "")}: opened {times.Time(thing.Opened)}, {closed}{proved}");
     }
 
     /// <summary>What became of a value that was heard; a value that does not count says so in capitals.</summary>

@@ -1,7 +1,10 @@
 using System.CommandLine;
 using System.Text;
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.Languages;
+using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Reports.Copies;
 using HandsFreeStartup.Reports.Copies.Narrow;
 using HandsFreeStartup.Running;
@@ -24,11 +27,13 @@ public static class CopiesCommand
 
     static readonly Option<bool> Derivations = new("--derivations") { Description = "Add to the customer copy and the office copy how each result came about: formula, inputs, steps, uncertainty, limit." };
 
+    static readonly Option<string?> LanguageCode = new("--language") { Description = "In which language the customer copy is: en, es. Left out, that of the job's settings. The other copies are English.", HelpName = "CODE" };
+
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
         Columns.AcceptOnlyFromAmong("32", "48");
-        Command command = new("copies", "Write the appliance copy, the customer copy and the office copy of a record, and a narrow text for a pocket printer.") { Jobs, Out, Size, Columns, Charts, Derivations };
+        Command command = new("copies", "Write the appliance copy, the customer copy and the office copy of a record, and a narrow text for a pocket printer.") { Jobs, Out, Size, Columns, Charts, Derivations, LanguageCode };
         command.SetAction(Run);
         return command;
     }
@@ -36,7 +41,7 @@ public static class CopiesCommand
     static int Run(ParseResult parsed)
     {
         string[] paths = [.. parsed.GetRequiredValue(Jobs).Select(job => JobFile.Find(DataFolder.Of(parsed), job)).DistinctBy(Path.GetFullPath)];
-        CopySource[] sources = [.. paths.Select(Read)];
+        CopySource[] sources = [.. paths.Select(path => Read(path, parsed.GetValue(LanguageCode)))];
         CheckOnePlace(paths, sources);
         for (int i = 0; i < paths.Length; i++)
         {
@@ -75,12 +80,13 @@ public static class CopiesCommand
     {
         Paper paper = parsed.GetValue(Size);
         bool derives = parsed.GetValue(Derivations);
+        CopySource english = source with { Language = Language.English };
         return
         [
-            ("appliance.pdf", () => StartupCopies.Appliance(source, paper)),
+            ("appliance.pdf", () => StartupCopies.Appliance(english, paper)),
             .. isAlone ? [("customer.pdf", () => StartupCopies.Customer(source, paper, derives))] : Array.Empty<(string, Func<byte[]>)>(),
-            ("office.pdf", () => StartupCopies.Office(source, paper, parsed.GetValue(Charts), derives)),
-            ("narrow.txt", () => Encoding.ASCII.GetBytes(NarrowCopy.Of(source, parsed.GetValue(Columns)))),
+            ("office.pdf", () => StartupCopies.Office(english, paper, parsed.GetValue(Charts), derives)),
+            ("narrow.txt", () => Encoding.ASCII.GetBytes(NarrowCopy.Of(english, parsed.GetValue(Columns)))),
         ];
     }
 
@@ -123,7 +129,7 @@ public static class CopiesCommand
         return file;
     }
 
-    static CopySource Read(string path)
+    static CopySource Read(string path, string? language)
     {
         StoredJob job = StoredJob.Read(path);
         if (job.Events is not [StartupBegan began, ..])
@@ -132,9 +138,13 @@ public static class CopiesCommand
         }
 
         Checkpoint? checkpoint = job.Verification.Checkpoint;
+        StartupPlan plan = UserFile.PlanOf(began.Job);
         return new CopySource(
-            UserFile.PlanOf(began.Job), job.Events, checkpoint?.ToString(),
+            plan, job.Events, checkpoint?.ToString(),
             checkpoint is null ? null : FormattableString.Invariant($"{checkpoint.Count} events, ends {checkpoint.Hash}"),
-            [.. job.Verification.Findings.Select(finding => finding.Message)]);
+            [.. job.Verification.Findings.Select(finding => finding.Message)])
+        {
+            Language = LanguageFiles.Find(language ?? plan.Settings.Language),
+        };
     }
 }

@@ -24,9 +24,12 @@ public static class Words
         language ??= Language.English;
         string source = language.Text(heard.Channel == Procedure.Hearing.Channel.Voice ? "Heard" : "Typed");
         string words = heard.Words.Length > 0 ? $" \"{heard.Words}\"" : "";
-        string why = heard.Why.Length > 0 ? $" ({language.Text(heard.Why.TrimEnd('.'))})" : "";
+        string why = heard.Why.Length > 0 ? $" ({Sentences(heard.Why, language).TrimEnd('.')})" : "";
         return $"{source}{words}: {Of(heard.Certainty, language)}{why}";
     }
+
+    /// <summary>Several reasons stand one after the other; each is found by itself.</summary>
+    static string Sentences(string text, Language language) => string.Join(". ", text.TrimEnd('.').Split(". ").Select(sentence => language.Text($"{sentence}.") is var found && found != $"{sentence}." ? found.TrimEnd('.') : language.Text(sentence)));
 
     /// <summary>The sign of a verdict; a dot where nothing was judged.</summary>
     public static char Sign(Verdict? verdict) => verdict switch

@@ -65,7 +65,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         }
 
         SessionEnd ended = _isPlain ? await RunPlain(job, ear, sound, languages, queued, stop) : RunOnScreen(job, ear, sound, languages, stop);
-        bool hasSummary = options.IsTour || Report(job, ended, queued);
+        bool hasSummary = options.IsTour || Report(job, ended, languages.Shown, queued);
         await queued.Finish(LongestFarewell, clock);
         if (queued.Gone is not null)
         {
@@ -315,7 +315,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
 
     /// <summary>A summary that cannot be written is told, and the record named all the same.</summary>
     /// <returns>Whether it could be written.</returns>
-    bool Report(OpenJob job, SessionEnd end, TextWriter lines)
+    bool Report(OpenJob job, SessionEnd end, Language language, TextWriter lines)
     {
         bool hasSummary = true;
         lines.WriteLine($"Record:  {job.Path}");
@@ -329,7 +329,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
             hasSummary = false;
         }
 
-        if (job.Notice() is { } notice)
+        if (job.Notice(language) is { } notice)
         {
             lines.Write($"\n{notice}\n");
         }

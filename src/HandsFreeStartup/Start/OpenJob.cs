@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Reports.Summary;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Session;
@@ -172,7 +173,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     }
 
     /// <summary>The notice to the owner where the furnace was not put into service, else null.</summary>
-    public string? Notice() => OutOfServiceNotice.Of(Plan, ReadAll());
+    public string? Notice(Language language) => OutOfServiceNotice.Of(Plan, ReadAll(), language);
 
     /// <summary>Writes the summary beside the record.</summary>
     /// <returns>Its path.</returns>

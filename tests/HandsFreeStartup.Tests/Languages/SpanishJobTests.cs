@@ -1,6 +1,7 @@
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Tests.Support;
+using UglyToad.PdfPig;
 
 namespace HandsFreeStartup.Tests.Languages;
 
@@ -35,6 +36,32 @@ public sealed class SpanishJobTests
 
         Assert.Contains("Antes de empezar: Lea la placa", chosen, StringComparison.Ordinal);
         Assert.DoesNotContain("Lea la placa", overruled, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_customer_copy_is_Spanish_where_it_is_chosen_and_the_others_stay_English()
+    {
+        using TemporaryFolder data = new();
+        await ProgramProcess.RunTyping(Danger, "start", "--keys", "--plain", "--quick", "--mute", "--data", data.Path, "--technician", "T", "--appliance", Sheet("demo-furnace"), "--site", Sheet("demo-site"));
+        string job = Path.ChangeExtension(data.Job, null);
+
+        ProgramResult result = await ProgramProcess.Run("copies", data.Job, "--data", data.Path, "--language", "es");
+
+        Assert.Equal((0, ""), (result.ExitCode, result.Error));
+        string customer = Printed($"{job}-customer.pdf");
+        Assert.Contains("Huele a gas", customer, StringComparison.Ordinal);
+        Assert.Contains("SIN FIRMA", customer, StringComparison.Ordinal);
+        Assert.Contains("LA PUESTA EN MARCHA NO ESTÁ COMPLETA", customer, StringComparison.Ordinal);
+        Assert.Contains("500 ppm", customer, StringComparison.Ordinal);
+        Assert.DoesNotContain("NOT SIGNED", customer, StringComparison.Ordinal);
+        Assert.Contains("NOT SIGNED", Printed($"{job}-appliance.pdf"), StringComparison.Ordinal);
+        Assert.Contains("NOT SIGNED", Printed($"{job}-office.pdf"), StringComparison.Ordinal);
+    }
+
+    static string Printed(string pdf)
+    {
+        using PdfDocument document = PdfDocument.Open(pdf);
+        return string.Join('\n', document.GetPages().Select(page => string.Join(' ', page.GetWords().Select(word => word.Text))));
     }
 
     /// <summary>What was shown, and the events without times and the names of the job.</summary>

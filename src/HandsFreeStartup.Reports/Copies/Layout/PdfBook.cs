@@ -16,14 +16,14 @@ sealed record PageMarks(string Jobs, IReadOnlyList<(string Large, string Small)>
 {
     /// <summary>Of the pages of one job.</summary>
     public static PageMarks Of(CopyFacts copy) =>
-        new(copy.JobId, copy.Banners, copy.Source.Checkpoint is { } checkpoint ? $"Checkpoint: {checkpoint}" : "No checkpoint");
+        new(copy.JobId, copy.Banners, copy.Source.Checkpoint is { } checkpoint ? $"{copy.Language.Text("Checkpoint")}: {checkpoint}" : copy.Language.Text("No checkpoint"));
 
     /// <summary>Of the pages that several jobs share: what one of them must say, they say.</summary>
     public static PageMarks Of(IReadOnlyList<CopyFacts> copies) => new(
         string.Join(", ", copies.Select(copy => copy.JobId)),
         [.. copies.SelectMany(copy => copy.Banners.Select(banner => (banner.Large, copy.Plan.Appliance.Title))).GroupBy(banner => banner.Large)
             .Select(same => (same.Key, string.Join("; ", same.Select(banner => banner.Title).Distinct())))],
-        "Each appliance has a page with its checkpoint");
+        copies[0].Language.Text("Each appliance has a page with its checkpoint"));
 }
 
 /// <summary>A copy on paper: pages with what every page must say, and the document that a printer gets.</summary>
@@ -72,7 +72,7 @@ sealed partial class PdfBook
         document.Info.Subject = string.Join(' ', copies.Select(copy => copy.Verdict.Sentence));
         document.Info.Author = string.Join(", ", copies.Select(copy => copy.Facts.Job?.Technician ?? "").Distinct());
         document.Info.Creator = $"HandsFree Startup {copies[0].Facts.Job?.ProgramVersion}".TrimEnd();
-        document.Language = "en";
+        document.Language = copies[0].Language.Code;
         Ruler ruler = new();
         int count = books.Sum(book => book.Pages.Pages.Count);
         foreach ((PdfBook book, int index) in books.SelectMany(book => Enumerable.Range(0, book.Pages.Pages.Count).Select(index => (book, index))))
@@ -81,21 +81,21 @@ sealed partial class PdfBook
             (page.Width, page.Height) = (XUnit.FromPoint(book._paper.Size().Width), XUnit.FromPoint(book._paper.Size().Height));
             using (XGraphics graphics = XGraphics.FromPdfPage(page))
             {
-                book.Draw(new Pen(graphics, ruler), index, FormattableString.Invariant($"Page {document.PageCount} of {count}"));
+                book.Draw(new Pen(graphics, ruler), index, copies[0].Language.Shown($"Page {document.PageCount} of {count}"));
             }
             Compress(page);
         }
         return Saved(document, copies.Max(copy => copy.Events[^1].At.UtcDateTime), string.Join('+', copies.Select(copy => books.First(book => book._copy == copy).Identity)));
     }
 
-    string Identity => $"{_copy.JobId}/{_name}/{_paper}/{_copy.Source.WholeCheckpoint}/{_copy.Times.Stamp(_copy.Events[^1].At)}";
+    string Identity => $"{_copy.JobId}/{_name}/{_paper}/{(_copy.Language.IsEnglish ? "" : $"{_copy.Language.Code}/")}{_copy.Source.WholeCheckpoint}/{_copy.Times.Stamp(_copy.Events[^1].At)}";
 
     void Draw(Pen pen, int index, string number)
     {
         double width = _paper.TextWidth(), left = Sheet.Margin;
-        pen.Text(_name, Name, left, Sheet.Margin);
+        pen.Text(_copy.Language.Text(_name), Name, left, Sheet.Margin);
         pen.TextToRight(_marks.Jobs, Style.Small, left + width, Sheet.Margin);
-        pen.TextToRight(_place, Style.Small, left + width, Sheet.Margin + Style.Small.LineHeight);
+        pen.TextToRight(_copy.Language.Text(_place), Style.Small, left + width, Sheet.Margin + Style.Small.LineHeight);
         double y = Sheet.Margin + HeadHeight - 6;
         if (_marks.Banners.Count == 0)
         {
@@ -139,7 +139,7 @@ sealed partial class PdfBook
     void Foot(Pen pen, string number, double y)
     {
         pen.Text(_marks.Foot, Style.Small, Sheet.Margin, y);
-        pen.TextToRight($"All times: {_copy.Times.Zone}   {number}", Style.Small, Sheet.Margin + _paper.TextWidth(), y);
+        pen.TextToRight($"{_copy.Language.Text("All times")}: {_copy.Language.Name(_copy.Times.Zone)}   {number}", Style.Small, Sheet.Margin + _paper.TextWidth(), y);
     }
 
     /// <summary>The library ends its compressed streams too early: readers cope, but checkers complain. Here it is done by the framework.</summary>

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Reports.Copies.Layout;
 
 namespace HandsFreeStartup.Reports.Copies.Parts;
@@ -6,6 +7,8 @@ namespace HandsFreeStartup.Reports.Copies.Parts;
 /// <remarks>General safety advice of the trade: common practice, no source; local rules and the instructions of furnace and alarm come first, and the page says so.</remarks>
 sealed class AdvicePages(Ruler ruler, IReadOnlyList<CopyFacts> copies, double width)
 {
+    readonly Language _language = copies[0].Language;
+
     static readonly Style Text = new(9.6, false, Style.Ink);
     static readonly Style Loud = new(11.5, true, Style.Alarm);
 
@@ -32,7 +35,7 @@ sealed class AdvicePages(Ruler ruler, IReadOnlyList<CopyFacts> copies, double wi
     [
         .. Section("What this paper says", [.. copies.Select(copy => copies.Count == 1 ? Said(copy, "The first page") : $"{copy.Plan.Appliance.Title}: {Said(copy, "Its page")}")]),
         .. copies.FirstOrDefault(copy => copy.IsDemonstration) is { } shown
-            ? Section($"This is a {shown.Facts.Job!.Mark!.ToLowerInvariant()}", "No furnace was started. The numbers are invented and say nothing about any furnace.") : [],
+            ? Section(_language.Shown($"This is a {shown.Facts.Job!.Mark!.ToLowerInvariant()}"), "No furnace was started. The numbers are invented and say nothing about any furnace.") : [],
         .. Section("What the numbers mean",
             "Carbon monoxide (CO) has no color and no smell, and it kills. It is measured in the flue, where a little is normal, and in the rooms, where there should be none. CO air-free is the amount in the flue without the air that was mixed in, so that it can be compared with the limit.",
             "Oxygen shows how much air the burner has: too little makes CO, too much wastes heat.",
@@ -51,20 +54,20 @@ sealed class AdvicePages(Ruler ruler, IReadOnlyList<CopyFacts> copies, double wi
             "An alarm that is silent proves little: people fall ill at amounts at which many alarms stay silent for hours."),
         .. Section("Once a year",
             "Have the furnace cleaned and measured by a licensed technician, and show this paper: its numbers are what the next ones are compared with."),
-        .. Texts.Paragraph(ruler, "General advice (common practice, no source). Local rules, the instructions of your furnace and of your CO alarm, and what the fire department says come first.", Style.Small, width),
+        .. Texts.Paragraph(ruler, _language.Text("General advice (common practice, no source). Local rules, the instructions of your furnace and of your CO alarm, and what the fire department says come first."), Style.Small, width),
     ];
 
-    static string Said(CopyFacts copy, string page) => copy.Verdict is { IsSigned: true, Dangers.Count: 0 }
-        ? (copy.Exceptions.IsEmpty ? "" : "THE START-UP WAS SIGNED WITH EXCEPTIONS. They stand first on the first page: have the technician explain each of them. ")
-            + $"Your furnace was started up, measured and adjusted where needed, and the start-up was signed. {page} has every number that was measured, what it was before and after, and the limit it has to keep."
-        : $"THE START-UP IS NOT COMPLETE. Do not use the furnace until a licensed technician has completed it and given you a signed copy. {page} says what is missing.";
+    string Said(CopyFacts copy, string page) => copy.Verdict is { IsSigned: true, Dangers.Count: 0 }
+        ? (copy.Exceptions.IsEmpty ? "" : $"{_language.Text("THE START-UP WAS SIGNED WITH EXCEPTIONS. They stand first on the first page: have the technician explain each of them.")} ")
+            + _language.Shown($"Your furnace was started up, measured and adjusted where needed, and the start-up was signed. {page} has every number that was measured, what it was before and after, and the limit it has to keep.")
+        : _language.Shown($"THE START-UP IS NOT COMPLETE. Do not use the furnace until a licensed technician has completed it and given you a signed copy. {page} says what is missing.");
 
     IEnumerable<Strip> Box(string title, string text, double column) =>
-        [.. Texts.Paragraph(ruler, title, Loud, column), .. Texts.Paragraph(ruler, text, Style.Body, column)];
+        [.. Texts.Paragraph(ruler, _language.Text(title), Loud, column), .. Texts.Paragraph(ruler, _language.Text(text), Style.Body, column)];
 
     IEnumerable<Strip> Section(string title, params string[] texts) =>
     [
-        .. Texts.Heading(ruler, title, width),
-        .. texts.SelectMany(text => Texts.Paragraph(ruler, text, Text, width, texts.Length > 1 ? "·" : "", texts.Length > 1 ? 9 : 0).Append(Strip.Space(2.5))),
+        .. Texts.Heading(ruler, _language.Text(title), width),
+        .. texts.SelectMany(text => Texts.Paragraph(ruler, _language.Text(text), Text, width, texts.Length > 1 ? "·" : "", texts.Length > 1 ? 9 : 0).Append(Strip.Space(2.5))),
     ];
 }

@@ -34,17 +34,17 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
         yield return Strip.Space(2);
         double column = (width - 2 * Gutter) / 3;
         yield return Strip.Beside(
-            (0, [.. Fact("Where", [copy.Plan.Site.Title, copy.Plan.Site.Address], column)]),
-            (column + Gutter, [.. Fact("Customer", [copy.Plan.Site.Customer], column), .. Fact("Technician", [copy.Facts.Job?.Technician ?? "–"], column)]),
-            (2 * (column + Gutter), [.. Fact("Begun", [copy.Times.Stamp(copy.Events[0].At)], column), .. Fact("Last event", [copy.Times.Stamp(copy.Events[^1].At)], column)]));
+            (0, [.. Fact(T("Where"), [copy.Plan.Site.Title, copy.Plan.Site.Address], column)]),
+            (column + Gutter, [.. Fact(T("Customer"), [copy.Plan.Site.Customer], column), .. Fact(T("Technician"), [copy.Facts.Job?.Technician ?? "–"], column)]),
+            (2 * (column + Gutter), [.. Fact(T("Begun"), [copy.Times.Stamp(copy.Events[0].At)], column), .. Fact(T("Last event"), [copy.Times.Stamp(copy.Events[^1].At)], column)]));
         yield return Strip.Space(3);
     }
 
     /// <summary>The exceptions, each in full; nothing where there are none.</summary>
-    public IEnumerable<Strip> Exceptions() => Texts.Alarming(ruler, Sentences.ExceptionsTitle(copy.Exceptions.Length), [.. copy.Exceptions.Select(exception => Sentences.Of(exception, copy.Times))], Style.Body.At(9.6), width);
+    public IEnumerable<Strip> Exceptions() => Texts.Alarming(ruler, Sentences.ExceptionsTitle(copy.Exceptions.Length, copy.Language), [.. copy.Exceptions.Select(exception => Sentences.Of(exception, copy.Times, copy.Language))], Style.Body.At(9.6), width);
 
     /// <summary>What else stands against the job; nothing where there is nothing.</summary>
-    public IEnumerable<Strip> Questions() => Texts.Alarming(ruler, "To be looked at", copy.Questions, Style.Body, width);
+    public IEnumerable<Strip> Questions() => Texts.Alarming(ruler, T("To be looked at"), copy.Questions, Style.Body, width);
 
     /// <summary>Everything in its order; the lists at the end in two columns.</summary>
     public void Place(Pagination pages, IEnumerable<Strip> afterVerdict)
@@ -65,12 +65,12 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
         [
             ("From the returned job", Sentences.CarriedOver(copy.Facts), ""),
             ("At the same address", Sentences.Beside(copy.Facts), ""),
-            ("Safety and stops", [.. Interruptions.Of(copy.Facts)], ""),
-            ("Adjusted", Sentences.Adjustments(copy.Facts), "Nothing was adjusted."),
-            ("Opened and closed", [.. copy.Facts.Things.Select(thing => Sentences.Of(thing, copy.Times))], "Nothing was opened."),
+            ("Safety and stops", [.. Interruptions.Of(copy.Facts, copy.Language)], ""),
+            ("Adjusted", Sentences.Adjustments(copy.Facts, copy.Language), "Nothing was adjusted."),
+            ("Opened and closed", [.. copy.Facts.Things.Select(thing => Sentences.Of(thing, copy.Times, copy.Language))], "Nothing was opened."),
             ("Notes", [.. copy.Facts.Notes.Select(note => $"{copy.StepTitle(note.StepId)}: {note.Text} ({copy.Times.Time(note.At)})")], "None."),
         ];
-        pages.AddInColumns(lists.Where(list => list.Entries.Count > 0 || list.IfNone.Length > 0).Select(list => List(list.Title, list.Entries, list.IfNone)), ColumnWidth + Gutter);
+        pages.AddInColumns(lists.Where(list => list.Entries.Count > 0 || list.IfNone.Length > 0).Select(list => List(T(list.Title), list.Entries, T(list.IfNone))), ColumnWidth + Gutter);
     }
 
     IEnumerable<Strip> List(string title, IReadOnlyList<string> entries, string ifNone)
@@ -90,8 +90,10 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
         yield return Strip.Space(5);
     }
 
-    string Legend() => "U: expanded uncertainty (k = 2), or from where to where where ± would reach below zero; worst: the gravest value, where it is neither the one found nor the one left. \"was\" and \"void\" stand before numbers that no longer count, \"=\" before what was worked out; a dash: no value."
-        + (copy.Sources.Count == 0 ? "" : $" Limits set by: {copy.SourceLegend}.");
+    string Legend() => T("U: expanded uncertainty (k = 2), or from where to where where ± would reach below zero; worst: the gravest value, where it is neither the one found nor the one left. \"was\" and \"void\" stand before numbers that no longer count, \"=\" before what was worked out; a dash: no value.")
+        + (copy.Sources.Count == 0 ? "" : $" {T("Limits set by")}: {copy.SourceLegend}.");
+
+    string T(string english) => copy.Language.Text(english);
 
     IEnumerable<Strip> Fact(string name, IReadOnlyList<string> lines, double column) =>
     [

@@ -31,7 +31,7 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
 
     IEnumerable<Strip> Group(ReadingGroup group, IReadOnlyList<FoundAndLeft> lines)
     {
-        Strip head = Head(group.Title), again = Head($"{group.Title}, continued");
+        Strip head = Head(group.Title), again = Head($"{group.Title}, {copy.Language.Text("continued")}");
         yield return head with { KeepsWithNext = true };
         for (int i = 0; i < lines.Count; i++)
         {
@@ -49,13 +49,13 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
     {
         pen.Text(title, Fitted(title, _title, TitleEnd * width), x, y);
         double low = y + _title.Baseline - _mark.Baseline;
-        pen.TextToRight("as found", _mark, x + (FoundPoint + 0.02) * width, low);
-        pen.TextToRight("worst", _mark, x + (WorstPoint + 0.02) * width, low);
-        pen.TextToRight("as left", _mark, x + (LeftPoint + 0.02) * width, low);
+        pen.TextToRight(copy.Language.Text("as found"), _mark, x + (FoundPoint + 0.02) * width, low);
+        pen.TextToRight(copy.Language.Text("worst"), _mark, x + (WorstPoint + 0.02) * width, low);
+        pen.TextToRight(copy.Language.Text("as left"), _mark, x + (LeftPoint + 0.02) * width, low);
         pen.Text("± U", _mark, x + Uncertainty * width, low);
-        pen.Text("unit", _mark, x + Unit * width, low);
-        pen.Text("limit", _mark, x + Limit * width, low);
-        pen.Text("by", _mark, x + Mark * width, low);
+        pen.Text(copy.Language.Text("unit"), _mark, x + Unit * width, low);
+        pen.Text(copy.Language.Text("limit"), _mark, x + Limit * width, low);
+        pen.Text(copy.Language.Text("by"), _mark, x + Mark * width, low);
         pen.Rule(x, y + _title.LineHeight + 1.5, width, Style.Accent, 0.8);
     });
 
@@ -63,7 +63,7 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
     {
         IReadOnlyList<string> label = ruler.Wrap(line.IsResult ? $"= {line.Label}" : line.Label, _label, LabelRoom(line));
         double pitch = size * 1.5;
-        string verdict = line.Verdict is { } judged && VerdictWords.MustBeLookedAt(judged, line.Limit) ? VerdictWords.Of(judged, line.Limit!) : "";
+        string verdict = line.Verdict is { } judged && VerdictWords.MustBeLookedAt(judged, line.Limit) ? copy.Language.Text(VerdictWords.Of(judged, line.Limit!)) : "";
         string below = string.Join("; ", new[] { verdict, line.Remark }.Where(text => text.Length > 0));
         Style style = line.MustBeLookedAt ? _alarm : _quiet;
 
@@ -94,7 +94,7 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
         Quiet(pen, line.Found, x + FoundPoint * width, feet);
         Quiet(pen, line.Worst, x + WorstPoint * width, IsLower(line) ? feet + _label.LineHeight : feet);
         OnPoint(pen, line.Left?.Number ?? "–", line.MustBeLookedAt ? _left.In(Style.Alarm) : _left, x + LeftPoint * width, feet - _left.Baseline);
-        Fit(pen, line.Left is not { } left ? "" : left.Value.Doubt == ShownValue.NoneStated ? "none stated" : left.Value.Doubt, x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
+        Fit(pen, line.Left is not { } left ? "" : left.Value.Doubt == ShownValue.NoneStated ? copy.Language.Text("none stated") : left.Value.Doubt, x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
         Fit(pen, line.Left is null ? "" : line.Unit, x + Unit * width, quiet, (Limit - Unit) * width - 2);
         Judged(pen, line, x, feet);
     }
@@ -130,9 +130,9 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
             return;
         }
 
-        Fit(pen, CopyFacts.LimitText(line), x + Limit * width, feet - _quiet.Baseline, (Mark - Limit) * width - 3);
+        Fit(pen, copy.LimitText(line), x + Limit * width, feet - _quiet.Baseline, (Mark - Limit) * width - 3);
         pen.Text(copy.Mark(limit), _mark, x + Mark * width, feet - _mark.Baseline);
-        (string word, Style look) = line.Verdict == Verdict.Pass ? ("pass", _pass) : ("!", _alarm);
+        (string word, Style look) = line.Verdict == Verdict.Pass ? (copy.Language.Text("pass"), _pass) : ("!", _alarm);
         pen.TextToRight(word, look, x + width, feet - look.Baseline);
     }
 

@@ -22,9 +22,9 @@ sealed class SignatureFoot(Ruler ruler, CopyFacts copy, double width)
         {
             return
             [
-                .. Texts.Paragraph(ruler, "NOT SIGNED. A signature by hand does not make this a record of a completed start-up.", Style.Strong.In(Style.Alarm), room),
+                .. Texts.Paragraph(ruler, T("NOT SIGNED. A signature by hand does not make this a record of a completed start-up."), Style.Strong.In(Style.Alarm), room),
                 Strip.Space(15),
-                Line("Seen by, date", room),
+                Line(T("Seen by, date"), room),
                 Strip.Space(2),
             ];
         }
@@ -32,14 +32,16 @@ sealed class SignatureFoot(Ruler ruler, CopyFacts copy, double width)
         double half = (room - 14) / 2;
         return
         [
-            .. Texts.Paragraph(ruler, $"Signed in the record by {NameOf(copy.Facts.EndText)}, {copy.Times.Stamp(copy.Facts.Signature!.At)}.", Style.Small, room),
+            .. Texts.Paragraph(ruler, copy.Language.Shown($"Signed in the record by {NameOf(copy.Facts.EndText)}, {copy.Times.Stamp(copy.Facts.Signature!.At)}."), Style.Small, room),
             Strip.Space(27),
-            Strip.Beside((0, [Line("Technician, date", half)]), (half + 14, [Line("Received by customer, date", half)])),
+            Strip.Beside((0, [Line(T("Technician, date"), half)]), (half + 14, [Line(T("Received by customer, date"), half)])),
         ];
     }
 
     /// <summary>The foot has one height; a very long name stands in full at the head of the page.</summary>
     static string NameOf(string name) => name.Length <= 60 ? name : $"{name[..60].TrimEnd()} ...";
+
+    string T(string english) => copy.Language.Text(english);
 
     static Strip Line(string name, double room) => new(Style.Small.LineHeight + 3, (pen, x, y) =>
     {
@@ -50,11 +52,11 @@ sealed class SignatureFoot(Ruler ruler, CopyFacts copy, double width)
     IEnumerable<Strip> Checkpoint(double room) => copy.Source.Checkpoint is { } checkpoint
         ?
         [
-            .. Texts.Paragraph(ruler, "Checkpoint of the record", Style.Small, room),
+            .. Texts.Paragraph(ruler, T("Checkpoint of the record"), Style.Small, room),
             .. Texts.Paragraph(ruler, checkpoint, Style.Strong, room),
-            .. Texts.Paragraph(ruler, "Give it, or the text of the code beside it, to verify --checkpoint.", Style.Small, room),
+            .. Texts.Paragraph(ruler, T("Give it, or the text of the code beside it, to verify --checkpoint."), Style.Small, room),
         ]
-        : Texts.Paragraph(ruler, "This record has no checkpoint that could be believed.", Style.Strong.In(Style.Alarm), room);
+        : Texts.Paragraph(ruler, T("This record has no checkpoint that could be believed."), Style.Strong.In(Style.Alarm), room);
 
     Strip Code() => new(CodeSize, (pen, x, y) =>
     {
