@@ -62,7 +62,7 @@ public sealed partial class Language
     /// <summary>A name or title: "Oxygen (low)" and "CO in the room: Kitchen" are found by their parts, and what somebody has named himself stays.</summary>
     public string Name(string english)
     {
-        if (IsEnglish || Lookup(english) is not null)
+        if (IsEnglish || Lookup(english.Trim()) is not null)
         {
             return Text(english);
         }

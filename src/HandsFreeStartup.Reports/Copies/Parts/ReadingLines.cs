@@ -94,10 +94,14 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
         Quiet(pen, line.Found, x + FoundPoint * width, feet);
         Quiet(pen, line.Worst, x + WorstPoint * width, IsLower(line) ? feet + _label.LineHeight : feet);
         OnPoint(pen, line.Left?.Number ?? "–", line.MustBeLookedAt ? _left.In(Style.Alarm) : _left, x + LeftPoint * width, feet - _left.Baseline);
-        Fit(pen, line.Left is not { } left ? "" : left.Value.Doubt == ShownValue.NoneStated ? copy.Language.Text("none stated") : left.Value.Doubt, x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
+        Fit(pen, line.Left is not { } left ? "" : Doubt(left.Value), x + Uncertainty * width, quiet, (Unit - Uncertainty) * width - 2);
         Fit(pen, line.Left is null ? "" : line.Unit, x + Unit * width, quiet, (Limit - Unit) * width - 2);
         Judged(pen, line, x, feet);
     }
+
+    string Doubt(ShownValue value) => value.Doubt == ShownValue.NoneStated ? copy.Language.Text("none stated")
+        : value.Highest.Length > 0 ? copy.Language.Text("{0} to {1}", "0", value.Highest)
+        : value.Doubt;
 
     /// <summary>A number that need not stand any more, with its fate before it.</summary>
     void Quiet(Pen pen, ShownNumber? number, double point, double feet)
