@@ -40,6 +40,26 @@ public sealed class RoomAirTests
     }
 
     [Fact]
+    public void No_note_and_no_reason_swallows_a_bad_value()
+    {
+        LiveJob[] dictating = [At("papers").Say(CommandWord.Note), At("papers").Say(CommandWord.SkipStep), At("papers").Say(CommandWord.Finish).Say(AnswerWord.Confirm)];
+        Assert.All(dictating, job => Assert.Equal(Phase.Dictating, job.Procedure.Phase));
+        Assert.All(dictating, job =>
+        {
+            Assert.Single(new LiveJob(job).Say(Room, 150m).Last.OfType<StartupStopped>());
+            Assert.Equal((Phase.Asking, MonoxideAction.ShutOff), (new LiveJob(job).Say(Room, 40m).Procedure.Phase, job.Say(Room, 40m).Last.OfType<MonoxideJudged>().Single().Action));
+        });
+    }
+
+    [Fact]
+    public void A_clear_value_in_a_note_stays_a_part_of_the_note()
+    {
+        LiveJob job = At("papers").Say(CommandWord.Note).Say(Room, 3m);
+
+        Assert.Equal(["DictationHeard"], job.Last.Select(happened => happened.GetType().Name));
+    }
+
+    [Fact]
     public void Whatever_is_being_asked_is_interrupted_by_it()
     {
         LiveJob[] asked =

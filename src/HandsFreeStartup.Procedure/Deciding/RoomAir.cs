@@ -15,7 +15,7 @@ sealed class RoomAir(StartupState state, Now now)
     /// <summary>Whether the phrase is such a value: the step, a read-back or a stop takes its own.</summary>
     public static bool IsUnasked(StartupState state, Phrase phrase) => phrase is Phrase.Reading { Field.Id: FieldId.RoomCo } reading && state.Phase switch
     {
-        Phase.Stopped or Phase.Dictating => false,
+        Phase.Stopped => false,
         Phase.Confirming when state.Doubtful is { Key.FieldId: FieldId.RoomCo } doubtful && doubtful.Value == reading.Value => false,
         Phase.Asking or Phase.Confirming or Phase.Jumping => state.IsStopped || PlateQuestion.Of(state) is not null || state.Step.Readings.All(demand => demand.FieldId != FieldId.RoomCo),
         _ => true,
@@ -31,7 +31,9 @@ sealed class RoomAir(StartupState state, Now now)
     public IReadOnlyList<StartupEvent> Hear(Phrase.Reading reading)
     {
         EnteredReading entered = _entry.BetweenSteps(reading);
-        return state.Unaired is null && CarbonMonoxideTier.IsClear(entered)
+        bool asksForNothing = state.Unaired is null && CarbonMonoxideTier.IsClear(entered);
+        return asksForNothing && state.Phase == Phase.Dictating ? new Dictating(state, now).WhileDictating(new Phrase.Dictation(reading.Evidence))
+            : asksForNothing
             ? [new CommandRefused(now, reading.Evidence.Words, $"CO in the room {ShownValue.Of(entered)} asks for nothing, and nothing asks for it here.")]
             : [.. Interrupting(), .. state.IsStopped ? new Halt(state, now).WhileStopped(reading) : Entered(entered)];
     }
@@ -46,7 +48,7 @@ sealed class RoomAir(StartupState state, Now now)
         Phase.Signing => [new FinishDeclined(now)],
         Phase.Jumping => [new JumpDeclined(now)],
         Phase.Confirming => [new ConfirmationRefused(now)],
-        Phase.ReadingBack or Phase.Choosing => [new DictationCancelled(now)],
+        Phase.Dictating or Phase.ReadingBack or Phase.Choosing => [new DictationCancelled(now)],
         _ => [],
     };
 

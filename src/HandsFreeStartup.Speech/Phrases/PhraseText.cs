@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Hearing;
 
@@ -19,6 +20,8 @@ public static class PhraseText
 
     /// <summary>Said instead of a number above the field's range.</summary>
     internal const string Over = "over range";
+
+    static readonly Expectation RoomAlone = new([ExpectedReading.Of(Fields.Find(FieldId.RoomCo)!)], [], []);
 
     static readonly ImmutableArray<string> OverRange = PlainWords.Of(Over);
 
@@ -40,9 +43,14 @@ public static class PhraseText
         }
 
         return expectation.Dictation && evidence.Words.Length > 0
-            ? new Phrase.Dictation(evidence)
+            ? Dictated(evidence)
             : new Phrase.NotUnderstood(evidence with { Certainty = Certainty.Red, Why = text.Reason });
     }
+
+    /// <summary>Free speech. A number for carbon monoxide in the room is one even there, if nothing else was said: no note may swallow it. Heard freely, it is in doubt.</summary>
+    internal static Phrase Dictated(Evidence evidence) => Read(evidence.Words, RoomAlone).Meanings is [Meaning.Reading room]
+        ? ToPhrase(room, evidence.Channel == Channel.Voice ? evidence with { Certainty = Certainty.Amber, Why = "It was said in free speech." } : evidence)
+        : new Phrase.Dictation(evidence);
 
     /// <summary>Everything that <paramref name="text"/> can mean now.</summary>
     /// <param name="text">Typed or decoded; capitals, commas and a final stop do not matter.</param>

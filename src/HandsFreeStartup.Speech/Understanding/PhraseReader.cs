@@ -37,7 +37,7 @@ public static class PhraseReader
 
         if (expectation.Dictation)
         {
-            return new Phrase.Dictation(new Evidence(utterance.FreeText, Channel.Voice, Certainty.Green));
+            return PhraseText.Dictated(new Evidence(utterance.FreeText, Channel.Voice, Certainty.Green));
         }
 
         return weighing is null ? Refuse(utterance, null, "It was nothing that can be said now.") : Classify(utterance, weighing, policy);

@@ -101,6 +101,24 @@ public sealed class PhraseTextTests
         Assert.Equal("room_co=4", Assert.IsType<Phrase.Reading>(PhraseText.Typed("monoxide four", walk)) is var phrase ? $"{phrase.Field.Id}={phrase.Value}" : "");
     }
 
+    [Theory]
+    [InlineData("room monoxide 300")]
+    [InlineData("Room monoxide, three hundred.")]
+    [InlineData("room monoxide over range")]
+    public void Carbon_monoxide_in_the_room_is_a_value_even_in_free_speech(string words)
+    {
+        Expectation note = new([], [], [], Dictation: true);
+        Assert.Equal("room_co", Assert.IsType<Phrase.Reading>(PhraseText.Typed(words, note)).Field.Id);
+        Assert.Equal(Certainty.Amber, Assert.IsType<Phrase.Reading>(PhraseText.Dictated(new Evidence(words, Channel.Voice, Certainty.Green))).Evidence.Certainty);
+    }
+
+    [Theory]
+    [InlineData("the room monoxide was 300 last year")]
+    [InlineData("room monoxide")]
+    [InlineData("oxygen 7.6")]
+    public void A_note_that_tells_of_a_value_is_a_note(string words) =>
+        Assert.IsType<Phrase.Dictation>(PhraseText.Typed(words, new Expectation([], [], [], Dictation: true)));
+
     [Fact]
     public void Dictation_takes_any_words_but_hears_the_safety_phrases()
     {
