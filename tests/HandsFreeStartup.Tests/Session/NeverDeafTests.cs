@@ -36,7 +36,7 @@ public sealed class NeverDeafTests
         for (int spins = 0; spins < 2000; spins++)
         {
             NotedLog log = new([]);
-            StartupSession session = new(new StartupProcedure(Some.Plan()), log, _display, new TalkingVoice(), new SlowEar(10 * spins, Heard(CommandWord.EmergencyStop, "stop stop stop")), new FakeTimeProvider(Some.Morning), null, HearingProfile.EchoCancelled);
+            StartupSession session = new(new StartupProcedure(Some.Plan()), log, _display, new TalkingVoice(), new SlowEar(10 * spins, Heard(CommandWord.EmergencyStop, "stop stop stop")), new FakeTimeProvider(Some.Morning)) { Profile = HearingProfile.EchoCancelled };
             session.Begin(Some.Job);
             session.Post(new Input.Spoken(Clip, null, Prompt));
             session.Close();
