@@ -46,7 +46,7 @@ sealed class Views(StartupState state, Now now, Language language)
             Expectation = Expectations.Of(state),
             Mark = state.Job?.Mark,
             Imperative = Imperatives.Of(state, now, language),
-            Stage = step.Scope switch { null => "", "low" or "high" => language.Text($"{step.Scope} fire"), var room => room },
+            Stage = step.Scope switch { null => "", "low" or "high" => language.Text($"{step.Scope} fire"), var room => language.Name(room) },
             Last = Last(),
             Language = language,
             Series = [.. step.Readings.Where(demand => demand.Settles is not null).Select(demand => Series(new ReadingKey(demand.FieldId, scope))).Where(series => series.Values.Length > 1)],

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.Languages;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Messages;
@@ -62,6 +63,7 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
         job = options.Demo || options.Rehearsal is not null ? job : WithOthers(job, options.Data.Jobs, clock);
         StartupPlan plan = UserFile.PlanOf(job, isNew: true);
         OccasionChoice.Check(plan.Checklist, options.Files.Occasion);
+        LanguageFiles.Find(options.Language ?? plan.Settings.Language);
         string folder = options.Rehearsal is null ? options.Data.Jobs : options.Data.Rehearsals;
         options.Data.Make(folder);
         return new OpenJob(StartupLog.Create(System.IO.Path.Combine(folder, $"{jobId}.db"), clock), plan, job, options.Sound.KeepsClips);

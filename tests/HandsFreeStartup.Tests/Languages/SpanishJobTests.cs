@@ -38,6 +38,23 @@ public sealed class SpanishJobTests
         Assert.DoesNotContain("Lea la placa", overruled, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("--language", "xx")]
+    [InlineData("--settings", "language: xx\n")]
+    public async Task A_language_that_is_not_there_is_told_before_a_record_is_begun(string option, string value)
+    {
+        using TemporaryFolder data = new();
+        string settings = Path.Combine(data.Path, "my-settings.yaml");
+        await File.WriteAllTextAsync(settings, value);
+
+        ProgramResult result = await InProcess.Run(
+            "start", "--keys", "--plain", "--mute", "--data", data.Path, "--technician", "T", "--appliance", Sheet("demo-furnace"), "--site", Sheet("demo-site"), option, option == "--settings" ? settings : value);
+
+        Assert.Equal(2, result.ExitCode);
+        Assert.StartsWith("There is no language \"xx\". Choose one of: en, es.", Assert.Single(result.Error.Trim().Split('\n')), StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Path.Combine(data.Path, "jobs")));
+    }
+
     [Fact]
     public async Task The_customer_copy_is_Spanish_where_it_is_chosen_and_the_others_stay_English()
     {
