@@ -110,6 +110,14 @@ public sealed partial class ArchitectureTests
         Assert.Empty(tooMany);
     }
 
+    [Fact]
+    public void What_tests_share_is_a_library_and_no_file_of_one_project_is_compiled_in_another()
+    {
+        string[] projects = Directory.GetFiles(Path.Combine(Sources, "..", "tests"), "*.csproj", SearchOption.AllDirectories);
+        Assert.Contains(projects, project => Path.GetFileName(project) == $"{Product}.Testing.csproj");
+        Assert.DoesNotContain(projects, project => File.ReadAllText(project).Contains("<Compile Include", StringComparison.Ordinal));
+    }
+
     static IEnumerable<string> Ids(Type vocabulary) => vocabulary.GetFields().Select(field => (string)field.GetRawConstantValue()!).Order(StringComparer.Ordinal);
 
     /// <summary>What a type of one folder has to do with a type of another: in its members and in the bodies of its methods.</summary>
