@@ -51,7 +51,7 @@ public static class PhraseReader
     /// <param name="expectation">What could be said.</param>
     /// <param name="policy">Thresholds.</param>
     public static bool WantsOtherEars(Utterance alone, Expectation expectation, CertaintyPolicy policy) =>
-        !expectation.Dictation && Read(alone, expectation, policy) switch
+        !expectation.Dictation && !IsForCallsAlone(expectation) && Read(alone, expectation, policy) switch
         {
             Phrase.NotUnderstood => true,
             Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion || MayHaveLostAZero(reading),
@@ -60,6 +60,9 @@ public static class PhraseReader
 
     /// <summary>The same by the policy that ships with the program.</summary>
     public static bool AsksOtherEars(Utterance alone, Expectation expectation) => WantsOtherEars(alone, expectation, CertaintyPolicy.Shipped);
+
+    /// <summary>Speech that goes on is searched for calls again and again: the quick ear has time for it, both would be late for whatever is said next.</summary>
+    static bool IsForCallsAlone(Expectation expectation) => expectation is { Readings.IsEmpty: true, Commands.IsEmpty: true, Answers.IsEmpty: true };
 
     static bool MayHaveLostAZero(Phrase.Reading reading) => reading.Value.Scale > 0 && reading.Value.Scale < reading.Field.MostDecimals;
 

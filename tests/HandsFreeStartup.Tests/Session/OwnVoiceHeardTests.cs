@@ -48,7 +48,7 @@ public sealed class OwnVoiceHeardTests(ITestOutputHelper output)
         List<string> stops = [];
         foreach (Speaker voice in OwnVoices)
         {
-            foreach (string prompt in prompts.Where((_, number) => IsWhole || number % 40 == 0))
+            foreach (string prompt in prompts.Where((_, number) => IsWhole || number % 80 == 0))
             {
                 float[] echo = await Say(voice, prompt, EchoLevel, folder, ear.Detector);
                 foreach (Phrase phrase in await Hear(ear, echo, prompt))
@@ -73,7 +73,7 @@ public sealed class OwnVoiceHeardTests(ITestOutputHelper output)
         string[] prompts = [.. SpokenPromptsTests.AllSaid().Where(words => words.Length > 60).Order(StringComparer.Ordinal)];
         using TemporaryFolder folder = new();
         using ListeningEar ear = ListeningEar.Load(null, 2, message => Assert.Fail(message));
-        (Speaker Who, string Call)[] calls = [.. Technicians.SelectMany(_ => Calls, (who, call) => (who, call)).Where((_, number) => IsWhole || number % 19 == 0)];
+        (Speaker Who, string Call)[] calls = [.. Technicians.SelectMany(_ => Calls, (who, call) => (who, call)).Where((_, number) => IsWhole || number % 29 == 0)];
         List<string> missed = [];
         for (int number = 0; number < calls.Length; number++)
         {
