@@ -105,12 +105,13 @@ public sealed class PoFile
 
         for (int at = 0; at < inner.Length; at++)
         {
-            if (inner[at] == '"' || (inner[at] == '\\' && ++at == inner.Length))
+            bool isEscaped = inner[at] == '\\';
+            if (inner[at] == '"' || (isEscaped && ++at == inner.Length))
             {
                 return false;
             }
 
-            text.Append(at > 0 && inner[at - 1] == '\\' ? inner[at] switch { 'n' => '\n', 't' => '\t', var other => other } : inner[at]);
+            text.Append(isEscaped ? inner[at] switch { 'n' => '\n', 't' => '\t', var other => other } : inner[at]);
         }
 
         return true;

@@ -129,6 +129,10 @@ public sealed partial class SpanishTests(ITestOutputHelper output)
         Assert.Equal("es-419", file.Head["X-Voice"]);
     }
 
+    [Fact]
+    public void A_backslash_that_is_escaped_stays_one_before_any_letter() =>
+        Assert.Equal(@"C:\new" + "\n", PoFile.Read("x.po", @"msgid ""folder""" + "\n" + @"msgstr ""C:\\new\n""" + "\n").Texts["folder"]);
+
     static IReadOnlyDictionary<string, string> Texts() => PoFile.Read(File, System.IO.File.ReadAllText(File)).Texts;
 
     static Language Asking(List<string> missing) => new("es", Texts()) { Missing = missing.Add };
