@@ -251,7 +251,7 @@ public sealed class StartupSession(
     /// <summary>A safety phrase does not wait for what was said before it, nor for whatever is being understood, read or kept.</summary>
     bool TakeSafetyHeard()
     {
-        Errand? errand = _errands.FirstOrDefault(waiting => waiting is { IsOver: false, Heard: { Understood: Phrase.Command command } heard } && IsSafety(command) && !IsEcho(command, heard.Over));
+        Errand? errand = _errands.FirstOrDefault(waiting => waiting is { IsOver: false, Heard: { Understood: Phrase.Command { IsSafetyPhrase: true } command } heard } && !IsEcho(command, heard.Over));
         if (errand is not { Heard: { Understood: Phrase.Command said } heard })
         {
             return false;
@@ -294,7 +294,7 @@ public sealed class StartupSession(
     void AwakeAfterHearing(Task<Phrase> hearing, string? over) => hearing.ContinueWith(
         heard =>
         {
-            if (heard is { IsCompletedSuccessfully: true, Result: Phrase.Command command } && IsSafety(command) && !IsEcho(command, over))
+            if (heard is { IsCompletedSuccessfully: true, Result: Phrase.Command { IsSafetyPhrase: true } command } && !IsEcho(command, over))
             {
                 _safety.Expect(command.Word);
             }
@@ -302,14 +302,12 @@ public sealed class StartupSession(
             _inputs.Writer.TryWrite(new Input.Awake());
         }, CancellationToken.None, TaskContinuationOptions.None, TaskScheduler.Default);
 
-    static bool IsSafety(Phrase.Command command) => Commands.Of(command.Word).IsSafetyPhrase;
-
     static Phrase.Command CommandOf(Input.Pressed pressed) => new(pressed.Word, Evidence.Typed(Commands.Of(pressed.Word).Id));
 
     static Phrase.Command? SafetyIn(Input input, Expectation expectation) => input switch
     {
-        Input.Pressed pressed when IsSafety(CommandOf(pressed)) => CommandOf(pressed),
-        Input.Typed typed when PhraseText.Typed(typed.Line, expectation) is Phrase.Command command && IsSafety(command) => command,
+        Input.Pressed pressed when CommandOf(pressed) is { IsSafetyPhrase: true } command => command,
+        Input.Typed typed when PhraseText.Typed(typed.Line, expectation) is Phrase.Command { IsSafetyPhrase: true } command => command,
         _ => null,
     };
 
@@ -392,7 +390,7 @@ public sealed class StartupSession(
     bool IsDropped(Phrase phrase, string? over)
     {
         bool isForNow = over is null || _profile != HearingProfile.EchoCancelled || phrase is Phrase.Command { Word: CommandWord.StopTalking }
-            || (phrase is Phrase.Command command && IsSafety(command) && !IsEcho(command, over));
+            || (phrase is Phrase.Command { IsSafetyPhrase: true } && !IsEcho(phrase, over));
         HushFor(!isForNow && !IsEcho(phrase, over));
         return !isForNow;
     }
@@ -436,7 +434,7 @@ public sealed class StartupSession(
 
         CatchUp();
         Record(procedure.Decide(phrase, Now), phrase.Evidence);
-        if (phrase is Phrase.Command command && IsSafety(command))
+        if (phrase is Phrase.Command { IsSafetyPhrase: true })
         {
             _safety.CarriedOut();
         }

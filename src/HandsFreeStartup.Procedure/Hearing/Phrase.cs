@@ -67,6 +67,9 @@ public abstract record Phrase(Evidence Evidence)
     {
         /// <summary>Whether a fire was called out: an emergency stop with its own instructions.</summary>
         public bool IsFire { get; init; }
+
+        /// <summary>Whether it calls for help.</summary>
+        public bool IsSafetyPhrase => Commands.Of(Word).IsSafetyPhrase;
     }
 
     /// <summary>An answer to the tool's question.</summary>

@@ -87,24 +87,19 @@ public sealed record JobReview
     /// <summary>A job of which nothing can be read but why.</summary>
     /// <param name="jobId">Name of its file.</param>
     /// <param name="why">One sentence.</param>
-    public static JobReview Unreadable(string jobId, string why) => new()
+    public static JobReview Unreadable(string jobId, string why) => Unread(JobStatus.Unreadable, jobId) with
     {
-        Status = JobStatus.Unreadable,
-        JobId = jobId,
-        Began = null,
-        Ended = null,
-        Technician = "unknown",
-        Appliance = "unknown",
-        IsDemonstration = false,
         Findings = [new ReviewFinding("record", Weight.Danger, why)],
         MustBeLookedAt = true,
     };
 
     /// <summary>A job that is being written; there is nothing to review yet.</summary>
     /// <param name="jobId">Name of its file.</param>
-    public static JobReview UnderWay(string jobId) => new()
+    public static JobReview UnderWay(string jobId) => Unread(JobStatus.UnderWay, jobId);
+
+    static JobReview Unread(JobStatus status, string jobId) => new()
     {
-        Status = JobStatus.UnderWay,
+        Status = status,
         JobId = jobId,
         Began = null,
         Ended = null,

@@ -16,8 +16,9 @@ public sealed class EspeakVoice : IVoice
     /// <summary>The same in another language.</summary>
     public static ImmutableArray<string> MannerOf(Language language) => ["-v", language.Voice, "-s", "165", "--stdin"];
 
-    // Far longer than any message; a sound server that hangs must not hold the queue.
     static readonly TimeSpan LongestTrial = TimeSpan.FromSeconds(5);
+
+    // Far longer than any message; a sound server that hangs must not hold the queue.
     static readonly TimeSpan LongestMessage = TimeSpan.FromSeconds(60);
 
     readonly string _espeak;

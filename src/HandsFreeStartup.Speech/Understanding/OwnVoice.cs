@@ -16,7 +16,7 @@ public static class OwnVoice
     public static bool MayBeEcho(Phrase phrase, string said)
     {
         ImmutableArray<string> own = PlainWords.Of(said);
-        if (phrase is Phrase.Command command && Commands.Of(command.Word).IsSafetyPhrase)
+        if (phrase is Phrase.Command { IsSafetyPhrase: true } command)
         {
             return SafetyWords.Ways.Where(way => way.Word == command.Word).Any(way => Holds(own, PlainWords.Of(way.Words)));
         }

@@ -16,7 +16,7 @@ public sealed class HeardAhead
     public Task<Phrase> Phrase { get; }
 
     /// <summary>Whether it is understood, and a call for help.</summary>
-    public bool IsCall => Phrase is { IsCompletedSuccessfully: true, Result: Procedure.Hearing.Phrase.Command command } && Commands.Of(command.Word).IsSafetyPhrase;
+    public bool IsCall => Phrase is { IsCompletedSuccessfully: true, Result: Procedure.Hearing.Phrase.Command { IsSafetyPhrase: true } };
 
     /// <summary>Begins to understand.</summary>
     /// <param name="ear">Understands.</param>

@@ -58,8 +58,9 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
                 }
                 else if (noticed is SpeechEvent.GoesOn going)
                 {
-                    Task called = HearCall(going.Lately);
-                    await (source.IsLive ? Task.CompletedTask : called);
+                    // One at a time: while one is being searched, the next would only wait for it.
+                    _call = _call.IsCompleted ? HearCall(going.Lately) : _call;
+                    await (source.IsLive ? Task.CompletedTask : _call);
                 }
                 else if (InputOf(noticed) is { } input)
                 {
@@ -93,19 +94,17 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
         }
     }
 
-    /// <summary>Somebody calls for help while the tool speaks, or while others do: nobody waits for the end of it. One call at a time; free speech tells of gas and fire without calling.</summary>
+    /// <summary>Somebody calls for help while the tool speaks, or while others do: nobody waits for the end of it. Free speech tells of gas and fire without calling.</summary>
     async Task HearCall(SpeechClip lately)
     {
-        if (!_call.IsCompleted || lately.Start < _calledUpTo || expected().Dictation)
+        if (lately.Start < _calledUpTo || expected().Dictation)
         {
             return;
         }
 
         string? over = _over ?? saying?.Invoke();
         HeardAhead call = HeardAhead.Begin(ear, lately, CallsOnly);
-        Task heard = call.Phrase.ContinueWith(_ => { }, TaskScheduler.Default);
-        _call = heard;
-        await heard;
+        await call.Phrase.ContinueWith(_ => { }, TaskScheduler.Default);
         if (call.IsCall)
         {
             _calledUpTo = lately.SpeechEnd;

@@ -43,7 +43,8 @@ sealed class SoundRoom(int rate = SoundRoom.Hurried) : IDisposable
 
     const string Plain = "rate=16000 channels=1 channel_map=mono";
 
-    const double SpeechLevel = -22;
+    /// <summary>How loud everybody speaks, dB of full scale over the frames with speech.</summary>
+    public const double SpeechLevel = -22;
 
     readonly TemporaryFolder _folder = new();
     readonly SileroDetector _levels = Detector();

@@ -1,14 +1,11 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Runtime.CompilerServices;
-using HandsFreeStartup.Hear;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Session;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Speech.Understanding;
 using HandsFreeStartup.Start;
 using HandsFreeStartup.Tests.Rehearse;
-using HandsFreeStartup.Tests.Support;
 using Xunit.Abstractions;
 
 namespace HandsFreeStartup.Tests.Session;
@@ -19,8 +16,8 @@ namespace HandsFreeStartup.Tests.Session;
 /// </summary>
 public sealed class OwnVoiceHeardTests(ITestOutputHelper output)
 {
-    /// <summary>The technician's voice, and that of the tool behind an echo canceller, dB of full scale over the frames with speech.</summary>
-    const double VoiceLevel = -22, EchoLevel = VoiceLevel - 10;
+    /// <summary>The tool's voice in the microphone, dB of full scale over the frames with speech.</summary>
+    const double EchoLevel = SoundRoom.SpeechLevel - 10;
 
     static readonly bool IsWhole = Environment.GetEnvironmentVariable("HANDSFREE_OWN_VOICE") is { Length: > 0 };
 
@@ -42,7 +39,7 @@ public sealed class OwnVoiceHeardTests(ITestOutputHelper output)
     public async Task The_voice_of_the_tool_stops_no_job_by_what_it_says()
     {
         string[] prompts = [.. SpokenPromptsTests.AllSaid().Order(StringComparer.Ordinal)];
-        using TemporaryFolder folder = new();
+        using SoundRoom room = new();
         using ListeningEar ear = ListeningEar.Load(null, 2, message => Assert.Fail(message));
         int utterances = 0;
         List<string> stops = [];
@@ -50,7 +47,7 @@ public sealed class OwnVoiceHeardTests(ITestOutputHelper output)
         {
             foreach (string prompt in prompts.Where((_, number) => IsWhole || number % 80 == 0))
             {
-                float[] echo = await Say(voice, prompt, EchoLevel, folder, ear.Detector);
+                float[] echo = Say(voice, prompt, EchoLevel, room);
                 foreach (Phrase phrase in await Hear(ear, echo, prompt))
                 {
                     utterances++;
@@ -71,7 +68,7 @@ public sealed class OwnVoiceHeardTests(ITestOutputHelper output)
     public async Task A_safety_phrase_is_heard_over_the_voice_of_the_tool()
     {
         string[] prompts = [.. SpokenPromptsTests.AllSaid().Where(words => words.Length > 60).Order(StringComparer.Ordinal)];
-        using TemporaryFolder folder = new();
+        using SoundRoom room = new();
         using ListeningEar ear = ListeningEar.Load(null, 2, message => Assert.Fail(message));
         (Speaker Who, string Call)[] calls = [.. Technicians.SelectMany(_ => Calls, (who, call) => (who, call)).Where((_, number) => IsWhole || number % 29 == 0)];
         List<string> missed = [];
@@ -79,8 +76,8 @@ public sealed class OwnVoiceHeardTests(ITestOutputHelper output)
         {
             (Speaker who, string call) = calls[number];
             string prompt = prompts[number * 31 % prompts.Length];
-            float[] echo = await Say(OwnVoices[number % OwnVoices.Length], prompt, EchoLevel, folder, ear.Detector);
-            float[] voice = await Say(who, call, VoiceLevel, folder, ear.Detector);
+            float[] echo = Say(OwnVoices[number % OwnVoices.Length], prompt, EchoLevel, room);
+            float[] voice = Say(who, call, SoundRoom.SpeechLevel, room);
             int begin = Math.Min(WavFile.Rate * (3 + number % 5) / 4, Math.Max(0, echo.Length - voice.Length));
             for (int i = 0; i < voice.Length && begin + i < echo.Length; i++)
             {
@@ -98,24 +95,13 @@ public sealed class OwnVoiceHeardTests(ITestOutputHelper output)
         Assert.InRange(missed.Count, 0, Math.Max(1, calls.Length / 50));
     }
 
-    static bool IsStop(Phrase phrase, string said) => phrase is Phrase.Command command && Commands.Of(command.Word).IsSafetyPhrase && !OwnVoice.MayBeEcho(phrase, said);
+    static bool IsStop(Phrase phrase, string said) => phrase is Phrase.Command { IsSafetyPhrase: true } && !OwnVoice.MayBeEcho(phrase, said);
 
-    static async Task<float[]> Say(Speaker voice, string words, double level, TemporaryFolder folder, SileroDetector detector)
+    /// <summary>With the quiet before and after it in which it is cut out.</summary>
+    static float[] Say(Speaker voice, string words, double level, SoundRoom room)
     {
-        string raw = Path.Combine(folder.Path, "raw.wav"), plain = Path.Combine(folder.Path, "plain.wav");
-        (string program, string[] arguments) = voice.Says(words, raw);
-        await Run(program, arguments);
-        await Run("sox", raw, "-r", "16000", "-c", "1", "-b", "16", plain, "pad", "0.4", "1.2");
-        float[] sound = WavFile.Read(plain);
-        double gain = Math.Pow(10, level / 20) / Math.Sqrt(NoiseMix.SpeechPower(sound, detector) ?? throw new InvalidOperationException($"\"{words}\" by {voice.Voice} is no speech."));
-        return [.. sound.Select(sample => (float)(sample * gain))];
-    }
-
-    static async Task Run(string program, params string[] arguments)
-    {
-        using Process run = Process.Start(new ProcessStartInfo(InstalledProgram.Find(program)!, arguments) { RedirectStandardError = true })!;
-        await run.StandardError.ReadToEndAsync();
-        await run.WaitForExitAsync();
+        float gain = (float)Math.Pow(10, (level - SoundRoom.SpeechLevel) / 20);
+        return [.. new float[WavFile.Rate * 2 / 5], .. WavFile.Read(room.Speech(words, voice)).Select(sample => sample * gain), .. new float[WavFile.Rate * 6 / 5]];
     }
 
     static async Task<IReadOnlyList<Phrase>> Hear(ListeningEar ear, float[] sound, string saying)
