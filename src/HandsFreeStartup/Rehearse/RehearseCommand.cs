@@ -29,6 +29,7 @@ public static class RehearseCommand
     static readonly Option<bool> Mute = new("--mute") { Description = "Do not speak." };
     static readonly Option<string?> Microphone = new("--microphone") { Description = "Another microphone: its name, or a whole command that writes 16 kHz raw sound.", HelpName = "NAME" };
     static readonly Option<string?> Hearing = new("--hearing") { Description = "As for start.", HelpName = "PROFILE" };
+    static readonly Option<string?> LanguageCode = new("--language") { Description = "As for start; the instruments, hints and the critique are English in each.", HelpName = "CODE" };
 
     static readonly Option<string?> Resume = new("--resume") { Description = "Resume an interrupted rehearsal: its name, or nothing where only one is unfinished. Its time stood still meanwhile.", HelpName = "NAME", Arity = ArgumentArity.ZeroOrOne };
 
@@ -37,7 +38,7 @@ public static class RehearseCommand
     {
         Command command = new("rehearse", "Rehearse a start-up at a simulated furnace: by microphone, unless --keys is given. The record is none of a start-up.")
         {
-            Appliance, Site, Checklist, Occasion, Settings, Faults, Seed, Speed, Script, Trainee, Keys, Plain, Mute, Microphone, Hearing, Resume,
+            Appliance, Site, Checklist, Occasion, Settings, Faults, Seed, Speed, Script, Trainee, Keys, Plain, Mute, Microphone, Hearing, LanguageCode, Resume,
         };
         Hearing.AcceptOnlyFromAmong(HearingProfiles.All);
         command.SetAction((parsed, _) => Run(parsed));
@@ -127,6 +128,7 @@ public static class RehearseCommand
             },
             Screen = new ScreenOptions { Plain = parsed.GetValue(Plain) },
             Technician = parsed.GetValue(Trainee),
+            Language = parsed.GetValue(LanguageCode),
         };
     }
 

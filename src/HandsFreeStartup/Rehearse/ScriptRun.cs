@@ -1,7 +1,9 @@
+using HandsFreeStartup.Languages;
 using HandsFreeStartup.Plain;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Session;
 using HandsFreeStartup.Speech.Phrases;
@@ -18,6 +20,7 @@ sealed class ScriptRun(StartOptions options, RehearsalStage stage, TextWriter ou
     static readonly TimeSpan OfAHand = TimeSpan.FromSeconds(3), OfAPhrase = TimeSpan.FromSeconds(4);
 
     readonly StartupProcedure _procedure = new(stage.Bench.Furnace.Plan);
+    readonly Language _shown = LanguageFiles.Find(options.Language ?? stage.Bench.Furnace.Plan.Settings.Language);
 
     /// <summary>Plays all lines, or until the start-up is finished.</summary>
     /// <param name="script">Lines; empty ones and those that begin with # are passed over.</param>
@@ -89,6 +92,6 @@ sealed class ScriptRun(StartOptions options, RehearsalStage stage, TextWriter ou
             _procedure.Apply(happened);
         }
 
-        display.Show(new Moment(_procedure.View(Now), new EarView(EarState.Off), heard, [.. _procedure.Announce(events, Now)]));
+        display.Show(new Moment(_procedure.View(Now, _shown), new EarView(EarState.Off), heard, [.. _procedure.Announce(events, Now).Select(announcement => announcement.In(_shown))]));
     }
 }

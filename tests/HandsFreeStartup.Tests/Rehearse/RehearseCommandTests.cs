@@ -1,4 +1,5 @@
 using HandsFreeStartup.Simulation;
+using HandsFreeStartup.Storage.Log;
 using HandsFreeStartup.Storage.Tests.Support;
 using HandsFreeStartup.Tests.Support;
 
@@ -108,6 +109,26 @@ public sealed class RehearseCommandTests
         Assert.Contains("Line 2 of the script", error, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_rehearsal_is_shown_in_another_language_and_its_record_is_the_same()
+    {
+        using TemporaryFolder english = new(), spanish = new();
+        await Rehearse(english, Ideal.Value);
+        (int code, string output, string error) = await Rehearse(spanish, Ideal.Value, "--language", "es");
+        (int unknown, _, string why) = await Rehearse(spanish, Ideal.Value, "--language", "xx");
+
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("Antes de empezar: Lea la placa", output, StringComparison.Ordinal);
+        Assert.Contains("score 100 of 100", output, StringComparison.Ordinal);
+        Assert.Equal(Recorded(english), Recorded(spanish));
+        Assert.Equal(2, unknown);
+        Assert.Contains("There is no language \"xx\"", why, StringComparison.Ordinal);
+    }
+
+    /// <summary>Everything that happened after the beginning, which holds the number of the job.</summary>
+    static string[] Recorded(TemporaryFolder folder) =>
+        [.. StoredJob.Read(Assert.Single(Directory.GetFiles(Path.Combine(folder.Path, "rehearsals"), "*.db"))).Events.Skip(1).Select(happened => $"{happened}")];
+
     static async Task<ProgramResult> Resumed(TemporaryFolder folder, string script, params string[] name)
     {
         string file = Path.Combine(folder.Path, "rest.txt");
@@ -115,12 +136,12 @@ public sealed class RehearseCommandTests
         return await InProcess.Run(["rehearse", "--resume", .. name, "--script", file, "--data", folder.Path]);
     }
 
-    static async Task<ProgramResult> Rehearse(TemporaryFolder folder, string script)
+    static async Task<ProgramResult> Rehearse(TemporaryFolder folder, string script, params string[] more)
     {
         string file = Path.Combine(folder.Path, "script.txt");
         await File.WriteAllTextAsync(file, script);
         string sheets = Path.Combine(AppContext.BaseDirectory, "checklists");
-        return await InProcess.Run(["rehearse", "--appliance", Path.Combine(sheets, "furnace-one-stage-propane.yaml"), "--seed", "3", "--script", file, "--technician", "Trainee", "--data", folder.Path]);
+        return await InProcess.Run(["rehearse", "--appliance", Path.Combine(sheets, "furnace-one-stage-propane.yaml"), "--seed", "3", "--script", file, "--technician", "Trainee", "--data", folder.Path, .. more]);
     }
 
     /// <summary>What the ideal technician did, as lines.</summary>
