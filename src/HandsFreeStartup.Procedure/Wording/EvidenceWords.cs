@@ -1,4 +1,5 @@
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Procedure.Wording;
 
@@ -8,12 +9,13 @@ public static class EvidenceWords
     /// <summary>"heard "oxygen seven point six", sure, read back and confirmed".</summary>
     /// <param name="evidence">How it was heard.</param>
     /// <param name="wasConfirmed">Whether it was read back and confirmed.</param>
-    public static string Of(Evidence evidence, bool wasConfirmed)
+    public static Message Of(Evidence evidence, bool wasConfirmed)
     {
+        MessagePart words = new MessagePart.Form(evidence.Words);
         string confirmed = wasConfirmed ? ", read back and confirmed" : "";
-        return evidence.Channel == Channel.Keys ? $"typed \"{evidence.Words}\"{confirmed}"
-            : $"heard \"{evidence.Words}\", {(evidence.Certainty == Certainty.Green ? "sure" : $"doubtful{Why(evidence)}")}{confirmed}";
+        return evidence.Channel == Channel.Keys ? (Message)$"typed \"{words}\"{confirmed}" : $"heard \"{words}\", {Certain(evidence)}{confirmed}";
     }
 
-    static string Why(Evidence evidence) => evidence.Why.Length == 0 ? "" : $" ({evidence.Why})";
+    static Message Certain(Evidence evidence) =>
+        evidence.Certainty == Certainty.Green ? (Message)"sure" : evidence.Why.Length == 0 ? "doubtful" : $"doubtful ({evidence.Why})";
 }

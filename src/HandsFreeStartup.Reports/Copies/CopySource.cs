@@ -19,7 +19,7 @@ namespace HandsFreeStartup.Reports.Copies;
 public sealed record CopySource(
     StartupPlan Plan, IReadOnlyList<StartupEvent> Events, string? Checkpoint, string? WholeCheckpoint, IReadOnlyList<string> Findings)
 {
-    /// <summary>Of the customer copy; the others stay with furnace and office and are English.</summary>
+    /// <summary>In which the copies are written; what was said and dictated stands as it was recorded.</summary>
     public Language Language { get; init; } = Language.English;
 }
 
@@ -67,7 +67,7 @@ sealed class CopyFacts
 
     public LocalTime Times => Facts.Times;
 
-    public string JobId => Facts.Job?.JobId ?? "unknown job";
+    public string JobId => Facts.Job?.JobId ?? Language.Text("unknown job");
 
     public bool IsDemonstration => Facts.Job is { IsDemonstration: true };
 
@@ -100,6 +100,18 @@ sealed class CopyFacts
     /// <summary>The title of a step, or its id where the plan does not know it.</summary>
     public string StepTitle(string stepId) => Language.Name(StepTitles.Of(Plan, stepId));
 
+    /// <summary>A number with its doubt, its fate before it.</summary>
+    public string Whole(ShownNumber number) => $"{(number.Stands ? "" : $"{number.Fate} ")}{Language.Value(number.Value, tellsDoubt: true)}";
+
+    /// <summary>That words of people are not translated; empty where all of the copy is English.</summary>
+    public string Recorded => Language.IsEnglish ? "" : T(Sentences.Recorded);
+
+    /// <summary>A text in the language of the copy.</summary>
+    public string T(string english) => Language.Text(english);
+
+    /// <summary>A sentence in the language of the copy.</summary>
+    public string Told(Message message) => Language.Shown(message);
+
     /// <summary>The limit without its unit where the line has the same one.</summary>
     public string LimitText(FoundAndLeft line) => line.Limit is not { } limit ? ""
         : Language.Shown($"{(limit.UnitSymbol == line.Unit ? limit with { UnitSymbol = "" } : limit)}").TrimEnd();
@@ -107,7 +119,7 @@ sealed class CopyFacts
     ReadingGroup In(ReadingGroup group) => Language.IsEnglish ? group : new ReadingGroup(Language.Name(group.Title), [.. group.Lines.Select(line => line with
     {
         Label = Label(line.Label),
-        Remark = Language.Name(line.Remark),
+        Remark = Language.In(line.Remark),
         Found = In(line.Found),
         Worst = In(line.Worst),
         Left = In(line.Left),

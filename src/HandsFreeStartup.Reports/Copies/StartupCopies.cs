@@ -99,8 +99,8 @@ public static class StartupCopies
         Ruler ruler = new();
         double column = (width - FirstPage.Gutter) / 2;
         IReadOnlyList<Series> all = Series.Of(copy);
-        pages.Add(Texts.Heading(ruler, "Readings over time", width));
-        pages.Add(Texts.Paragraph(ruler, all.Count == 0 ? "No reading was entered more than once." : Chart.Legend, Style.Small, width).Append(Strip.Space(5)));
+        pages.Add(Texts.Heading(ruler, copy.T("Readings over time"), width));
+        pages.Add(Texts.Paragraph(ruler, copy.T(all.Count == 0 ? "No reading was entered more than once." : Chart.Legend), Style.Small, width).Append(Strip.Space(5)));
         pages.AddInColumns(all.Select(series => Chart.Strips(ruler, series, column)), column + FirstPage.Gutter);
     }
 

@@ -44,7 +44,7 @@ sealed record FoundAndLeft(string Label, string Scope)
     public required Verdict? Verdict { get; init; }
 
     /// <summary>What must be known beside the numbers, for instance why none stands; empty if nothing.</summary>
-    public required string Remark { get; init; }
+    public required Message Remark { get; init; }
 
     /// <summary>Whether the remark tells of something that is missing or not certain.</summary>
     public required bool IsGap { get; init; }

@@ -60,8 +60,8 @@ sealed class ReadingGroups
         ReadingFate? found = FoundOf(stood);
         ReadingFate? left = stood.LastOrDefault(fate => fate.Counts);
         string unit = fates.FirstOrDefault()?.Reading.UnitSymbol ?? Procedure.Hearing.Fields.Find(key.FieldId)?.Unit.Symbol ?? "";
-        string gap = left is null ? WhyNone(key, fates.LastOrDefault()) : left.End == ReadingEnd.Provisional ? "provisional: nothing was accepted after it" : "";
-        string remark = left is null || gap.Length > 0 ? gap : Sentences.Origin(left, _facts.Times);
+        Message gap = left is null ? WhyNone(key, fates.LastOrDefault()) : left.End == ReadingEnd.Provisional ? "provisional: nothing was accepted after it" : "";
+        Message remark = left is null || !gap.IsEmpty ? gap : Sentences.Origin(left, _facts.Times);
         return new FoundAndLeft(LabelOf(key), key.Scope)
         {
             IsResult = false,
@@ -72,7 +72,7 @@ sealed class ReadingGroups
             Limit = left?.Reading.Limit,
             Verdict = left?.Reading.Verdict,
             Remark = remark,
-            IsGap = gap.Length > 0,
+            IsGap = !gap.IsEmpty,
         };
     }
 
@@ -81,7 +81,7 @@ sealed class ReadingGroups
         ResultFate[] fates = [.. _facts.AllResults.Where(fate => fate.Scope == scope && fate.Result.Id == id)];
         ResultFate? left = fates.LastOrDefault(fate => fate.Counts);
         ResultFate? found = fates.FirstOrDefault(IsOfWhatWasFound);
-        string remark = left is null ? $"none: {fates[^1].NoLonger}" : left.Result.Value is null ? ResultWords.Of(left.Result) : left.Result.Remark.Shown;
+        Message remark = left is null ? (Message)$"none: {fates[^1].NoLonger}" : left.Result.Value is null ? ResultWords.Told(left.Result) : left.Result.Remark;
         return new FoundAndLeft(fates[^1].Result.Label + Suffix(scope), scope)
         {
             IsResult = true,
@@ -152,19 +152,22 @@ sealed class ReadingGroups
     static ShownNumber? Shown(ResultFate? fate) => fate?.Result.Value is null ? null : new(
         ShownValue.Of(fate.Result), fate.Counts ? "" : "was");
 
-    string WhyNone(ReadingKey key, ReadingFate? last)
+    /// <summary>The number alone, as it was read.</summary>
+    static MessagePart Number(ReadingFate fate) => new MessagePart.Quantity(ShownValue.Of(fate.Reading) with { UnitSymbol = "" });
+
+    Message WhyNone(ReadingKey key, ReadingFate? last)
     {
         StepFate? step = _facts.Steps.FirstOrDefault(step => (step.Step.Scope ?? "") == key.Scope && step.Step.Readings.Any(demand => demand.FieldId == key.FieldId));
         return last?.End switch
         {
-            ReadingEnd.Void => $"none: {last.Because}, not read again",
-            ReadingEnd.Disregarded => $"none: {ShownValue.Of(last.Reading).Number} was disregarded, not read again",
-            ReadingEnd.Early => $"none: {ShownValue.Of(last.Reading).Number} was said before its time was over",
-            ReadingEnd.Refused => $"none: {ShownValue.Of(last.Reading).Number} was not confirmed",
-            ReadingEnd.Unanswered => $"none: {ShownValue.Of(last.Reading).Number} was read back and never confirmed",
+            ReadingEnd.Void => (Message)$"none: {last.Because}, not read again",
+            ReadingEnd.Disregarded => $"none: {Number(last)} was disregarded, not read again",
+            ReadingEnd.Early => $"none: {Number(last)} was said before its time was over",
+            ReadingEnd.Refused => $"none: {Number(last)} was not confirmed",
+            ReadingEnd.Unanswered => $"none: {Number(last)} was read back and never confirmed",
             _ => step?.End switch
             {
-                StepEnd.Skipped => $"none: step skipped, {step.Reason}",
+                StepEnd.Skipped => (Message)$"none: step skipped, {new MessagePart.Form(step.Reason)}",
                 StepEnd.NotReached => "none: step not reached",
                 StepEnd.UnderWay => "none: not read yet",
                 _ => "none: not read",

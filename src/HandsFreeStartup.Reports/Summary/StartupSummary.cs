@@ -17,134 +17,139 @@ public static class StartupSummary
     /// <param name="plan">What the job was led by.</param>
     /// <param name="events">All events of the job, first to last.</param>
     /// <param name="checkpoint">Count and last hash of the log as people write it, or null where there is none.</param>
-    public static string Of(StartupPlan plan, IReadOnlyList<StartupEvent> events, string? checkpoint)
+    /// <param name="language">In which it is written; null for English. What was said and dictated stands as it was recorded.</param>
+    public static string Of(StartupPlan plan, IReadOnlyList<StartupEvent> events, string? checkpoint, Language? language = null)
     {
+        language ??= Language.English;
         JobRecord facts = JobRecord.Of(plan, events);
         PlainPage page = new(Width);
-        IReadOnlyList<string> questions = OpenQuestions.Of(facts);
-        Head(page, facts, questions.Count);
-        List(page, "To be looked at", questions, Sentences.NothingElse(facts.Exceptions.Length));
-        if (Sentences.CarriedOver(facts) is { Count: > 0 } carried)
+        IReadOnlyList<string> questions = OpenQuestions.Of(facts, language);
+        Head(page, facts, questions.Count, language);
+        List(page, language.Text("To be looked at"), questions, Sentences.NothingElse(facts.Exceptions.Length, language));
+        if (Sentences.CarriedOver(facts, language) is { Count: > 0 } carried)
         {
-            List(page, "From the returned job", carried, "");
+            List(page, language.Text("From the returned job"), carried, "");
         }
 
-        if (Sentences.Beside(facts) is { Count: > 0 } beside)
+        if (Sentences.Beside(facts, language) is { Count: > 0 } beside)
         {
-            List(page, "At the same address", beside, "");
+            List(page, language.Text("At the same address"), beside, "");
         }
 
-        Steps(page, facts);
-        new ReadingSection(page, facts).Write();
-        Timers(page, facts);
-        Things(page, facts);
-        Happenings(page, facts);
-        Foot(page, facts, events.Count, checkpoint);
-        return OutOfServiceNotice.Of(plan, events) is { } notice ? $"{page}\n{notice}" : page.ToString();
+        Steps(page, facts, language);
+        new ReadingSection(page, facts, language).Write();
+        Timers(page, facts, language);
+        List(page, language.Text("Opened and closed"), facts.Things.Select(thing => Sentences.Of(thing, facts.Times, language)), language.Text("Nothing was opened."));
+        Happenings(page, facts, language);
+        Foot(page, facts, events.Count, checkpoint, language);
+        return OutOfServiceNotice.Of(plan, events, language) is { } notice ? $"{page}\n{notice}" : page.ToString();
     }
 
-    static void Head(PlainPage page, JobRecord facts, int questions)
+    static void Head(PlainPage page, JobRecord facts, int questions, Language language)
     {
         StartupPlan plan = facts.Plan;
         ImmutableArray<JobException> exceptions = facts.Exceptions;
         page.Rule('=');
-        page.Line($"RECORD OF A START-UP: {plan.Title}");
+        page.Line(language.Shown($"RECORD OF A START-UP: {plan.Title}"));
         if (facts.Job is { Mark: { } mark } job)
         {
             page.Line(job.Rehearsal is null
-                ? "DEMONSTRATION. Timers were shortened or recordings played; no furnace was started. This is no record of a start-up."
-                : $"{mark}. {job.MarkReason} This is no record of a start-up.");
+                ? language.Text("DEMONSTRATION. Timers were shortened or recordings played; no furnace was started. This is no record of a start-up.")
+                : language.Shown($"{mark}. {job.MarkReason} This is no record of a start-up."));
         }
         page.Rule('=');
         if (!exceptions.IsEmpty)
         {
-            List(page, Sentences.ExceptionsTitle(exceptions.Length), exceptions.Select(exception => Sentences.Of(exception, facts.Times)), "");
+            List(page, Sentences.ExceptionsTitle(exceptions.Length, language), exceptions.Select(exception => Sentences.Of(exception, facts.Times, language)), "");
             page.Blank();
         }
 
-        CopyVerdict verdict = CopyVerdict.Of(facts, questions);
+        CopyVerdict verdict = CopyVerdict.Of(facts, questions, language);
         page.Line(verdict.Word.ToUpperInvariant());
         page.Line(verdict.Sentence);
         page.Blank();
-        page.Pair("Job", facts.Job?.JobId ?? "unknown");
-        page.Pair("Appliance", plan.Appliance.Title);
-        page.Pair("Site", $"{plan.Site.Title}; {plan.Site.Address}");
-        page.Pair("Customer", plan.Site.Customer);
-        page.Pair("Technician", facts.Job?.Technician ?? "unknown");
+        page.Pair(language.Text("Job"), facts.Job?.JobId ?? language.Text("unknown"));
+        page.Pair(language.Text("Appliance"), plan.Appliance.Title);
+        page.Pair(language.Text("Site"), $"{plan.Site.Title}; {plan.Site.Address}");
+        page.Pair(language.Text("Customer"), plan.Site.Customer);
+        page.Pair(language.Text("Technician"), facts.Job?.Technician ?? language.Text("unknown"));
         if (facts is { Began: { } began, LastAt: { } last })
         {
-            page.Pair("Begun", facts.Times.Stamp(began));
-            page.Pair("Last event", facts.Times.Stamp(last));
-            page.Pair("All times", facts.Times.Zone);
+            page.Pair(language.Text("Begun"), facts.Times.Stamp(began));
+            page.Pair(language.Text("Last event"), facts.Times.Stamp(last));
+            page.Pair(language.Text("All times"), language.Name(facts.Times.Zone));
+        }
+
+        if (!language.IsEnglish)
+        {
+            page.Line(language.Text(Sentences.Recorded));
         }
     }
 
-    static void Steps(PlainPage page, JobRecord facts)
+    static void Steps(PlainPage page, JobRecord facts, Language language)
     {
-        page.Heading("Steps");
+        page.Heading(language.Text("Steps"));
         int number = 0;
         foreach (StepFate step in facts.Steps)
         {
-            string end = step.End switch
+            Message end = step.End switch
             {
-                StepEnd.Done when step.From.Length > 0 => $"done in job {step.From}, {facts.Times.Stamp(step.Left!.Value)}",
+                StepEnd.Done when step.From.Length > 0 => (Message)$"done in job {new MessagePart.Form(step.From)}, {facts.Times.Stamp(step.Left!.Value)}",
                 StepEnd.Done when step.EndedByItself => $"done by itself, nothing to do {facts.Times.Time(step.Left!.Value)}",
-                StepEnd.Done => $"done {(step.Entered is { } entered ? $"{facts.Times.Time(entered)} to " : "")}{facts.Times.Time(step.Left!.Value)}",
-                StepEnd.Skipped => $"SKIPPED {facts.Times.Time(step.Left!.Value)}: {step.Reason}",
+                StepEnd.Done when step.Entered is { } entered => $"done {facts.Times.Time(entered)} to {facts.Times.Time(step.Left!.Value)}",
+                StepEnd.Done => $"done {facts.Times.Time(step.Left!.Value)}",
+                StepEnd.Skipped => $"SKIPPED {facts.Times.Time(step.Left!.Value)}: {new MessagePart.Form(step.Reason)}",
                 StepEnd.UnderWay => $"UNDER WAY since {facts.Times.Time(step.Entered!.Value)}",
                 _ => "not reached",
             };
-            page.Pair(FormattableString.Invariant($"{++number}"), $"{step.Step.Title}: {end}", 4);
+            page.Pair(FormattableString.Invariant($"{++number}"), $"{language.Name(step.Step.Title)}: {language.Shown(end)}", 4);
         }
     }
 
-    static void Timers(PlainPage page, JobRecord facts) => List(page, "Timers", facts.Timers.Select(timer =>
-        $"{Title(facts, timer.StepId)}: {Durations.Text(timer.Duration)} from {facts.Times.Time(timer.Started)}"
-        + (timer.Ended is { } ended ? $", ended {facts.Times.Time(ended)}" : ", DID NOT END")
-        + (timer.Starts > 1 ? FormattableString.Invariant($", started {timer.Starts} times") : "")
-        + Source(facts, timer.StepId)), "None was started.");
+    static void Timers(PlainPage page, JobRecord facts, Language language) => List(page, language.Text("Timers"), facts.Timers.Select(timer =>
+        language.Shown($"{Title(facts, timer.StepId)}: {timer.Duration} from {facts.Times.Time(timer.Started)}")
+        + language.Shown(timer.Ended is { } ended ? (Message)$", ended {facts.Times.Time(ended)}" : ", DID NOT END")
+        + (timer.Starts > 1 ? language.Shown($", started {timer.Starts} times") : "")
+        + (facts.StepOf(timer.StepId)?.Step.Timer is { } planned ? $" [{language.Name(planned.Source)}]" : "")), language.Text("None was started."));
 
-    static void Things(PlainPage page, JobRecord facts) => List(page, "Opened and closed", facts.Things.Select(thing => Sentences.Of(thing, facts.Times)), "Nothing was opened.");
-
-    static void Happenings(PlainPage page, JobRecord facts)
+    static void Happenings(PlainPage page, JobRecord facts, Language language)
     {
-        List(page, "Adjustments", Sentences.Adjustments(facts), "None.");
-        List(page, "Questions answered", facts.Answers.Select(answer =>
-            $"{facts.Times.Time(answer.At)} {facts.Steps.FirstOrDefault(step => step.Step.Id == answer.StepId)?.Step.Question?.Text ?? answer.StepId} {Labels.YesNo(answer.Answer)}"), "None.");
-        List(page, "Notes", facts.Notes.Select(note => $"{facts.Times.Time(note.At)} {Title(facts, note.StepId)}: {note.Text}"), "None.");
+        List(page, language.Text("Adjustments"), Sentences.Adjustments(facts, language), language.Text("None."));
+        List(page, language.Text("Questions answered"), facts.Answers.Select(answer =>
+            $"{facts.Times.Time(answer.At)} {(facts.StepOf(answer.StepId)?.Step.Question is { } question ? language.Shown(question.Text) : answer.StepId)} {language.Text(Labels.YesNo(answer.Answer))}"), language.Text("None."));
+        List(page, language.Text("Notes"), facts.Notes.Select(note => $"{facts.Times.Time(note.At)} {language.Name(Title(facts, note.StepId))}: {note.Text}"), language.Text("None."));
         int recordings = facts.Attachments.Count(one => !one.IsPhoto);
         string[] photos =
         [
-            .. recordings == 0 ? Array.Empty<string>() : [$"{Numbers.Count(recordings, "recording")} beside the record; the office copy lists them"],
-            .. facts.Photos.Select(photo => $"{facts.Times.Time(photo.At)} {Title(facts, photo.StepId)}: {photo.Name} sha256 {photo.Sha256}"),
+            .. recordings == 0 ? Array.Empty<string>() : [language.Shown(recordings == 1 ? (Message)"1 recording beside the record; the office copy lists it" : $"{recordings} recordings beside the record; the office copy lists them")],
+            .. facts.Photos.Select(photo => $"{facts.Times.Time(photo.At)} {language.Name(Title(facts, photo.StepId))}: {photo.Name} sha256 {photo.Sha256}"),
         ];
         if (photos.Length > 0)
         {
-            List(page, "Recordings and photos", photos, "");
+            List(page, language.Text("Recordings and photos"), photos, "");
         }
-        string[] stops = [.. Interruptions.Of(facts)];
+        string[] stops = [.. Interruptions.Of(facts, language)];
         if (stops.Length > 0)
         {
-            List(page, "Safety and stops", stops, "");
+            List(page, language.Text("Safety and stops"), stops, "");
         }
-        List(page, "Understood, but not carried out", facts.Refusals.Select(refused =>
-            $"{facts.Times.Time(refused.At)} \"{refused.Said}\": {refused.Reason}"), "Nothing.");
+        List(page, language.Text("Understood, but not carried out"), facts.Refusals.Select(refused =>
+            $"{facts.Times.Time(refused.At)} \"{refused.Said}\": {language.Shown(refused.Reason)}"), language.Text("Nothing."));
     }
 
-    static void Foot(PlainPage page, JobRecord facts, int events, string? checkpoint)
+    static void Foot(PlainPage page, JobRecord facts, int events, string? checkpoint, Language language)
     {
-        page.Heading("Origin");
+        page.Heading(language.Text("Origin"));
         if (facts.Job is { } job)
         {
-            page.Pair("Checklist", $"{facts.Plan.Checklist.Id} version {facts.Plan.Checklist.Version}, file {job.Checklist.Name}, sha256 {Short(job.Checklist)}");
-            page.Pair("Appliance", $"file {job.Appliance.Name}, sha256 {Short(job.Appliance)}");
-            page.Pair("Site", $"file {job.Site.Name}, sha256 {Short(job.Site)}");
-            page.Pair("Program", $"version {job.ProgramVersion}; heard by {job.Recogniser}");
+            page.Pair(language.Text("Checklist"), language.Shown($"{As(facts.Plan.Checklist.Id)} version {As(facts.Plan.Checklist.Version)}, file {As(job.Checklist.Name)}, sha256 {Short(job.Checklist)}"));
+            page.Pair(language.Text("Appliance"), language.Shown($"file {As(job.Appliance.Name)}, sha256 {Short(job.Appliance)}"));
+            page.Pair(language.Text("Site"), language.Shown($"file {As(job.Site.Name)}, sha256 {Short(job.Site)}"));
+            page.Pair(language.Text("Program"), language.Shown($"version {As(job.ProgramVersion)}; heard by {As(job.Recogniser)}"));
         }
-        page.Pair("Checkpoint", checkpoint ?? FormattableString.Invariant($"none ({events} events)"));
+        page.Pair(language.Text("Checkpoint"), checkpoint ?? language.Shown($"none ({events} events)"));
         page.Blank();
-        page.Line("Uncertainties are expanded (k = 2). This record says what was said and done and what followed from it. "
-            + "Local codes, the maker's instructions and the licensed person decide.");
+        page.Line(language.Text("Uncertainties are expanded (k = 2). This record says what was said and done and what followed from it. Local codes, the maker's instructions and the licensed person decide."));
     }
 
     static void List(PlainPage page, string heading, IEnumerable<string> lines, string ifNone)
@@ -164,8 +169,8 @@ public static class StartupSummary
 
     static string Title(JobRecord facts, string stepId) => StepTitles.Of(facts.Plan, stepId);
 
-    static string Source(JobRecord facts, string stepId) =>
-        facts.Steps.FirstOrDefault(step => step.Step.Id == stepId)?.Step.Timer is { } timer ? $" [{timer.Source}]" : "";
+    /// <summary>What was named: it stands as it was recorded in every language.</summary>
+    static MessagePart As(string recorded) => new MessagePart.Form(recorded);
 
-    static string Short(FileCopy file) => file.Sha256[..Math.Min(16, file.Sha256.Length)];
+    static MessagePart Short(FileCopy file) => As(file.Sha256[..Math.Min(16, file.Sha256.Length)]);
 }

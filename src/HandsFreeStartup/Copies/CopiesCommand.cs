@@ -4,7 +4,6 @@ using HandsFreeStartup.Doors;
 using HandsFreeStartup.Languages;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
-using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Reports.Copies;
 using HandsFreeStartup.Reports.Copies.Narrow;
 using HandsFreeStartup.Running;
@@ -27,7 +26,7 @@ public static class CopiesCommand
 
     static readonly Option<bool> Derivations = new("--derivations") { Description = "Add to the customer copy and the office copy how each result came about: formula, inputs, steps, uncertainty, limit." };
 
-    static readonly Option<string?> LanguageCode = new("--language") { Description = "In which language the customer copy is: en, es. Left out, that of the job's settings. The other copies are English.", HelpName = "CODE" };
+    static readonly Option<string?> LanguageCode = new("--language") { Description = "In which language the copies are: en, es. Left out, that of the job's settings. What was said and dictated stays as recorded.", HelpName = "CODE" };
 
     /// <summary>The command with its options.</summary>
     public static Command Build()
@@ -80,13 +79,12 @@ public static class CopiesCommand
     {
         Paper paper = parsed.GetValue(Size);
         bool derives = parsed.GetValue(Derivations);
-        CopySource english = source with { Language = Language.English };
         return
         [
-            ("appliance.pdf", () => StartupCopies.Appliance(english, paper)),
+            ("appliance.pdf", () => StartupCopies.Appliance(source, paper)),
             .. isAlone ? [("customer.pdf", () => StartupCopies.Customer(source, paper, derives))] : Array.Empty<(string, Func<byte[]>)>(),
-            ("office.pdf", () => StartupCopies.Office(english, paper, parsed.GetValue(Charts), derives)),
-            ("narrow.txt", () => Encoding.ASCII.GetBytes(NarrowCopy.Of(english, parsed.GetValue(Columns)))),
+            ("office.pdf", () => StartupCopies.Office(source, paper, parsed.GetValue(Charts), derives)),
+            ("narrow.txt", () => Encoding.ASCII.GetBytes(NarrowCopy.Of(source, parsed.GetValue(Columns)))),
         ];
     }
 

@@ -1,7 +1,10 @@
 using System.CommandLine;
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.Languages;
 using HandsFreeStartup.NewJob;
+using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Rehearse;
 using HandsFreeStartup.Reports.Summary;
@@ -138,7 +141,9 @@ public static class ForgetCommand
         try
         {
             File.Delete(summary);
-            string text = StartupSummary.Of(UserFile.PlanOf(began.Job), [.. events.Where(happened => happened is not (RecordReviewed or PersonalDataForgotten))], log.Checkpoint?.ToString());
+            StartupPlan plan = UserFile.PlanOf(began.Job);
+            Language language = plan.Settings.Language is { } code && LanguageFiles.Codes.Contains(code) ? LanguageFiles.Find(code) : Language.English;
+            string text = StartupSummary.Of(plan, [.. events.Where(happened => happened is not (RecordReviewed or PersonalDataForgotten))], log.Checkpoint?.ToString(), language);
             WholeFile.WriteText(summary, text, "The summary");
         }
         catch (Exception error) when (error is ChecklistFileException || Damage.Explains(error))

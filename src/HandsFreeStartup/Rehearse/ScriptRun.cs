@@ -58,7 +58,7 @@ sealed class ScriptRun(StartOptions options, RehearsalStage stage, TextWriter ou
         }
 
         output.WriteLine($"Record:  {job.Path}");
-        output.WriteLine($"Summary: {job.WriteSummary()}");
+        output.WriteLine($"Summary: {job.WriteSummary(_shown)}");
         return ExitCode.Done;
     }
 

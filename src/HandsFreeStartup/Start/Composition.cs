@@ -321,7 +321,7 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         lines.WriteLine($"Record:  {job.Path}");
         try
         {
-            lines.WriteLine($"Summary: {job.WriteSummary()}");
+            lines.WriteLine($"Summary: {job.WriteSummary(language)}");
         }
         catch (UnusableFileException trouble)
         {

@@ -178,11 +178,12 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     public string? Notice(Language language) => OutOfServiceNotice.Of(Plan, ReadAll(), language);
 
     /// <summary>Writes the summary beside the record.</summary>
+    /// <param name="language">In which it is written.</param>
     /// <returns>Its path.</returns>
-    public string WriteSummary()
+    public string WriteSummary(Language language)
     {
         string path = System.IO.Path.ChangeExtension(Path, ".txt");
-        WholeFile.WriteText(path, StartupSummary.Of(Plan, ReadAll(), _log.Checkpoint?.ToString()), "The record is whole, but its summary");
+        WholeFile.WriteText(path, StartupSummary.Of(Plan, ReadAll(), _log.Checkpoint?.ToString(), language), "The record is whole, but its summary");
         return path;
     }
 

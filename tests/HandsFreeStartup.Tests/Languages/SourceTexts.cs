@@ -42,7 +42,7 @@ sealed class SourceTexts
             char letter = _source[at];
             if (letter == '\'')
             {
-                at += _source[at + 1] == '\\' ? 4 : 3;
+                at = _source.IndexOf('\'', at + (_source[at + 1] == '\\' ? 3 : 2)) + 1;
             }
             else if (Starts(at, "@\"") || Starts(at, "$@\""))
             {

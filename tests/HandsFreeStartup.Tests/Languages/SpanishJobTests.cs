@@ -56,7 +56,7 @@ public sealed class SpanishJobTests
     }
 
     [Fact]
-    public async Task The_customer_copy_is_Spanish_where_it_is_chosen_and_the_others_stay_English()
+    public async Task All_copies_are_Spanish_where_it_is_chosen_and_what_was_said_stays_as_it_was_recorded()
     {
         using TemporaryFolder data = new();
         await ProgramProcess.RunTyping(Danger, "start", "--keys", "--plain", "--quick", "--mute", "--data", data.Path, "--technician", "T", "--appliance", Sheet("demo-furnace"), "--site", Sheet("demo-site"));
@@ -70,9 +70,34 @@ public sealed class SpanishJobTests
         Assert.Contains("SIN FIRMA", customer, StringComparison.Ordinal);
         Assert.Contains("LA PUESTA EN MARCHA NO ESTÁ COMPLETA", customer, StringComparison.Ordinal);
         Assert.Contains("500 ppm", customer, StringComparison.Ordinal);
-        Assert.DoesNotContain("NOT SIGNED", customer, StringComparison.Ordinal);
-        Assert.Contains("NOT SIGNED", Printed($"{job}-appliance.pdf"), StringComparison.Ordinal);
-        Assert.Contains("NOT SIGNED", Printed($"{job}-office.pdf"), StringComparison.Ordinal);
+        foreach (string kind in (string[])["customer", "appliance", "office"])
+        {
+            string printed = Printed($"{job}-{kind}.pdf");
+            Assert.Contains("SIN FIRMA", printed, StringComparison.Ordinal);
+            Assert.DoesNotContain("NOT SIGNED", printed, StringComparison.Ordinal);
+            Assert.Contains("queda como se registró, en inglés.", printed, StringComparison.Ordinal);
+        }
+
+        string office = Printed($"{job}-office.pdf");
+        Assert.Contains("escrito \"room monoxide 500\"", office, StringComparison.Ordinal);
+        Assert.Contains("PARADO: monóxido de carbono en un cuarto", office, StringComparison.Ordinal);
+        string narrow = await File.ReadAllTextAsync($"{job}-narrow.txt");
+        Assert.Contains("SIN FIRMA", narrow, StringComparison.Ordinal);
+        Assert.DoesNotContain("NOT SIGNED", narrow, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_summary_is_written_in_the_language_of_the_job()
+    {
+        using TemporaryFolder data = new();
+
+        await ProgramProcess.RunTyping(Danger, "start", "--keys", "--plain", "--quick", "--mute", "--data", data.Path, "--technician", "T", "--appliance", Sheet("demo-furnace"), "--site", Sheet("demo-site"), "--language", "es");
+
+        string summary = await File.ReadAllTextAsync(Path.ChangeExtension(data.Job, ".txt"));
+        Assert.Contains("REGISTRO DE UNA PUESTA EN MARCHA", summary, StringComparison.Ordinal);
+        Assert.Contains("LECTURAS Y RESULTADOS", summary, StringComparison.Ordinal);
+        Assert.Contains("escrito \"room monoxide 500\"", summary, StringComparison.Ordinal);
+        Assert.DoesNotContain("To be looked at", summary, StringComparison.OrdinalIgnoreCase);
     }
 
     static string Printed(string pdf)

@@ -87,6 +87,23 @@ public sealed partial class SpanishTests(ITestOutputHelper output)
         Assert.True(missing.Length * 10 <= wanted.Length, $"{missing.Length} of {wanted.Length} are missing");
     }
 
+    /// <summary>What people read afterwards is whole: the copies and the summary.</summary>
+    [Theory]
+    [InlineData("HandsFreeStartup.Reports/Copies")]
+    [InlineData("HandsFreeStartup.Reports/Facts")]
+    [InlineData("HandsFreeStartup.Reports/Summary")]
+    [InlineData("HandsFreeStartup.Procedure/Wording")]
+    public void Each_text_of_a_translated_room_is_there(string room)
+    {
+        IReadOnlyDictionary<string, string> texts = Texts();
+        string[] wanted = [.. Directory.GetFiles(Path.Combine(Source, room), "*.cs", SearchOption.AllDirectories).SelectMany(SourceTexts.Of).Where(IsWords).Distinct()];
+        string[] missing = [.. wanted.Where(text => !texts.ContainsKey(text) && !texts.ContainsKey($"{char.ToUpperInvariant(text[0])}{text[1..]}"))];
+
+        output.WriteLine($"{wanted.Length} texts");
+        Assert.NotEmpty(wanted);
+        Assert.True(missing.Length == 0, string.Join('\n', missing));
+    }
+
     /// <summary>Outside check: the tool of GNU gettext itself, where it is installed.</summary>
     [Fact]
     public void The_tool_of_gettext_takes_the_file()
@@ -140,6 +157,9 @@ public sealed partial class SpanishTests(ITestOutputHelper output)
     /// <summary>A text for people, not a name in the code or a command that is said: words with a blank between them, or a whole sentence.</summary>
     static bool IsText(string text) => IsSentence().IsMatch(text) && !IsForCode().IsMatch(text);
 
+    /// <summary>The same, and words that stand alone as a title or a heading; what is put together of holes alone has no words.</summary>
+    static bool IsWords(string text) => WordOutsideOfHole().IsMatch(text) && !IsName().IsMatch(text);
+
     static string Above(string folder)
     {
         DirectoryInfo above = new(AppContext.BaseDirectory);
@@ -157,6 +177,13 @@ public sealed partial class SpanishTests(ITestOutputHelper output)
     /// <summary>Exceptions of the program, patterns, and forms of which parts are found by themselves.</summary>
     [GeneratedRegex(@"^(There is no|No kind of|No such key|The step '\{0\}' is never|Nothing is carried over where|yyyy|how long$|read back$|\(\?:|\^)|number.*\(\{|\(only if|^no, to say|^go to \+|^\{0\} fire$|^, (watch|the first)|read to 1/100|\{0\} as \{1\}", RegexOptions.CultureInvariant)]
     private static partial Regex IsForCode();
+
+    [GeneratedRegex(@"(?<!\{)\b\p{L}{2}", RegexOptions.CultureInvariant)]
+    private static partial Regex WordOutsideOfHole();
+
+    /// <summary>Formats, names of fonts, scopes and errors of the program itself.</summary>
+    [GeneratedRegex(@"^(yyyy|HH:|zzz$|There is no sentence|No way to set|/|uuid:|HandsFree Startup \{0\}$|AAAA|deg [FC]$|ss$|\{0\} \{1\}: \{2\} sha256)", RegexOptions.CultureInvariant)]
+    private static partial Regex IsName();
 
     [GeneratedRegex("^[A-Z][A-Z ,:'-]*[A-Z]$", RegexOptions.CultureInvariant)]
     private static partial Regex IsOrder();

@@ -41,7 +41,7 @@ sealed class Chart
     public static IEnumerable<Strip> Strips(Ruler ruler, Series series, double width)
     {
         Chart chart = new(ruler, series, width);
-        string below = $"{(series.LimitText.Length == 0 ? "No limit" : $"Limit {series.LimitText}")}; from {series.Times.Stamp(chart.Begin)}";
+        string below = series.Below;
         Strip[] strips =
         [
             .. Texts.Paragraph(ruler, $"{series.Title}, {series.Unit}", Title, width),

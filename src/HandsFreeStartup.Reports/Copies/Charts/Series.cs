@@ -35,17 +35,14 @@ sealed record Series(string Title, string Unit, IReadOnlyList<Point> Points)
     /// <summary>Highest permitted value, or null.</summary>
     public required double? Upper { get; init; }
 
-    /// <summary>The limit as all copies show it; empty if there is none.</summary>
-    public required string LimitText { get; init; }
+    /// <summary>The limit as all copies show it, and when the series begins.</summary>
+    public required string Below { get; init; }
 
     /// <summary>Since when the series counts as settled, or null.</summary>
     public required DateTimeOffset? SettledAt { get; init; }
 
     /// <summary>The value that stands as all copies show it, or null.</summary>
     public required string? Left { get; init; }
-
-    /// <summary>By which its times are told.</summary>
-    public required LocalTime Times { get; init; }
 
     /// <summary>Every reading that was entered more than once.</summary>
     public static IReadOnlyList<Series> Of(CopyFacts copy) =>
@@ -61,14 +58,14 @@ sealed record Series(string Title, string Unit, IReadOnlyList<Point> Points)
     {
         ReadingFate? left = fates.LastOrDefault(fate => fate.Counts);
         Procedure.Checklists.DeclaredLimit? limit = (left ?? fates[^1]).Reading.Limit;
-        return new Series(key.Scope.Length == 0 ? Labels.Of(key) : $"{Labels.Of(key with { Scope = "" })}, {ReadingGroups.Title(key.Scope).ToLowerInvariant()}", fates[0].Reading.UnitSymbol, [.. fates.Select(fate => new Point(fate.At, (double)fate.Reading.Value, MarkOf(fate)))])
+        string title = copy.Language.Name(Labels.Of(key with { Scope = "" })), begins = copy.Times.Stamp(fates[0].At);
+        return new Series(key.Scope.Length == 0 ? title : $"{title}, {copy.Language.Name(ReadingGroups.Title(key.Scope)).ToLowerInvariant()}", fates[0].Reading.UnitSymbol, [.. fates.Select(fate => new Point(fate.At, (double)fate.Reading.Value, MarkOf(fate)))])
         {
             Lower = (double?)limit?.Lower,
             Upper = (double?)limit?.Upper,
-            LimitText = limit?.Text.TrimEnd() ?? "",
+            Below = copy.Told(limit is null ? (Message)$"No limit; from {begins}" : $"Limit {limit}; from {begins}"),
             SettledAt = SettledSince(copy.Facts.Series.Where(judged => judged.Key == key), left),
-            Left = left is null ? null : ShownValue.Of(left.Reading).Plain,
-            Times = copy.Times,
+            Left = left is null ? null : copy.Language.Value(ShownValue.Of(left.Reading)),
         };
     }
 

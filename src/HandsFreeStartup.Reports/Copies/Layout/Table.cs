@@ -41,13 +41,20 @@ sealed class Table(Ruler ruler, double width, params Column[] columns)
         }
     }
 
-    Strip Head() => new(HeadStyle.LineHeight + Above, (pen, x, y) =>
+    Strip Head()
     {
-        for (int i = 0; i < columns.Length; i++)
+        IReadOnlyList<string>[] titles = [.. columns.Select((column, i) => ruler.Wrap(column.Title, HeadStyle, _widths[i] - Gap))];
+        return new(titles.Max(lines => lines.Count) * HeadStyle.LineHeight + Above, (pen, x, y) =>
         {
-            pen.Text(columns[i].Title, HeadStyle, x + _widths[..i].Sum(), y);
-        }
-    });
+            for (int i = 0; i < columns.Length; i++)
+            {
+                for (int line = 0; line < titles[i].Count; line++)
+                {
+                    pen.Text(titles[i][line], HeadStyle, x + _widths[..i].Sum(), y + line * HeadStyle.LineHeight);
+                }
+            }
+        });
+    }
 
     IEnumerable<Strip> Row(Cell[] cells)
     {

@@ -13,7 +13,7 @@ static class Ascii
         .Replace("≤", "<=", StringComparison.Ordinal).Replace("≥", ">=", StringComparison.Ordinal).Replace("ß", "ss", StringComparison.Ordinal);
 
     /// <summary>Letters without their accents, units in ASCII; anything else becomes "?", and a last line says so.</summary>
-    public static string Of(string text)
+    public static string Of(string text, string ifPoorer)
     {
         StringBuilder plain = new(text.Length);
         bool isPoorer = false;
@@ -23,7 +23,7 @@ static class Ascii
             isPoorer |= shown == '?' && rune.Value != '?';
             plain.Append(shown);
         }
-        return isPoorer ? $"{plain}? is a letter this paper has not.\n" : plain.ToString();
+        return isPoorer ? $"{plain}{ifPoorer}\n" : plain.ToString();
     }
 
     static char One(Rune rune) => rune.Value switch

@@ -17,22 +17,22 @@ public static class NarrowCopy
         Banners(page, copy);
         if (!copy.Exceptions.IsEmpty)
         {
-            List(page, Sentences.ExceptionsTitle(copy.Exceptions.Length), [.. copy.Exceptions.Select(exception => Sentences.Of(exception, copy.Times))], "");
+            List(page, Sentences.ExceptionsTitle(copy.Exceptions.Length, copy.Language), [.. copy.Exceptions.Select(exception => Sentences.Of(exception, copy.Times, copy.Language))], "");
             page.Blank();
         }
 
         page.Line(copy.Verdict.Word.ToUpperInvariant());
         page.Line(copy.Verdict.Sentence);
         Names(page, copy);
-        List(page, "To be looked at", copy.Questions, Sentences.NothingElse(copy.Exceptions.Length));
-        if (Sentences.CarriedOver(copy.Facts) is { Count: > 0 } carried)
+        List(page, copy.T("To be looked at"), copy.Questions, Sentences.NothingElse(copy.Exceptions.Length, copy.Language));
+        if (Sentences.CarriedOver(copy.Facts, copy.Language) is { Count: > 0 } carried)
         {
-            List(page, "From the returned job", carried, "");
+            List(page, copy.T("From the returned job"), carried, "");
         }
 
-        if (Sentences.Beside(copy.Facts) is { Count: > 0 } beside)
+        if (Sentences.Beside(copy.Facts, copy.Language) is { Count: > 0 } beside)
         {
-            List(page, "At the same address", beside, "");
+            List(page, copy.T("At the same address"), beside, "");
         }
 
         foreach (ReadingGroup group in copy.Groups)
@@ -44,17 +44,17 @@ public static class NarrowCopy
             }
         }
 
-        page.Line($"Limits set by: {copy.SourceLegend}.");
-        page.Line("+/-: expanded uncertainty (k = 2)");
-        List(page, "Safety and stops", [.. Interruptions.Of(copy.Facts)], "None.");
-        List(page, "Adjusted", Sentences.Adjustments(copy.Facts), "Nothing.");
-        List(page, "Opened and closed", [.. copy.Facts.Things.Select(thing => Sentences.Of(thing, copy.Times))], "Nothing.");
-        List(page, "Notes", [.. copy.Facts.Notes.Select(note => $"{copy.Times.Time(note.At)} {copy.StepTitle(note.StepId)}: {note.Text}")], "None.");
-        page.Heading("Checkpoint");
-        page.Line(source.Checkpoint ?? "none that could be believed");
+        page.Line($"{copy.T("Limits set by")}: {copy.SourceLegend}.");
+        page.Line(copy.T("+/-: expanded uncertainty (k = 2)"));
+        List(page, copy.T("Safety and stops"), [.. Interruptions.Of(copy.Facts, copy.Language)], copy.T("None."));
+        List(page, copy.T("Adjusted"), Sentences.Adjustments(copy.Facts, copy.Language), copy.T("Nothing."));
+        List(page, copy.T("Opened and closed"), [.. copy.Facts.Things.Select(thing => Sentences.Of(thing, copy.Times, copy.Language))], copy.T("Nothing."));
+        List(page, copy.T("Notes"), [.. copy.Facts.Notes.Select(note => $"{copy.Times.Time(note.At)} {copy.StepTitle(note.StepId)}: {note.Text}")], copy.T("None."));
+        page.Heading(copy.T("Checkpoint"));
+        page.Line(source.Checkpoint ?? copy.T("none that could be believed"));
         Signature(page, copy);
         Banners(page, copy);
-        return Ascii.Of(page.ToString());
+        return Ascii.Of(page.ToString(), copy.T("? is a letter this paper has not."));
     }
 
     static void Banners(PlainPage page, CopyFacts copy)
@@ -72,38 +72,47 @@ public static class NarrowCopy
     {
         page.Blank();
         page.Line(copy.Plan.Appliance.Title);
-        page.Pair("Job", copy.JobId, 12);
-        page.Pair("Where", $"{copy.Plan.Site.Title}; {copy.Plan.Site.Address}", 12);
-        page.Pair("Customer", copy.Plan.Site.Customer, 12);
-        page.Pair("Technician", copy.Facts.Job?.Technician ?? "-", 12);
-        page.Pair("Begun", copy.Times.Stamp(copy.Events[0].At), 12);
-        page.Pair("Last event", copy.Times.Stamp(copy.Events[^1].At), 12);
-        page.Line($"All times: {copy.Times.Zone}");
+        (string Name, string Text)[] names =
+        [
+            (copy.T("Job"), copy.JobId), (copy.T("Where"), $"{copy.Plan.Site.Title}; {copy.Plan.Site.Address}"), (copy.T("Customer"), copy.Plan.Site.Customer),
+            (copy.T("Technician"), copy.Facts.Job?.Technician ?? "-"), (copy.T("Begun"), copy.Times.Stamp(copy.Events[0].At)), (copy.T("Last event"), copy.Times.Stamp(copy.Events[^1].At)),
+        ];
+        int column = names.Max(pair => pair.Name.Length) + 2;
+        foreach ((string name, string text) in names)
+        {
+            page.Pair(name, text, column);
+        }
+
+        page.Line($"{copy.T("All times")}: {copy.Language.Name(copy.Times.Zone)}");
+        if (copy.Recorded.Length > 0)
+        {
+            page.Line(copy.Recorded);
+        }
     }
 
     static void Reading(PlainPage page, CopyFacts copy, FoundAndLeft line)
     {
         page.Line($"{(line.IsResult ? "= " : "")}{line.Label}", 0, 2);
-        string verdict = line.Verdict is { } judged && line.Limit is { } by ? $": {VerdictWords.Of(judged, by)}" : "";
-        page.Line(line.Left is { } left ? $"left {left}{verdict}" : $"left - ({line.Remark})", 2, 4);
+        string verdict = line.Verdict is { } judged && line.Limit is { } by ? $": {copy.T(VerdictWords.Of(judged, by))}" : "";
+        page.Line(line.Left is { } left ? $"{copy.Language.Text("left {0}", copy.Whole(left))}{verdict}" : copy.Language.Text("left {0}", $"- ({line.Remark})"), 2, 4);
         if (line.Found is { } found && (line.Left is null || found.Number != line.Left.Number || !found.Stands))
         {
-            page.Line($"found {found}", 2, 4);
+            page.Line(copy.Language.Text("found {0}", copy.Whole(found)), 2, 4);
         }
 
         if (line.Worst is { } worst)
         {
-            page.Line($"worst {worst}", 2, 4);
+            page.Line(copy.Language.Text("worst {0}", copy.Whole(worst)), 2, 4);
         }
 
-        if (line.Left is not null && line.Remark.Length > 0)
+        if (line.Left is not null && !line.Remark.IsEmpty)
         {
-            page.Line(line.Remark, 2, 4);
+            page.Line(line.Remark.Shown, 2, 4);
         }
 
         if (line.Limit is { } limit)
         {
-            page.Line($"limit {limit.Text.TrimEnd()} [{copy.Mark(limit)}]", 2, 4);
+            page.Line($"{copy.Told($"limit {limit}")} [{copy.Mark(limit)}]", 2, 4);
         }
     }
 
@@ -112,13 +121,13 @@ public static class NarrowCopy
         page.Blank();
         page.Blank();
         page.Rule('_');
-        page.Line(copy.Verdict.IsSigned ? "Technician, date" : "Seen by, date (NOT SIGNED)");
+        page.Line(copy.T(copy.Verdict.IsSigned ? "Technician, date" : "Seen by, date (NOT SIGNED)"));
         page.Blank();
         if (copy.Verdict.IsSigned)
         {
             page.Blank();
             page.Rule('_');
-            page.Line("Received by customer, date");
+            page.Line(copy.T("Received by customer, date"));
         }
     }
 

@@ -23,11 +23,9 @@ sealed class DerivationPages(Ruler ruler, CopyFacts copy, double width)
         (string Scope, Derivation Derivation)[] all = [.. copy.Derivations()];
         return
         [
-            .. Texts.Heading(ruler, "How each result came about", width),
-            .. Texts.Paragraph(ruler, all.Length == 0 ? "No result stands that a formula explains." :
-                "Worked out once more from the readings of this record by the calculation that made the results. Numbers on the way have seven digits; "
-                + "± is the expanded uncertainty (k = 2), for about 95 % of cases. Where a limit judges a result, the bar is full where it is proven and half as high within the "
-                + "guard band; the stroke is the limit, the black mark the value.", Style.Small, width),
+            .. Texts.Heading(ruler, copy.T("How each result came about"), width),
+            .. Texts.Paragraph(ruler, copy.T(all.Length == 0 ? "No result stands that a formula explains." :
+                "Worked out once more from the readings of this record by the calculation that made the results. Numbers on the way have seven digits; ± is the expanded uncertainty (k = 2), for about 95 % of cases. Where a limit judges a result, the bar is full where it is proven and half as high within the guard band; the stroke is the limit, the black mark the value."), Style.Small, width),
             .. all.SelectMany(one => Of(one.Scope, one.Derivation)),
         ];
     }
@@ -35,23 +33,23 @@ sealed class DerivationPages(Ruler ruler, CopyFacts copy, double width)
     IEnumerable<Strip> Of(string scope, Derivation derivation) =>
     [
         Strip.Space(9) with { KeepsWithNext = true },
-        .. Kept(Texts.Paragraph(ruler, $"{ResultKind.Find(derivation.Head.Id)?.Label ?? derivation.Head.Id}{Labels.In(scope)}: {derivation.TextWithUncertainty}", Title, width)),
-        .. Kept(Texts.Paragraph(ruler, $"{Upper(derivation.Head.What)}. Source: {derivation.Head.Source}.", Quiet, width)),
+        .. Kept(Texts.Paragraph(ruler, $"{copy.Language.Name($"{ResultKind.Find(derivation.Head.Id)?.Label ?? derivation.Head.Id}{Labels.In(scope)}")}: {derivation.TextWithUncertainty}", Title, width)),
+        .. Kept(Texts.Paragraph(ruler, Upper(copy.Told($"{derivation.Head.What}. Source: {derivation.Head.Source}.")), Quiet, width)),
         .. Kept(Equation(derivation.Head.Symbol, derivation.Formula, "")),
         .. Kept(Equation("", derivation.Numbers, $"= {derivation.TextWithUncertainty}")),
-        .. derivation.Steps.IsEmpty ? [] : Kept(Texts.Paragraph(ruler, "with", Quiet, width)),
+        .. derivation.Steps.IsEmpty ? [] : Kept(Texts.Paragraph(ruler, copy.T("with"), Quiet, width)),
         .. derivation.Steps.SelectMany(step => Equation(step.Symbol, step.Formula, "").Concat(Equation("", step.Numbers, $"= {Measured(step.Text, step.Unit)}"))),
         Strip.Space(4) with { KeepsWithNext = true },
-        .. Inset(new Table(ruler, width - Margin, new("", 9), new("put in", 21), new("what it is", 38), new("where it came from", 32)).Rows(derivation.Inputs.Select(Row))),
+        .. Inset(new Table(ruler, width - Margin, new("", 9), new(copy.T("put in"), 21), new(copy.T("what it is"), 38), new(copy.T("where it came from"), 32)).Rows(derivation.Inputs.Select(Row))),
         .. Inset(Budget(derivation)),
         .. Inset(Limit(derivation)),
     ];
 
     IEnumerable<Strip> Equation(string left, string formula, string right) => Inset(_setter.Lines(left, formula, right, width - Margin));
 
-    static Cell[] Row(DerivationInput input) =>
+    Cell[] Row(DerivationInput input) =>
     [
-        input.Symbol, $"{Measured(input.Text, input.Unit)}{input.Spread}", input.Name, input.Origin,
+        input.Symbol, $"{Measured(input.Text, input.Unit)}{input.Spread}", copy.T(input.Name), copy.Language.Name(input.Origin),
     ];
 
     IEnumerable<Strip> Budget(Derivation derivation)
@@ -65,7 +63,7 @@ sealed class DerivationPages(Ruler ruler, CopyFacts copy, double width)
         return
         [
             Strip.Space(3),
-            .. Kept(Texts.Paragraph(ruler, "What the uncertainty is made of (shares of u²):", Quiet, width)),
+            .. Kept(Texts.Paragraph(ruler, copy.T("What the uncertainty is made of (shares of u²):"), Quiet, width)),
             .. parts.Select(part => new Strip(Quiet.LineHeight, (pen, x, y) =>
             {
                 pen.Text(string.Create(CultureInfo.InvariantCulture, $"{part.Name} {100 * part.Share:0} %"), Quiet, x, y);

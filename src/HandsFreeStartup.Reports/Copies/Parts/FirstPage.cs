@@ -63,8 +63,8 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
         pages.Add([Strip.Space(4)]);
         (string Title, IReadOnlyList<string> Entries, string IfNone)[] lists =
         [
-            ("From the returned job", Sentences.CarriedOver(copy.Facts), ""),
-            ("At the same address", Sentences.Beside(copy.Facts), ""),
+            ("From the returned job", Sentences.CarriedOver(copy.Facts, copy.Language), ""),
+            ("At the same address", Sentences.Beside(copy.Facts, copy.Language), ""),
             ("Safety and stops", [.. Interruptions.Of(copy.Facts, copy.Language)], ""),
             ("Adjusted", Sentences.Adjustments(copy.Facts, copy.Language), "Nothing was adjusted."),
             ("Opened and closed", [.. copy.Facts.Things.Select(thing => Sentences.Of(thing, copy.Times, copy.Language))], "Nothing was opened."),
@@ -91,7 +91,8 @@ sealed class FirstPage(Ruler ruler, CopyFacts copy, double width, double size)
     }
 
     string Legend() => T("U: expanded uncertainty (k = 2), or from where to where where ± would reach below zero; worst: the gravest value, where it is neither the one found nor the one left. \"was\" and \"void\" stand before numbers that no longer count, \"=\" before what was worked out; a dash: no value.")
-        + (copy.Sources.Count == 0 ? "" : $" {T("Limits set by")}: {copy.SourceLegend}.");
+        + (copy.Sources.Count == 0 ? "" : $" {T("Limits set by")}: {copy.SourceLegend}.")
+        + (copy.Recorded.Length == 0 ? "" : $" {copy.Recorded}");
 
     string T(string english) => copy.Language.Text(english);
 

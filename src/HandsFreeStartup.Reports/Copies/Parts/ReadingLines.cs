@@ -64,7 +64,7 @@ sealed class ReadingLines(Ruler ruler, CopyFacts copy, double width, double size
         IReadOnlyList<string> label = ruler.Wrap(line.IsResult ? $"= {line.Label}" : line.Label, _label, LabelRoom(line));
         double pitch = size * 1.5;
         string verdict = line.Verdict is { } judged && VerdictWords.MustBeLookedAt(judged, line.Limit) ? copy.Language.Text(VerdictWords.Of(judged, line.Limit!)) : "";
-        string below = string.Join("; ", new[] { verdict, line.Remark }.Where(text => text.Length > 0));
+        string below = string.Join("; ", new[] { verdict, line.Remark.Shown }.Where(text => text.Length > 0));
         Style style = line.MustBeLookedAt ? _alarm : _quiet;
 
         // A short reason stands where the number would; one that tells a number stays away from the numbers that stand.
