@@ -34,6 +34,12 @@ public sealed record Expectation(
     /// <summary>The steps that may be named after "go to"; whether one can be gone to is decided when it was said.</summary>
     public ImmutableArray<SpokenStep> Steps { get; init; } = [];
 
+    /// <summary>Numbers that may be said without a name, in answer to a question; what is heard is always asked.</summary>
+    public ImmutableArray<Field> Numbers { get; init; } = [];
+
+    /// <summary>Numbers of which a range may be said without a name: "three point two to three point eight".</summary>
+    public ImmutableArray<Field> Ranges { get; init; } = [];
+
     /// <summary>All fields that every kit reads and all commands, no answers: the context <c>open</c> of a measuring manifest.</summary>
     public static Expectation Open { get; } =
         new([.. Fields.All.Where(field => !field.NeedsInstrument).Select(ExpectedReading.Of)], [.. Hearing.Commands.All.Select(command => command.Word)], []);
@@ -46,7 +52,12 @@ public sealed record Expectation(
         string.Join(',', Answers),
         string.Join(',', Choices.Select(choice => choice.Says)),
         string.Join(',', Steps.Select(step => step.Says)),
+        Nameless(Numbers),
+        Nameless(Ranges),
         Dictation);
+
+    static string Nameless(ImmutableArray<Field> fields) => string.Join(',', fields.Select(field => string.Create(
+        CultureInfo.InvariantCulture, $"{field.Id}:{field.Unit.Symbol}:{field.Lowest}-{field.Highest}/{field.FewestDecimals}-{field.MostDecimals}")));
 
     /// <inheritdoc/>
     public bool Equals(Expectation? other) => other is not null && other.Key == Key;

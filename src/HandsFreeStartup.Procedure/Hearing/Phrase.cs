@@ -60,6 +60,13 @@ public abstract record Phrase(Evidence Evidence)
         public bool IsOver { get; init; }
     }
 
+    /// <summary>The lowest and the highest of something, where a range was asked for; never better than amber.</summary>
+    /// <param name="Field">Of what.</param>
+    /// <param name="Lower">In the field's unit, with the decimals as spoken.</param>
+    /// <param name="Upper">Above the lower one.</param>
+    /// <param name="Evidence">How it was heard.</param>
+    public sealed record Range(Field Field, decimal Lower, decimal Upper, Evidence Evidence) : Phrase(Evidence);
+
     /// <summary>A command; only a green one, or a safety phrase, arrives here.</summary>
     /// <param name="Word">Which.</param>
     /// <param name="Evidence">How it was heard.</param>

@@ -27,6 +27,19 @@ public abstract record Meaning
         public override int GetHashCode() => HashCode.Combine(Field.Id, Value, IsOver);
     }
 
+    /// <summary>The lowest and the highest of something.</summary>
+    /// <param name="Field">Of what.</param>
+    /// <param name="Lower">In the field's unit, with the decimals as spoken.</param>
+    /// <param name="Upper">Above the lower one.</param>
+    public sealed record Range(Field Field, decimal Lower, decimal Upper) : Meaning
+    {
+        /// <inheritdoc/>
+        public bool Equals(Range? other) => other is not null && (other.Field.Id, other.Lower, other.Upper) == (Field.Id, Lower, Upper);
+
+        /// <inheritdoc/>
+        public override int GetHashCode() => HashCode.Combine(Field.Id, Lower, Upper);
+    }
+
     /// <summary>A command.</summary>
     /// <param name="Word">Which.</param>
     public sealed record Command(CommandWord Word) : Meaning
@@ -59,6 +72,7 @@ public abstract record Meaning
     {
         Reading { IsOver: true } over => $"{over.Field.Id}=over",
         Reading reading => string.Create(CultureInfo.InvariantCulture, $"{reading.Field.Id}={reading.Value}"),
+        Range range => string.Create(CultureInfo.InvariantCulture, $"{range.Field.Id}={range.Lower}..{range.Upper}"),
         Command command => $"command={Commands.Of(command.Word).Id}",
         Answer answer => $"command={Answers.Of(answer.Word).Ways[0]}",
         Choice choice => $"choice={choice.Value}",

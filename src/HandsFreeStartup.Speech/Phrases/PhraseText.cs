@@ -21,6 +21,9 @@ public static class PhraseText
     /// <summary>Said instead of a number above the field's range.</summary>
     internal const string Over = "over range";
 
+    /// <summary>Said between the lowest and the highest of a range.</summary>
+    internal const string To = "to";
+
     static readonly Expectation RoomAlone = new([ExpectedReading.Of(Fields.Find(FieldId.RoomCo)!)], [], []);
 
     static readonly ImmutableArray<string> OverRange = PlainWords.Of(Over);
@@ -58,12 +61,13 @@ public static class PhraseText
     public static TextMeaning Read(string text, Expectation expectation)
     {
         ImmutableArray<string> words = PlainWords.Of(text);
-        return words.IsEmpty ? new TextMeaning([], false, "Nothing was said.") : ReadWord(words, expectation) ?? ReadReading(words, expectation);
+        return words.IsEmpty ? new TextMeaning([], false, "Nothing was said.") : ReadWord(words, expectation) ?? ReadNameless(words, expectation) ?? ReadReading(words, expectation);
     }
 
     internal static Phrase ToPhrase(Meaning meaning, Evidence evidence) => meaning switch
     {
         Meaning.Reading reading => new Phrase.Reading(reading.Field, reading.Value, evidence) { IsOver = reading.IsOver },
+        Meaning.Range range => new Phrase.Range(range.Field, range.Lower, range.Upper, evidence),
         Meaning.Command command => new Phrase.Command(command.Word, evidence) { IsFire = command.IsFire },
         Meaning.Answer answer => new Phrase.Answer(answer.Word, evidence),
         Meaning.Choice choice => new Phrase.Choice(choice.Value, evidence),
@@ -108,6 +112,23 @@ public static class PhraseText
         }
 
         return null;
+    }
+
+    /// <summary>A number, or a range, in answer to a question; null where it is none.</summary>
+    static TextMeaning? ReadNameless(ImmutableArray<string> words, Expectation expectation)
+    {
+        Meaning[] found =
+        [
+            .. expectation.Numbers.SelectMany(field => NumbersOf(words, field).Select(number => new Meaning.Reading(field, number.Value))),
+            .. from field in expectation.Ranges
+               from at in Enumerable.Range(0, words.Length)
+               where words[at] == To
+               from lower in SpokenNumbers.Parse(words[..at], field)
+               from upper in NumbersOf(words[(at + 1)..], field)
+               where upper.Value > lower.Value
+               select new Meaning.Range(field, lower.Value, upper.Value),
+        ];
+        return found switch { [] => null, [var only] => One(only), _ => Several(found, pointImplied: false) };
     }
 
     static TextMeaning ReadReading(ImmutableArray<string> words, Expectation expectation)
@@ -167,7 +188,8 @@ public static class PhraseText
 
     static ImmutableArray<string> WithoutUnit(ImmutableArray<string> words, Unit unit)
     {
-        int longest = Units.Where(known => known.Unit == unit && EndsWith(words, known.Words)).Select(known => known.Words.Length).DefaultIfEmpty(0).Max();
+        IEnumerable<ImmutableArray<string>> ways = Unit.All.Contains(unit) ? Units.Where(known => known.Unit == unit).Select(known => known.Words) : unit.Spoken.Select(PlainWords.Of);
+        int longest = ways.Where(way => EndsWith(words, way)).Select(way => way.Length).DefaultIfEmpty(0).Max();
         return words[..^longest];
     }
 

@@ -39,9 +39,9 @@ static class PhraseGrammar
 
         IEnumerable<(string, PhraseState)> readings =
             from reading in expectation.Readings
-            let grammar = NumberGrammar.Of(reading.Field)
+            let place = NumberPlace.Of(reading.Field)
             from name in reading.Names
-            let number = AfterName(new NumberPlace(reading.Field, grammar))
+            let number = AfterName(place)
             select (" " + name, number);
         IEnumerable<(string, PhraseState)> commands =
             from command in Commands.All
@@ -55,7 +55,9 @@ static class PhraseGrammar
             from choice in expectation.Choices
             select (" " + choice.Says, Final(new Ending(new Meaning.Choice(choice.Value))));
         IEnumerable<(string, PhraseState)> steps = expectation.Steps.IsEmpty ? [] : [(" " + SpokenStep.Before, new PhraseState(() => expectation.Steps.Select(Titled)))];
-        return new PhraseState(() => [.. readings, .. commands, .. answers, .. choices, .. steps, .. SafetyPhrases()]);
+        IEnumerable<(string, PhraseState)> numbers = expectation.Numbers.Select(NumberPlace.Of).SelectMany(place => Edges(place, place.Grammar.Start));
+        IEnumerable<(string, PhraseState)> ranges = expectation.Ranges.Select(NumberPlace.Of).SelectMany(place => RangeEdges(place, place.Grammar.Start));
+        return new PhraseState(() => [.. readings, .. numbers, .. ranges, .. commands, .. answers, .. choices, .. steps, .. SafetyPhrases()]);
     }
 
     static (string, PhraseState) Titled(SpokenStep step) => (" " + step.Title, Final(new Ending(new Meaning.Jump(step))));
@@ -73,7 +75,25 @@ static class PhraseGrammar
     static PhraseState AfterWord(NumberPlace place, NumberState state)
     {
         ImmutableArray<Ending> endings = [.. state.Values.Select(place.End)];
-        return new PhraseState(() => [.. Edges(place, state), .. endings.SelectMany(Units)], endings);
+        return new PhraseState(() => [.. Edges(place, state), .. endings.SelectMany(ending => Units(place.Field, ending))], endings);
+    }
+
+    /// <summary>The lower number of a range, and behind each one that is whole the upper one.</summary>
+    static IEnumerable<(string, PhraseState)> RangeEdges(NumberPlace place, NumberState state) =>
+        from word in NumberWord.All
+        let next = state.After(word)
+        where next is not null
+        select (" " + word.Text, new PhraseState(() => [.. RangeEdges(place, next), .. next.Values.Select(lower => ($" {PhraseText.To}", AfterTo(place, lower, place.Grammar.Start)))]));
+
+    static PhraseState AfterTo(NumberPlace place, SpokenNumber lower, NumberState state)
+    {
+        ImmutableArray<Ending> endings = [.. state.Values.Where(upper => upper.Value > lower.Value).Select(upper => new Ending(new Meaning.Range(place.Field, lower.Value, upper.Value)))];
+        IEnumerable<(string, PhraseState)> edges =
+            from word in NumberWord.All
+            let next = state.After(word)
+            where next is not null
+            select (" " + word.Text, AfterTo(place, lower, next));
+        return new PhraseState(() => [.. edges, .. endings.SelectMany(ending => Units(place.Field, ending))], endings);
     }
 
     static IEnumerable<(string, PhraseState)> Edges(NumberPlace place, NumberState state) =>
@@ -82,8 +102,8 @@ static class PhraseGrammar
         where next is not null
         select (" " + word.Text, AfterWord(place, next));
 
-    static IEnumerable<(string, PhraseState)> Units(Ending ending) =>
-        from unit in ((Meaning.Reading)ending.Meaning).Field.Unit.Spoken
+    static IEnumerable<(string, PhraseState)> Units(Field field, Ending ending) =>
+        from unit in field.Unit.Spoken
         select (" " + unit, Final(ending));
 
     static PhraseState Final(Ending ending) => new(() => [], ending);
@@ -91,6 +111,8 @@ static class PhraseGrammar
     /// <summary>Whose number is being spelled.</summary>
     sealed record NumberPlace(Field Field, NumberGrammar Grammar)
     {
+        public static NumberPlace Of(Field field) => new(field, NumberGrammar.Of(field));
+
         public Ending End(SpokenNumber number) => new(Meaning.Reading.Of(Field, number.Value), number.PointImplied);
     }
 }

@@ -31,6 +31,7 @@ public static class PhraseEnds
         {
             [] => PhraseEnd.Open,
             [Meaning.Command or Meaning.Answer or Meaning.Choice or Meaning.Jump] => (!expectation.Dictation || PhraseText.IsSafety(text.Meanings[0])) && !BeginsLonger(plain, expectation) ? PhraseEnd.Closed : PhraseEnd.Open,
+            [Meaning.Range range] => EndsInUnit(plain, range.Field) ? PhraseEnd.Closed : PhraseEnd.Open,
             _ when text.Meanings.OfType<Meaning.Reading>().Any(reading => EndsInUnit(plain, reading.Field)) || EndsIn(plain, PlainWords.Of(PhraseText.Over)) => PhraseEnd.Closed,
             _ => text.Meanings.OfType<Meaning.Reading>().Any(CanGrow) ? PhraseEnd.Open : PhraseEnd.Complete,
         };

@@ -53,7 +53,7 @@ public static class PhraseReader
     public static bool WantsOtherEars(Utterance alone, Expectation expectation, CertaintyPolicy policy) =>
         !expectation.Dictation && !IsForCallsAlone(expectation) && Read(alone, expectation, policy) switch
         {
-            Phrase.NotUnderstood => true,
+            Phrase.NotUnderstood or Phrase.Range => true,
             Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion || MayHaveLostAZero(reading),
             _ => false,
         };
@@ -109,6 +109,13 @@ public static class PhraseReader
     static Phrase Classify(Utterance utterance, Weighing weighing, CertaintyPolicy policy)
     {
         KindThresholds needed = policy.For(utterance.Ears.Length);
+        if (weighing.Best.Meaning is Meaning.Range range)
+        {
+            return Missing(weighing.Measured, policy.Amber).Any()
+                ? Refuse(utterance, weighing, "It was not clear enough to guess.")
+                : PhraseText.ToPhrase(range, EvidenceOf(weighing, Certainty.Amber, "Two numbers at once are always asked."));
+        }
+
         if (weighing.Best.Meaning is not Meaning.Reading reading)
         {
             // Where somebody wants to go is asked before it is done.
@@ -192,7 +199,7 @@ public static class PhraseReader
             [var safety] when PhraseText.IsSafety(safety) => PhraseText.ToPhrase(safety, evidence),
             _ when expectation.Dictation => new Phrase.Dictation(evidence),
             [Meaning.Reading reading] => PhraseText.ToPhrase(reading, evidence),
-            [Meaning.Command or Meaning.Answer or Meaning.Choice or Meaning.Jump] => PhraseText.ToPhrase(meaning.Meanings[0], evidence),
+            [Meaning.Command or Meaning.Answer or Meaning.Choice or Meaning.Jump or Meaning.Range] => PhraseText.ToPhrase(meaning.Meanings[0], evidence),
             _ => new Phrase.NotUnderstood(evidence with { Certainty = Certainty.Red, Why = meaning.Reason }),
         };
     }

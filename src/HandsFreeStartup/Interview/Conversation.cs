@@ -1,39 +1,35 @@
+using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Running;
 
-namespace HandsFreeStartup.NewAppliance;
+namespace HandsFreeStartup.Interview;
 
-/// <summary>Questions and answers, line by line.</summary>
-/// <param name="input">What is typed.</param>
-/// <param name="output">What is asked.</param>
-sealed class Conversation(TypedLines input, TextWriter output)
+/// <summary>Questions and answers. Whoever asks does not know whether they are typed or spoken: an answer is a line either way, and is checked in one place.</summary>
+/// <param name="answers">Where the answers come from.</param>
+sealed class Conversation(IAnswers answers)
 {
     /// <summary>Tells something.</summary>
-    public void Tell(string line) => output.WriteLine(line);
+    public void Tell(string line) => answers.Tell(line);
+
+    /// <summary>Tells something in answer to what was answered: why it is asked, or what is wrong.</summary>
+    public void Reply(string line) => answers.Reply(line);
 
     /// <summary>Asks.</summary>
-    /// <returns>The answer as typed; null where the answers are over.</returns>
-    public string? Line(string prompt)
-    {
-        output.Write($"{prompt}: ");
-        output.Flush();
-        string? line = input.Next();
-        output.Write(line is null || Console.IsInputRedirected ? "\n" : "");
-        return line;
-    }
+    /// <returns>The answer as a line; null where the answers are over.</returns>
+    public string? Line(Asked asked) => answers.Next(asked);
 
     /// <summary>Asks for yes or no; the end of the answers is no.</summary>
     public bool Agrees(string question)
     {
         while (true)
         {
-            switch (Line($"{question} (yes, no)")?.Trim().ToLowerInvariant())
+            switch (Line(new Asked($"{question} (yes, no)", new AnswerForm.YesOrNo()) { Says = question })?.Trim().ToLowerInvariant())
             {
                 case "yes" or "y":
                     return true;
                 case "no" or "n" or null:
                     return false;
                 default:
-                    output.WriteLine("Type yes or no.");
+                    Reply("Type yes or no.");
                     break;
             }
         }
@@ -51,7 +47,7 @@ sealed class Conversation(TypedLines input, TextWriter output)
 
         while (known.Count > 0)
         {
-            string line = (Line($"{what}: its number, or nothing for a new one") ?? throw Over()).Trim();
+            string line = (Line(Choice(what, known.Count)) ?? throw Over()).Trim();
             if (line.Length == 0)
             {
                 return null;
@@ -62,11 +58,14 @@ sealed class Conversation(TypedLines input, TextWriter output)
                 return number - 1;
             }
 
-            Tell(FormattableString.Invariant($"Type a number from 1 to {known.Count}, or nothing."));
+            Reply(FormattableString.Invariant($"Type a number from 1 to {known.Count}, or nothing."));
         }
 
         return null;
     }
+
+    static Asked Choice(string what, int count) =>
+        new($"{what}: its number, or nothing for a new one", new AnswerForm.OneOf([.. Enumerable.Range(1, count).Select(number => new SpokenChoice($"{number}", $"number {number}"))])) { Says = $"{what}? Its number, or skip.", Skips = "" };
 
     /// <summary>The answers ended before everything was known.</summary>
     public static WrongUseException Over() => new("The answers ended before everything was asked. What was answered so far was not kept.");

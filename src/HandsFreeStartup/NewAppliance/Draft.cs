@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using HandsFreeStartup.Interview;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Storage.UserFiles;
 
 namespace HandsFreeStartup.NewAppliance;
@@ -13,7 +15,7 @@ sealed partial record Draft(string Id)
 
     ImmutableDictionary<string, string> Plain { get; init; } = ImmutableDictionary<string, string>.Empty;
     ImmutableArray<DeclaredLimit> Limits { get; init; } = [];
-    int Asked { get; init; }
+    int Answered { get; init; }
     DeclaredLimit? Unsourced { get; init; }
 
     /// <summary>A strange limit that was typed once, or twice and waits for its reason.</summary>
@@ -23,21 +25,29 @@ sealed partial record Draft(string Id)
     string LastSource { get; init; } = "rating plate";
 
     /// <summary>Whether nothing more is to be asked.</summary>
-    public bool IsComplete => Pending is null && Unsourced is null && !IsRepeated && Asked >= Questions.Length;
+    public bool IsComplete => Pending is null && Unsourced is null && !IsRepeated && Answered >= Questions.Length;
 
     /// <summary>What is asked now.</summary>
-    public string Prompt => Pending is { } plain
-        ? $"{Progress}{plain.Says}{(plain.Choices.IsEmpty ? "" : $" ({string.Join(", ", plain.Choices)})")}{(plain.MayBeLeftOut ? " [nothing leaves it out]" : "")}"
-        : IsRepeated ? "  Why is it right for this furnace?"
-        : Unsourced is not null ? $"  Who sets it? 1 rating plate, 2 maker's instructions, 3 common practice, no source, or your own words [{LastSource}]"
-        : $"{Progress}{Questions[Asked].Says}, {(Questions[Asked].HasLower ? "lowest and highest" : "at most")}, {UnitOf(Questions[Asked])}";
+    public Asked Question => Pending is { } plain ? Of(plain)
+        : IsRepeated ? new Asked("  Why is it right for this furnace?", new AnswerForm.Words()) { Says = "Why is it right for this furnace?", IsInList = true }
+        : Unsourced is not null ? new Asked($"  Who sets it? 1 rating plate, 2 maker's instructions, 3 common practice, no source, or your own words [{LastSource}]", new AnswerForm.OneOf(Sources)) { Says = "Who sets it?", HasLast = true, IsInList = true }
+        : Of(Questions[Answered]);
+
+    Asked Of(PlainQuestion plain) =>
+        new($"{Progress}{plain.Says}{(plain.Choices.IsEmpty ? "" : $" ({string.Join(", ", plain.Choices)})")}{(plain.MayBeLeftOut ? " [nothing leaves it out]" : "")}", plain.Form) { Says = plain.Spoken, Skips = plain.MayBeLeftOut ? "" : null, IsInList = true };
+
+    Asked Of(LimitQuestion limit) =>
+        new($"{Progress}{limit.Says}, {(limit.HasLower ? "lowest and highest" : "at most")}, {UnitOf(limit)}", limit.Form) { Says = limit.Spoken, Skips = "", IsInList = true };
+
+    /// <summary>Who may set a limit; other words are typed.</summary>
+    static ImmutableArray<SpokenChoice> Sources => [new("1", "rating plate"), new("1", "the rating plate"), new("2", "makers instructions"), new("2", "the instructions"), new("3", "common practice")];
 
     /// <summary>Why it is asked, and where the answer stands.</summary>
     public string Why => Pending is { } plain ? WhyAsked.Of(plain.Key)
         : Unsourced is not null || IsRepeated ? "Every limit carries its source, so that anybody can look it up."
-        : WhyAsked.Of(Questions[Asked].BaseName);
+        : WhyAsked.Of(Questions[Answered].BaseName);
 
-    string Progress => FormattableString.Invariant($"question {Plain.Count + Asked + 1} of {PlainQuestion.All.Length + LimitQuestion.For(Firing, null).Length}: ");
+    string Progress => FormattableString.Invariant($"question {Plain.Count + Answered + 1} of {PlainQuestion.All.Length + LimitQuestion.For(Firing, null).Length}: ");
 
     /// <summary>As answered; two stages, which are asked most, while it was not.</summary>
     Firing Firing => Plain.GetValueOrDefault("stages", "2") switch { "1" => Firing.SingleStage, "modulating" => Firing.Modulating, _ => Firing.TwoStage };
@@ -77,14 +87,14 @@ sealed partial record Draft(string Id)
             said = "";
             string source = Source(line.Trim());
             string whole = Remark.Length == 0 ? source : $"{source}, {Remark}";
-            return this with { Limits = Limits.Add(limit with { Source = whole }), Unsourced = null, Remark = "", Asked = Asked + 1, LastSource = source };
+            return this with { Limits = Limits.Add(limit with { Source = whole }), Unsourced = null, Remark = "", Answered = Answered + 1, LastSource = source };
         }
 
-        LimitQuestion question = Questions[Asked];
+        LimitQuestion question = Questions[Answered];
         if (line.Trim().Length == 0)
         {
             said = $"  Left out: {question.Says.ToLowerInvariant()} is asked by voice at the step that needs it, or is not judged.";
-            return this with { Asked = Asked + 1, Doubted = null };
+            return this with { Answered = Answered + 1, Doubted = null };
         }
 
         if (LimitAnswer.Read(line, question, UnitOf(question), Plain["fuel"], out said) is not { } bounds)

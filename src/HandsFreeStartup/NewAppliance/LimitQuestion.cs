@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Vocabulary;
+using HandsFreeStartup.Interview;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.NewAppliance;
 
@@ -14,8 +16,50 @@ sealed record LimitQuestion(string Name, string Says, bool HasLower, bool IsSafe
     const bool RangeOf = true;
     const bool UpperOf = false;
 
+    /// <summary>No number above it is understood.</summary>
+    const decimal HighestSpoken = 99_999;
+
     /// <summary>Name without its stage.</summary>
     public string BaseName => Name.Split('/')[0];
+
+    /// <summary>In so few words that it is said in four seconds.</summary>
+    public string Spoken => BaseName == ResultId.ReplaceValve
+        ? "Above which manifold pressure is the valve replaced, inches?"
+        : $"{Says.Split(" (")[0]}, {(HasLower ? "lowest and highest" : "at most")}, {Limited.Unit.Spoken[0]}.";
+
+    /// <summary>What may be answered by voice: "three point two to three point eight", or one bound after "lowest" or "highest"; a number alone where there is only an upper bound.</summary>
+    public AnswerForm Form => new AnswerForm.Numbers(
+        HasLower ? [.. Fields.PlateBounds.Select(bound => new ExpectedReading(Limited with { Id = bound.Id }, bound.SpokenNames))] : [new ExpectedReading(Limited with { Id = FieldId.LimitUpper }, [])],
+        Line)
+    {
+        Range = HasLower ? Limited : null,
+    };
+
+    string Line(IReadOnlyDictionary<string, string> said) => (said.GetValueOrDefault(FieldId.LimitLower), said.GetValueOrDefault(FieldId.LimitUpper)) switch
+    {
+        ({ } lower, { } upper) => $"{lower} to {upper}",
+        ({ } lower, _) => $"min {lower}",
+        (_, { } upper) => HasLower ? $"max {upper}" : upper,
+        _ => "",
+    };
+
+    /// <summary>What is limited, as a number in the unit of the files. A bound may be rounder than a reading.</summary>
+    Field Limited => Bounded(Fields.Find(BaseName), ResultKind.Find(BaseName));
+
+    Field Bounded(Field? read, ResultKind? result)
+    {
+        decimal lowest = read?.Lowest ?? result?.Lowest ?? 0;
+        decimal highest = Math.Min(read?.Highest ?? result?.Highest ?? Fields.Find(FieldId.ManifoldPressure)!.Highest, HighestSpoken);
+        return new Field(BaseName, Says, [], Unit.Find(LimitNames.UnitOf(BaseName)!)!)
+        {
+            Lowest = lowest,
+            Highest = highest,
+            UsualLowest = lowest,
+            UsualHighest = highest,
+            FewestDecimals = 0,
+            MostDecimals = read?.MostDecimals ?? result?.Decimals ?? 2,
+        };
+    }
 
     /// <summary>Everything that is asked for that way of firing, in the order of a plate.</summary>
     public static ImmutableArray<LimitQuestion> For(Firing firing, VentCategory? venting) =>

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using HandsFreeStartup.ChecklistCommand;
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.Interview;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Storage.UserFiles;
@@ -24,7 +25,7 @@ public static class NewApplianceCommand
     /// <summary>Asks, reads answers line by line, and writes at the end.</summary>
     sealed class Interview(TypedLines input, TextWriter output)
     {
-        readonly Conversation _conversation = new(input, output);
+        readonly Conversation _conversation = new(new TypedAnswers(input, output));
 
         public int Run(string path, bool overwrites)
         {

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Interview;
 using HandsFreeStartup.Procedure.Checklists;
 
 namespace HandsFreeStartup.NewAppliance;
@@ -14,7 +15,7 @@ static class SheetInterview
         Stack<Draft> before = [];
         while (!draft.IsComplete)
         {
-            if (conversation.Line(draft.Prompt) is not { } line || line.Trim() == "stop")
+            if (conversation.Line(draft.Question) is not { } line || line.Trim() == "stop")
             {
                 return null;
             }
@@ -25,7 +26,7 @@ static class SheetInterview
                     draft = before.TryPop(out Draft? earlier) ? earlier : draft;
                     continue;
                 case "why":
-                    conversation.Tell($"  {draft.Why}");
+                    conversation.Reply($"  {draft.Why}");
                     continue;
             }
 
@@ -37,7 +38,7 @@ static class SheetInterview
 
             if (said.Length > 0)
             {
-                conversation.Tell(said);
+                conversation.Reply(said);
             }
         }
 

@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using System.Text.RegularExpressions;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Doors;
-using HandsFreeStartup.NewAppliance;
+using HandsFreeStartup.Interview;
 using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.NewJob;
@@ -16,6 +15,8 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
 {
     /// <summary>After so many days a calibration is told to be old (common practice, no source).</summary>
     const int LongAgo = 365;
+
+    static readonly Unit OfReading = new("% of reading", ["percent of reading"], 0.01);
 
     static readonly ImmutableArray<(string Name, ImmutableArray<string> Fields)> Set =
     [
@@ -30,17 +31,30 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
     public string Ask()
     {
         conversation.Tell("Your instruments, asked once. Expanded uncertainty (k = 2) as their data sheets say: 0.3, or 5%, or both: 20 5%. Nothing leaves one out; its readings then have no stated uncertainty, and carbon monoxide is never proven to be low: state at least the CO meter and the analyzer.");
-        StringBuilder text = new();
-        for (int i = 0; i < Set.Length; i++)
+        Dictionary<string, string> answers = [];
+        for (int at = 0; Questions(answers).Skip(at).FirstOrDefault() is { Key: { } key } question;)
         {
-            string date = Date(FormattableString.Invariant($"instrument {i + 1} of {Set.Length}: {Set[i].Name}: date of its last calibration, such as {today:yyyy-MM-dd}, or nothing for none of that kind"));
-            foreach (string field in date.Length == 0 ? [] : Set[i].Fields)
-            {
-                text.Append(Entry(Fields.Find(field)!, date));
-            }
+            string? answer = question.Field is { } field ? Doubt(field) : Date(question.Instrument);
+            answers[key] = answer ?? "";
+            at = answer is null ? Math.Max(0, at - 1) : at + 1;
         }
 
+        string text = string.Concat(Questions(answers).Where(question => question.Field is not null && answers[question.Key].Length > 0)
+            .Select(question => $"  - {{ field: {question.Key}{answers[question.Key]}, source: \"data sheet; calibrated {answers[Set[question.Instrument].Name]}\" }}\n"));
         return text.Length == 0 ? "" : $"instruments:\n{text}";
+    }
+
+    /// <summary>What there is to ask: the date of each instrument, and what it reads where it has one.</summary>
+    static IEnumerable<(string Key, int Instrument, Field? Field)> Questions(Dictionary<string, string> answers)
+    {
+        for (int i = 0; i < Set.Length; i++)
+        {
+            yield return (Set[i].Name, i, null);
+            foreach (string field in answers.GetValueOrDefault(Set[i].Name, "").Length == 0 ? [] : Set[i].Fields)
+            {
+                yield return (field, i, Fields.Find(field));
+            }
+        }
     }
 
     /// <summary>What of the set was calibrated long ago, one sentence each.</summary>
@@ -49,23 +63,21 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
         .Where(date => today.DayNumber - date.DayNumber > LongAgo)
         .Select(date => FormattableString.Invariant($"An instrument was calibrated on {date:yyyy-MM-dd}, {today.DayNumber - date.DayNumber} days ago. Have it calibrated; 'new instruments' takes the new date."));
 
-    string Entry(Field field, string date)
+    /// <returns>The bounds as they stand in a site file, empty where they were left out; null to go back.</returns>
+    string? Doubt(Field field) => Answer(
+        new Asked($"  {field.Label}, {field.Unit.Symbol}", Uncertainty(field)) { Says = $"{field.Label}, plus or minus how much?", Skips = "", IsInList = true },
+        "It decides what a reading proves. Its data sheet states it beside the range.",
+        Bounds,
+        $"Expected a number in {field.Unit.Symbol}, a share such as 5%, or both, such as 20 5%.");
+
+    /// <summary>A number in the unit, a share of the reading, or one after the other.</summary>
+    static AnswerForm Uncertainty(Field field)
     {
-        while (true)
-        {
-            string line = (conversation.Line($"  {field.Label}, {field.Unit.Symbol}") ?? throw Conversation.Over()).Trim();
-            if (line.Length == 0)
-            {
-                return "";
-            }
-
-            if (Bounds(line) is { } bounds)
-            {
-                return FormattableString.Invariant($"  - {{ field: {field.Id}{bounds}, source: \"data sheet; calibrated {date}\" }}\n");
-            }
-
-            conversation.Tell($"Expected a number in {field.Unit.Symbol}, a share such as 5%, or both, such as 20 5%.");
-        }
+        const string Amount = "amount", Share = "share";
+        Field Number(string id, Unit unit, decimal highest, int decimals) => new(id, id, [], unit) { Lowest = 0, Highest = highest, UsualLowest = 0, UsualHighest = highest, FewestDecimals = 0, MostDecimals = decimals };
+        return new AnswerForm.Numbers(
+            [new(Number(Amount, field.Unit, Math.Min(field.Highest, 1_000), 3), []), new(Number(Share, OfReading, 100, 1), [])],
+            said => string.Join(' ', new[] { said.GetValueOrDefault(Amount), said.GetValueOrDefault(Share) is { } share ? $"{share}%" : null }.OfType<string>()));
     }
 
     static string? Bounds(string line)
@@ -86,22 +98,35 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
         return text.Length == 0 ? null : text;
     }
 
-    string Date(string prompt)
+    /// <returns>The date, empty where there is no such instrument; null to go back.</returns>
+    string? Date(int instrument) => Answer(
+        new Asked(FormattableString.Invariant($"instrument {instrument + 1} of {Set.Length}: {Set[instrument].Name}: date of its last calibration, such as {today:yyyy-MM-dd}, or nothing for none of that kind"), new AnswerForm.Day())
+        {
+            Says = $"{Set[instrument].Name}: when was it calibrated?",
+            Skips = "",
+            IsInList = true,
+        },
+        "It stands on every copy, and one that is long ago is told. The sticker or the certificate of the instrument states it.",
+        line => DateOnly.TryParseExact(line, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date) && date <= today ? line : null,
+        FormattableString.Invariant($"Expected a date that is over, as year, month and day: {today:yyyy-MM-dd}."));
+
+    /// <returns>What was read of the answer, empty where there was none; null to go back.</returns>
+    string? Answer(Asked asked, string why, Func<string, string?> read, string expected)
     {
         while (true)
         {
-            string line = (conversation.Line(prompt) ?? throw Conversation.Over()).Trim();
-            if (line.Length == 0)
+            string line = (conversation.Line(asked) ?? throw Conversation.Over()).Trim();
+            if (line == "back")
             {
-                return "";
+                return null;
             }
 
-            if (DateOnly.TryParseExact(line, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date) && date <= today)
+            if (line.Length == 0 || read(line) is not null)
             {
-                return line;
+                return line.Length == 0 ? "" : read(line);
             }
 
-            conversation.Tell($"Expected a date that is over, as year, month and day: {today:yyyy-MM-dd}.");
+            conversation.Reply(line == "why" ? $"  {why}" : expected);
         }
     }
 

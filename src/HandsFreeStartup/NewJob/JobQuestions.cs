@@ -1,5 +1,5 @@
-using System.CommandLine;
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.Interview;
 using HandsFreeStartup.NewAppliance;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Running;
@@ -15,13 +15,14 @@ namespace HandsFreeStartup.NewJob;
 /// <param name="clock">The present.</param>
 sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder data, TimeProvider clock)
 {
-    /// <summary>Asks, keeps, and starts.</summary>
-    public async Task<int> Run(StartOptions options, string? photo, InvocationConfiguration console)
+    /// <summary>Asks and keeps.</summary>
+    /// <returns>What is to be started; null for nothing.</returns>
+    public StartOptions? Ask(StartOptions options, string? photo)
     {
         conversation.Tell("\"why\" tells why something is asked, \"back\" returns to the question before, Ctrl+C ends without a job.");
         if (Unfinished() is { } name)
         {
-            return await new Composition(options with { Earlier = new EarlierJob(name, IsFollowed: false) }, console.Output, console.Error, clock).Run();
+            return options with { Earlier = new EarlierJob(name, IsFollowed: false) };
         }
 
         if (!File.Exists(kept.Instruments))
@@ -39,10 +40,10 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
         string appliance = options.Files.Appliance ?? Furnace();
         photo ??= Photo();
         string technician = options.Technician ?? Technician();
-        conversation.Tell($"Place:   {site}\nFurnace: {appliance}\nStart again with the same: start --site {site} --appliance {appliance}");
-        return conversation.Agrees("Start now?")
-            ? await new Composition(options with { Files = options.Files with { Site = site, Appliance = appliance }, Technician = technician, Photo = photo }, console.Output, console.Error, clock).Run()
-            : ExitCode.Done;
+        conversation.Tell($"Place:   {site}");
+        conversation.Tell($"Furnace: {appliance}");
+        conversation.Tell($"Start again with the same: start --site {site} --appliance {appliance}");
+        return conversation.Agrees("Start now?") ? options with { Files = options.Files with { Site = site, Appliance = appliance }, Technician = technician, Photo = photo } : null;
     }
 
     /// <summary>Asks for the set of instruments and keeps it.</summary>
@@ -102,20 +103,20 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
     {
         while (true)
         {
-            string line = (conversation.Line("Photo of the rating plate: its file, or nothing") ?? throw Conversation.Over()).Trim();
+            string line = (conversation.Line(new Asked("Photo of the rating plate: its file, or nothing", new AnswerForm.TypedAlone()) { Says = "A photo of the plate? Type its file, or skip.", Skips = "" }) ?? throw Conversation.Over()).Trim();
             if (line.Length == 0 || FileStatus.Of(line).Kind == FileKind.Regular)
             {
                 return line.Length == 0 ? null : line;
             }
 
-            conversation.Tell($"There is no file {line}.");
+            conversation.Reply($"There is no file {line}.");
         }
     }
 
     string Technician()
     {
         string last = KeptFiles.TextOf(kept.Technician).Trim() is { Length: > 0 } name ? name : Environment.UserName;
-        string line = (conversation.Line($"Who works and signs? [{last}]") ?? throw Conversation.Over()).Trim();
+        string line = (conversation.Line(new Asked($"Who works and signs? [{last}]", new AnswerForm.Words()) { Says = "Who works and signs?", HasLast = true }) ?? throw Conversation.Over()).Trim();
         string technician = line.Length == 0 ? last : line;
         KeptFiles.Write(kept.Technician, technician, "The name");
         return technician;

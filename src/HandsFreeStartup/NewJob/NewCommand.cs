@@ -1,5 +1,5 @@
 using System.CommandLine;
-using HandsFreeStartup.NewAppliance;
+using HandsFreeStartup.Interview;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Start;
 
@@ -15,16 +15,29 @@ static class NewCommand
     {
         Command job = new("job", "Answer a few questions and start: instruments (once), place, furnace. Earlier answers are offered.") { Photo };
         StartCommand.AddTo(job);
-        job.SetAction((parsed, _) => new JobQuestions(
-            new Conversation(StandardStreams.Input, parsed.InvocationConfiguration.Output), new KeptFiles(DataFolder.Of(parsed)), DataFolder.Of(parsed), TimeProvider.System)
-            .Run(StartCommand.Read(parsed), parsed.GetValue(Photo), parsed.InvocationConfiguration));
+        job.SetAction((parsed, _) => Run(parsed));
         Command instruments = new("instruments", "Your own set of instruments, with dates of calibration and uncertainties.");
         instruments.SetAction(parsed =>
         {
-            Conversation conversation = new(StandardStreams.Input, parsed.InvocationConfiguration.Output);
+            Conversation conversation = new(new TypedAnswers(StandardStreams.Input, parsed.InvocationConfiguration.Output));
             JobQuestions.AskInstruments(conversation, new KeptFiles(DataFolder.Of(parsed)), TimeProvider.System);
             return ExitCode.Done;
         });
         return new Command("new", "What a job needs, asked question by question and kept for the next one.") { job, instruments };
+    }
+
+    /// <summary>The devices of the questions are given back before those of the start-up are opened.</summary>
+    static async Task<int> Run(ParseResult parsed)
+    {
+        StartOptions options = StartCommand.Read(parsed);
+        (TextWriter output, TextWriter error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
+        StartOptions? asked;
+        await using (MicrophoneListener? listener = MicrophoneListener.Open(options, output, error.WriteLine))
+        {
+            IAnswers answers = listener is null ? new TypedAnswers(StandardStreams.Input, output) : new SpokenAnswers(listener, output);
+            asked = new JobQuestions(new Conversation(answers), new KeptFiles(DataFolder.Of(parsed)), DataFolder.Of(parsed), TimeProvider.System).Ask(options, parsed.GetValue(Photo));
+        }
+
+        return asked is null ? ExitCode.Done : await new Composition(asked, output, error, TimeProvider.System).Run();
     }
 }

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
-using HandsFreeStartup.NewAppliance;
+using HandsFreeStartup.Interview;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Storage.UserFiles;
 
 namespace HandsFreeStartup.NewJob;
@@ -11,21 +12,26 @@ namespace HandsFreeStartup.NewJob;
 /// <param name="last">The place of the job before, or null.</param>
 sealed partial class SiteQuestions(Conversation conversation, Site? last)
 {
-    sealed record Asked(string Key, string Says, string Why, string? Last, bool MayBeLeftOut);
+    sealed record Question(string Key, string Says, string Why, string? Last, bool MayBeLeftOut)
+    {
+        public required string Spoken { get; init; }
+
+        public AnswerForm Form { get; init; } = new AnswerForm.Words();
+    }
 
     /// <summary>The text of the site file.</summary>
     /// <param name="instruments">The list of the instruments, or empty.</param>
     public string Ask(string instruments)
     {
-        ImmutableArray<Asked> questions =
+        ImmutableArray<Question> questions =
         [
-            new("customer", "Who is the customer?", "The customer's copy is made out to that name.", null, false),
-            new("address", "Where does the furnace stand?", "It stands on every copy.", null, false),
-            new("altitude_feet", "How high is the place, in feet above sea level?", "Thin air derates a furnace, and boiling and dew points move.", Text(last?.AltitudeFeet), false),
-            new("rooms", "Which rooms are walked for CO, in walking order, with commas between?", "Each room with people asleep in it is measured.", last is null ? null : string.Join(", ", last.Rooms), false),
-            new("meter_dial", "How many cubic feet is one turn of the meter's test dial?", "It is needed for the input by the meter; it stands on the dial.", Text(last?.MeterDialCubicFeet), true),
-            new("heating_value", "What is the gas's gross heating value, Btu per cubic foot?", "It is needed for the input; the gas supplier states it on the bill.", Text(last?.HeatingValue), true),
-            new("burning_hours", "How many hours a year does the burner run, as the owner reckons?", "It is needed for the gas used in a year, and for nothing else.", null, true),
+            new("customer", "Who is the customer?", "The customer's copy is made out to that name.", null, false) { Spoken = "Who is the customer?" },
+            new("address", "Where does the furnace stand?", "It stands on every copy.", null, false) { Spoken = "Where does the furnace stand?" },
+            new("altitude_feet", "How high is the place, in feet above sea level?", "Thin air derates a furnace, and boiling and dew points move.", Text(last?.AltitudeFeet), false) { Spoken = "How high is the place, in feet?", Form = Number("altitude_feet", new Unit("ft", ["feet"], 0.3048), -1_000, 20_000, 0) },
+            new("rooms", "Which rooms are walked for CO, in walking order, with commas between?", "Each room with people asleep in it is measured.", last is null ? null : string.Join(", ", last.Rooms), false) { Spoken = "Which rooms are walked, in walking order?", Form = new AnswerForm.Words(IsList: true) },
+            new("meter_dial", "How many cubic feet is one turn of the meter's test dial?", "It is needed for the input by the meter; it stands on the dial.", Text(last?.MeterDialCubicFeet), true) { Spoken = "One turn of the test dial, in cubic feet?", Form = Number("meter_dial", new Unit("ft³", ["cubic feet", "cubic foot"], 0.0283168466), 0, 100, 2) },
+            new("heating_value", "What is the gas's gross heating value, Btu per cubic foot?", "It is needed for the input; the gas supplier states it on the bill.", Text(last?.HeatingValue), true) { Spoken = "The gas's gross heating value, B T U per cubic foot?", Form = Number("heating_value", new Unit("Btu/ft³", ["B T U", "B T U per cubic foot"], 37258.9), 0, 10_000, 1) },
+            new("burning_hours", "How many hours a year does the burner run, as the owner reckons?", "It is needed for the gas used in a year, and for nothing else.", null, true) { Spoken = "How many hours a year does the burner run?", Form = Number("burning_hours", new Unit("h", ["hours"], 3600), 0, 8_784, 0) },
         ];
         Dictionary<string, string> answers = [];
         for (int i = 0; i < questions.Length; i++)
@@ -42,19 +48,29 @@ sealed partial class SiteQuestions(Conversation conversation, Site? last)
         return TextOf(answers, instruments);
     }
 
+    static AnswerForm Number(string key, Unit unit, decimal lowest, decimal highest, int decimals) => AnswerForm.Numbers.Of(new Field(key, key, [], unit)
+    {
+        Lowest = lowest,
+        Highest = highest,
+        UsualLowest = lowest,
+        UsualHighest = highest,
+        FewestDecimals = 0,
+        MostDecimals = decimals,
+    });
+
     /// <returns>The answer; null to ask the question before again.</returns>
-    string? Answer(Asked asked, string place, Dictionary<string, string> answers)
+    string? Answer(Question asked, string place, Dictionary<string, string> answers)
     {
         string hint = asked.Last is { Length: > 0 } same ? $" [{same}]" : asked.MayBeLeftOut ? " [nothing leaves it out]" : "";
         while (true)
         {
-            string line = (conversation.Line($"{place}{asked.Says}{hint}") ?? throw Conversation.Over()).Trim();
+            string line = (conversation.Line(new Asked($"{place}{asked.Says}{hint}", asked.Form) { Says = asked.Spoken, Skips = asked.MayBeLeftOut ? "-" : null, HasLast = asked.Last is { Length: > 0 }, IsInList = true }) ?? throw Conversation.Over()).Trim();
             switch (line)
             {
                 case "back":
                     return null;
                 case "why":
-                    conversation.Tell($"  {asked.Why}");
+                    conversation.Reply($"  {asked.Why}");
                     continue;
                 case "-" when asked.MayBeLeftOut:
                     return "";
@@ -63,11 +79,11 @@ sealed partial class SiteQuestions(Conversation conversation, Site? last)
             string answer = line.Length == 0 ? asked.Last ?? "" : line;
             if (answer.Length == 0 && !asked.MayBeLeftOut)
             {
-                conversation.Tell("This one is needed. \"why\" tells the reason, \"back\" returns to the question before.");
+                conversation.Reply("This one is needed. \"why\" tells the reason, \"back\" returns to the question before.");
             }
             else if (Problem(new Dictionary<string, string>(answers) { [asked.Key] = answer }) is { } problem)
             {
-                conversation.Tell($"  {problem}");
+                conversation.Reply($"  {problem}");
             }
             else
             {

@@ -14,6 +14,7 @@ public sealed class TypedLines
     readonly char[] _buffer = new char[4096];
     int _at;
     int _filled;
+    Task<string?>? _ahead;
 
     TypedLines(TextReader input, bool isTerminal) => (_input, _isTerminal) = (input, isTerminal);
 
@@ -23,8 +24,18 @@ public sealed class TypedLines
     /// <summary>Lines of a person, whose terminal bounds them.</summary>
     public static TypedLines AtTerminal(TextReader console) => new(console, isTerminal: true);
 
+    /// <summary>Whether somebody types, or a line has come; nobody waits for either.</summary>
+    public bool IsComing => _isTerminal ? Console.KeyAvailable : (_ahead ??= Task.Run(Read)).IsCompleted;
+
     /// <summary>The next line, or null at the end.</summary>
     public string? Next()
+    {
+        Task<string?>? ahead = _ahead;
+        _ahead = null;
+        return ahead is null ? Read() : ahead.GetAwaiter().GetResult();
+    }
+
+    string? Read()
     {
         if (_isTerminal)
         {

@@ -61,7 +61,7 @@ public sealed class HandWordsHeardTests(ITestOutputHelper output)
         _ => "right",
     };
 
-    static SpeechClip Clip(string wav, bool isNoisy)
+    internal static SpeechClip Clip(string wav, bool isNoisy)
     {
         const int Around = WavFile.Rate / 4;
         float[] speech = WavFile.Read(wav), sound = new float[speech.Length + 2 * Around];

@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Interview;
+
+/// <summary>A question as it is shown, as it is said, and what may be answered.</summary>
+/// <param name="Prompt">As shown, without the colon behind it.</param>
+/// <param name="Form">What may be answered by voice. Typed, every line is an answer; whoever asks tells what is wrong with it.</param>
+sealed record Asked(string Prompt, AnswerForm Form)
+{
+    /// <summary>In so few words that it is said in four seconds.</summary>
+    public required string Says { get; init; }
+
+    /// <summary>The line that leaves it out; null where that cannot be.</summary>
+    public string? Skips { get; init; }
+
+    /// <summary>Whether an empty line takes what was answered the last time.</summary>
+    public bool HasLast { get; init; }
+
+    /// <summary>Whether it is one of several: the lines "back" and "why" are understood.</summary>
+    public bool IsInList { get; init; }
+}
+
+/// <summary>What may be answered by voice.</summary>
+abstract record AnswerForm
+{
+    AnswerForm()
+    {
+    }
+
+    /// <summary>Yes or no.</summary>
+    public sealed record YesOrNo : AnswerForm;
+
+    /// <summary>Free speech: a name, a place.</summary>
+    /// <param name="IsList">Whether it names several things: they stand with commas between in the line.</param>
+    public sealed record Words(bool IsList = false) : AnswerForm;
+
+    /// <summary>A day that is over; the line has year, month and day.</summary>
+    public sealed record Day : AnswerForm;
+
+    /// <summary>One of a few things.</summary>
+    /// <param name="Choices">The line of each, and the words for it.</param>
+    public sealed record OneOf(ImmutableArray<SpokenChoice> Choices) : AnswerForm;
+
+    /// <summary>Nothing that could be said: a path.</summary>
+    public sealed record TypedAlone : AnswerForm;
+
+    /// <summary>One number or several.</summary>
+    /// <param name="Fields">What may be said, each with its unit, range and decimals.</param>
+    /// <param name="Line">The line of the numbers that were said, by the ids of their fields.</param>
+    public sealed record Numbers(ImmutableArray<ExpectedReading> Fields, Func<IReadOnlyDictionary<string, string>, string> Line) : AnswerForm
+    {
+        /// <summary>Of what a range may be said; its ends have the ids <see cref="Calculations.Vocabulary.FieldId.LimitLower"/> and <see cref="Calculations.Vocabulary.FieldId.LimitUpper"/>.</summary>
+        public Field? Range { get; init; }
+
+        /// <summary>A single number.</summary>
+        public static Numbers Of(Field field) => new([new ExpectedReading(field, [])], said => said[field.Id]);
+    }
+
+    /// <summary>What can be said, as it is shown.</summary>
+    public IEnumerable<string> Forms => this switch
+    {
+        YesOrNo => ["yes", "no"],
+        Words { IsList: true } => ["their names"],
+        Words => ["words"],
+        Day => ["month, day and year"],
+        OneOf one => one.Choices.Select(choice => choice.Says),
+        Numbers numbers => [.. numbers.Range is { } range ? [$"number to number {range.Unit.Spoken[0]}"] : Array.Empty<string>(), .. numbers.Fields.Select(FormOf)],
+        _ => [],
+    };
+
+    static string FormOf(ExpectedReading reading) => $"{string.Concat(reading.Names.Take(1).Select(name => $"{name} "))}number {reading.Field.Unit.Spoken[0]}";
+}
+
+/// <summary>Where answers come from.</summary>
+interface IAnswers
+{
+    /// <summary>Tells something.</summary>
+    void Tell(string line);
+
+    /// <summary>Tells something in answer to what was answered.</summary>
+    void Reply(string line);
+
+    /// <summary>Asks.</summary>
+    /// <returns>The answer as a line; null where the answers are over.</returns>
+    string? Next(Asked asked);
+}

@@ -1,0 +1,96 @@
+using HandsFreeStartup.Procedure.Hearing;
+
+namespace HandsFreeStartup.Interview;
+
+/// <summary>What reached a question.</summary>
+abstract record Heard
+{
+    Heard()
+    {
+    }
+
+    /// <summary>A line from the keyboard; null where no more will come.</summary>
+    public sealed record Typed(string? Line) : Heard;
+
+    /// <summary>An utterance.</summary>
+    public sealed record Said(Phrase Phrase) : Heard;
+}
+
+/// <summary>Hears and speaks.</summary>
+interface IListener
+{
+    /// <summary>Forgets what was said before.</summary>
+    void Forget();
+
+    /// <summary>Waits for the next utterance or line.</summary>
+    /// <param name="expectation">What may be said.</param>
+    /// <param name="words">Words that are looked for before free speech is heard; null where no free speech may be said.</param>
+    Heard Next(Expectation expectation, Expectation? words);
+
+    /// <summary>Says words.</summary>
+    /// <param name="words">What is said.</param>
+    /// <param name="breaksOff">Whether what is being said breaks off; else they wait for it.</param>
+    void Say(string words, bool breaksOff);
+}
+
+/// <summary>Answers that are spoken or typed: at every moment a key is taken, and what is typed is an answer at once.</summary>
+/// <param name="listener">Hears and speaks.</param>
+/// <param name="output">What is asked, heard and told.</param>
+sealed class SpokenAnswers(IListener listener, TextWriter output) : IAnswers
+{
+    /// <summary>No record has begun, and nothing is decided: whoever calls out is told what to do, and nothing else.</summary>
+    const string Danger = "Touch no switch, leave the house with everybody in it, and call for help from outside. Nothing is recorded yet.";
+
+    /// <inheritdoc/>
+    public void Tell(string line) => output.WriteLine(line);
+
+    /// <inheritdoc/>
+    public void Reply(string line)
+    {
+        output.WriteLine(line);
+        listener.Say(line.Trim(), breaksOff: false);
+    }
+
+    /// <inheritdoc/>
+    public string? Next(Asked asked)
+    {
+        listener.Forget();
+        SpokenTurn turn = new(asked);
+        Show($"{asked.Prompt}:", turn);
+        listener.Say(asked.Says, breaksOff: false);
+        while (true)
+        {
+            Heard heard = listener.Next(turn.Expectation, turn.Known);
+            if (heard is Heard.Typed typed)
+            {
+                listener.Say("", breaksOff: true);
+                return typed.Line;
+            }
+
+            Phrase phrase = ((Heard.Said)heard).Phrase;
+            if (phrase is Phrase.Command { IsSafetyPhrase: true } || (phrase is Phrase.Reading { Field.Id: Calculations.Vocabulary.FieldId.RoomCo }))
+            {
+                output.WriteLine($"  !! {Danger}");
+                listener.Say(Danger, breaksOff: true);
+                continue;
+            }
+
+            output.WriteLine($"  heard: \"{phrase.Evidence.Words}\"{(phrase is Phrase.NotUnderstood ? $" {phrase.Evidence.Why}" : "")}");
+            (turn, string says, string? line) = turn.Take(phrase);
+            if (line is not null)
+            {
+                return line;
+            }
+
+            Show($"  > {says}", turn);
+            listener.Say(says, breaksOff: true);
+        }
+    }
+
+    void Show(string line, SpokenTurn turn)
+    {
+        output.WriteLine(line);
+        output.WriteLine($"  say: {string.Join(" | ", turn.Forms)}");
+        output.Flush();
+    }
+}

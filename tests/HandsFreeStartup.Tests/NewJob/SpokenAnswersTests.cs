@@ -1,0 +1,170 @@
+using System.Diagnostics;
+using System.Globalization;
+using HandsFreeStartup.Interview;
+using HandsFreeStartup.NewJob;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
+using HandsFreeStartup.Running;
+using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Speech.Recognising;
+using HandsFreeStartup.Speech.Speaking;
+using HandsFreeStartup.Speech.Understanding;
+using HandsFreeStartup.Start;
+using HandsFreeStartup.Tests.Support;
+
+namespace HandsFreeStartup.Tests.NewJob;
+
+/// <summary>The questions of <c>new job</c> answered by words, as an ear gives them, and by keys: the same questions, the same checks, the same files.</summary>
+public sealed class SpokenAnswersTests
+{
+    static readonly DateTime Day = DateTime.Today.AddDays(-1);
+    static readonly string[] Rest = [.. Enumerable.Repeat("", 11)];
+
+    static readonly string[] Typed =
+    [
+        FormattableString.Invariant($"{Day:yyyy-MM-dd}"), "0.3", "", "20 5%", "4 1.5%", "2", "0.008", "", "", "", "",
+        "Pat Owner", "14 Pond Lane", "650", "Basement, kitchen", "2", "", "1200",
+        "Attic furnace", "natural-gas", "1", "I", "no", "clockwise", "Threaded cap", "5-7", "1", "3.2-3.8", "", .. Rest,
+        "", "Terry Echnician", "no",
+    ];
+
+    static readonly string[] Spoken =
+    [
+        $"{Day.ToString("MMMM d, yyyy", CultureInfo.InvariantCulture)}.", "confirm", "zero point three percent", "confirm", "skip step",
+        "twenty P P M", "five percent of reading", "confirm", "four degrees", "one point five percent of reading", "confirm", "two degrees", "confirm",
+        "zero point zero zero eight inches", "confirm", "Skip step.", "Unknown.", "Skip.", "Skip step.",
+        "Pat Owner.", "confirm", "14 Pond Lane. 14 Pond Lane.", "confirm", "six hundred fifty feet", "confirm", "Basement and kitchen.", "confirm", "two cubic feet", "confirm", "skip step", "twelve hundred hours", "confirm",
+        "Attic furnace.", "confirm", "Natural gas.", "confirm", "One stage.", "confirm", "Category one.", "confirm", "no", "Clockwise.", "confirm", "Threaded cap.", "confirm",
+        "five to seven inches", "confirm", "Rating plate.", "confirm", "three point two to three point eight", "confirm", "The same.", .. Enumerable.Repeat("skip step", 11),
+        "skip step", "Terry Echnician.", "confirm", "no",
+    ];
+
+    [Fact]
+    public void What_is_said_ends_in_the_same_files_as_what_is_typed()
+    {
+        Dictionary<string, string> typed = FilesOf(new TypedAnswers(TypedLines.Of(new StringReader(string.Join('\n', Typed))), TextWriter.Null));
+        Listener listener = new(Spoken);
+        Dictionary<string, string> spoken = FilesOf(new SpokenAnswers(listener, TextWriter.Null));
+
+        Assert.Equal(0, listener.Left);
+        Assert.Equal(4, typed.Count);
+        Assert.Equal(typed, spoken);
+        Assert.Contains("upper: 3.8", string.Concat(typed.Values), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Every_question_is_said_in_four_seconds()
+    {
+        Listener listener = new(Spoken);
+        FilesOf(new SpokenAnswers(listener, TextWriter.Null));
+        string[] questions = [.. listener.Asked.Distinct()];
+        Assert.True(questions.Length > 20);
+        if (InstalledProgram.Find("espeak-ng") is not { } espeak)
+        {
+            return;
+        }
+
+        List<string> tooLong = [];
+        foreach (string question in questions)
+        {
+            using Process voice = Process.Start(new ProcessStartInfo(espeak, [.. EspeakVoice.Manner.Where(word => word != "--stdin"), "--stdout", SpokenMessage.Of(Message.Written(question))]) { RedirectStandardOutput = true })!;
+            using MemoryStream wav = new();
+            await voice.StandardOutput.BaseStream.CopyToAsync(wav);
+            double seconds = wav.Length / (2.0 * 22_050);
+            tooLong.AddRange(seconds > 4 ? [FormattableString.Invariant($"{seconds:0.0} s: {question}")] : Array.Empty<string>());
+        }
+
+        Assert.Empty(tooLong);
+    }
+
+    [Theory]
+    [InlineData("650", "six hundred fifty feet", "confirm")]
+    [InlineData("650", "six hundred fifteen feet", "no", "six hundred fifty feet", "confirm")]
+    [InlineData("650", "six hundred fifteen feet", "six hundred fifty feet", "keep")]
+    [InlineData("650", "six hundred fifty gallons", "mumble", "six hundred fifty", "confirm")]
+    [InlineData("650", "confirm", "yes", "six hundred fifty feet", "say again", "confirm")]
+    [InlineData("650", "six hundred fifteen feet", "key: 650")]
+    [InlineData("", "the same")]
+    [InlineData("why", "tell me more")]
+    [InlineData("back", "six hundred fifteen feet", "go back")]
+    [InlineData("650", "emergency stop", "six hundred fifty feet", "confirm")]
+    public void A_number_becomes_an_answer_by_its_confirmation_alone(string line, params string[] said)
+    {
+        Field feet = new("altitude", "Altitude", [], new Unit("ft", ["feet"], 0.3048)) { Lowest = 0, Highest = 9_000, UsualLowest = 0, UsualHighest = 9_000, FewestDecimals = 0, MostDecimals = 0 };
+        Listener listener = new(said);
+
+        string? answer = new SpokenAnswers(listener, TextWriter.Null).Next(new Asked("How high?", AnswerForm.Numbers.Of(feet)) { Says = "How high?", HasLast = true, IsInList = true });
+
+        Assert.Equal(line, answer);
+        Assert.Equal(0, listener.Left);
+        Assert.Equal(said.Contains("emergency stop"), listener.Told.Any(words => words.Contains("leave the house", StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [InlineData("3.2 to 3.8", "three point two to three point eight inches", "confirm")]
+    [InlineData("3.2 to 3.8", "lowest three point two", "highest three point eight inches", "confirm")]
+    [InlineData("max 3.8", "highest three point eight", "confirm")]
+    [InlineData("3.2 to 3.8", "lowest three point two", "three point eight", "highest three point eight", "confirm")]
+    [InlineData("3.25 to 3.8", "three point two to three point eight", "lowest three point two five", "confirm")]
+    public void A_range_is_said_at_once_or_bound_by_bound(string line, params string[] said)
+    {
+        HandsFreeStartup.NewAppliance.LimitQuestion manifold = HandsFreeStartup.NewAppliance.LimitQuestion.For(Procedure.Checklists.Firing.SingleStage, null).First(limit => limit.Name == "manifold_pressure/high");
+        Listener listener = new(said);
+
+        Assert.Equal(line, new SpokenAnswers(listener, TextWriter.Null).Next(new Asked("Manifold", manifold.Form) { Says = manifold.Spoken }));
+        Assert.Equal(0, listener.Left);
+    }
+
+    [Theory]
+    [InlineData("March 3rd, 2026.", "2026-03-03")]
+    [InlineData("the third of March twenty twenty six", "2026-03-03")]
+    [InlineData("March twenty first 2025", "2025-03-21")]
+    [InlineData("May 21, 2026", "2026-05-21")]
+    [InlineData("February 30, 2026", null)]
+    [InlineData("March 2026", null)]
+    [InlineData("3 2026", null)]
+    [InlineData("March 3rd", null)]
+    [InlineData("March April 3 2026", null)]
+    public void A_day_is_read_only_where_it_can_be_no_other(string words, string? day) =>
+        Assert.Equal(day, SpokenDay.Read(words) is { } read ? FormattableString.Invariant($"{read:yyyy-MM-dd}") : null);
+
+    /// <summary>Everything that is kept, by its path.</summary>
+    static Dictionary<string, string> FilesOf(IAnswers answers)
+    {
+        using TemporaryFolder folder = new();
+        DataFolder data = new(folder.Path);
+        StartOptions? started = new JobQuestions(new Conversation(answers), new KeptFiles(data), data, TimeProvider.System).Ask(new StartOptions { Data = data }, null);
+        Assert.Null(started);
+        return Directory.GetFiles(folder.Path, "*", SearchOption.AllDirectories).ToDictionary(path => Path.GetRelativePath(folder.Path, path), File.ReadAllText);
+    }
+
+    /// <summary>An ear without sound: words as they were heard, read under what may be said.</summary>
+    sealed class Listener(string[] script) : IListener
+    {
+        readonly Queue<string> _script = new(script);
+        bool _isNew;
+
+        public int Left => _script.Count;
+
+        public List<string> Told { get; } = [];
+
+        public List<string> Asked { get; } = [];
+
+        public void Forget() => _isNew = true;
+
+        public Heard Next(Expectation expectation, Expectation? words)
+        {
+            string said = _script.Count > 0 ? _script.Dequeue() : throw new InvalidOperationException(string.Join('\n', Told));
+            return said.StartsWith("key: ", StringComparison.Ordinal)
+                ? new Heard.Typed(said[5..])
+                : new Heard.Said(PhraseReader.Read(new Utterance([], said, 20), expectation));
+        }
+
+        public void Say(string words, bool breaksOff)
+        {
+            Told.Add(words);
+            Asked.AddRange(_isNew ? [words] : Array.Empty<string>());
+            _isNew = false;
+        }
+    }
+}

@@ -1,0 +1,107 @@
+using System.Diagnostics;
+using HandsFreeStartup.Tests.Rehearse;
+
+namespace HandsFreeStartup.Tests.Support;
+
+/// <summary>The program itself, run in a room by somebody who hears its loudspeaker, reads its lines, and talks to it or types.</summary>
+/// <param name="room">With the devices.</param>
+/// <param name="speaker">Who talks.</param>
+sealed class VoicedProgram(SoundRoom room, Speaker speaker) : IDisposable
+{
+    static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(550), LongestSilence = TimeSpan.FromSeconds(2.5), Patience = TimeSpan.FromSeconds(90);
+
+    readonly List<string> _lines = [];
+    Process? _program, _ear;
+    long _loudAt = Stopwatch.GetTimestamp(), _saidAt = Stopwatch.GetTimestamp();
+
+    public int Utterances { get; private set; }
+
+    public bool HasEnded => _program!.HasExited;
+
+    public int ExitCode => _program!.ExitCode;
+
+    /// <summary>Everything that it has written so far.</summary>
+    public string[] Lines
+    {
+        get
+        {
+            lock (_lines)
+            {
+                return [.. _lines];
+            }
+        }
+    }
+
+    public void Start(params string[] arguments)
+    {
+        _ear = Eavesdrop();
+        _program = ProgramProcess.Start(arguments, room.Lend);
+        foreach (StreamReader words in (StreamReader[])[_program.StandardOutput, _program.StandardError])
+        {
+            _ = Task.Run(async () =>
+            {
+                while (await words.ReadLineAsync() is { } line)
+                {
+                    lock (_lines)
+                    {
+                        _lines.Add(line);
+                    }
+                }
+            });
+        }
+    }
+
+    /// <summary>Lets it answer what was said before, and says words once the loudspeaker has been quiet for a while.</summary>
+    public async Task Say(string words)
+    {
+        await Until(() => Volatile.Read(ref _loudAt) > _saidAt || Stopwatch.GetElapsedTime(_saidAt) > LongestSilence || HasEnded);
+        await Until(() => Stopwatch.GetElapsedTime(Volatile.Read(ref _loudAt)) > Pause || HasEnded);
+        Utterances++;
+        await room.Say(words, speaker);
+        _saidAt = Stopwatch.GetTimestamp();
+    }
+
+    public Task Type(string line) => _program!.StandardInput.WriteLineAsync(line);
+
+    /// <summary>Waits until the lines are as they should be.</summary>
+    public Task<bool> Told(Func<string[], bool> isSo, TimeSpan? patience = null) => Until(() => isSo(Lines) || HasEnded, patience);
+
+    static async Task<bool> Until(Func<bool> isSo, TimeSpan? patience = null)
+    {
+        Stopwatch waited = Stopwatch.StartNew();
+        while (!isSo() && waited.Elapsed < (patience ?? Patience))
+        {
+            await Task.Delay(50);
+        }
+
+        return isSo();
+    }
+
+    Process Eavesdrop()
+    {
+        const short Loud = 300;
+        Process ear = room.Eavesdrop();
+        _ = Task.Run(() =>
+        {
+            byte[] samples = new byte[1600];
+            while (ear.StandardOutput.BaseStream.ReadAtLeast(samples, samples.Length, throwOnEndOfStream: false) == samples.Length)
+            {
+                if (System.Runtime.InteropServices.MemoryMarshal.Cast<byte, short>(samples).ContainsAnyExceptInRange((short)-Loud, Loud))
+                {
+                    Volatile.Write(ref _loudAt, Stopwatch.GetTimestamp());
+                }
+            }
+        });
+        return ear;
+    }
+
+    public void Dispose()
+    {
+        foreach (Process process in ((Process?[])[_program, _ear]).OfType<Process>())
+        {
+            process.Kill(entireProcessTree: true);
+            process.WaitForExit();
+            process.Dispose();
+        }
+    }
+}
