@@ -6,6 +6,7 @@ using HandsFreeStartup.Reports.Tests.Support;
 namespace HandsFreeStartup.Reports.Tests;
 
 /// <summary>A row of the table names who measured its value.</summary>
+[Trait("Speed", "Fast")]
 public sealed class CarriedRowTests
 {
     [Theory]

@@ -6,6 +6,7 @@ using HandsFreeStartup.Reports.Tests.Support;
 
 namespace HandsFreeStartup.Reports.Tests.Copies;
 
+[Trait("Speed", "Fast")]
 public sealed class ChartTests
 {
     static readonly ReadingKey Manifold = new("manifold_pressure", "high");

@@ -9,6 +9,7 @@ using UglyToad.PdfPig.Content;
 namespace HandsFreeStartup.Reports.Tests.Copies;
 
 /// <summary>The appendix of the copies that says how each result came about.</summary>
+[Trait("Speed", "Fast")]
 public sealed class DerivationPagesTests
 {
     const string Title = "How each result came about";

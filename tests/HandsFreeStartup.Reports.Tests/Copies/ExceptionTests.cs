@@ -12,6 +12,7 @@ using HandsFreeStartup.Reports.Tests.Support;
 namespace HandsFreeStartup.Reports.Tests.Copies;
 
 /// <summary>The exceptions of a job stand first, in full and in the same words, wherever the job is told.</summary>
+[Trait("Speed", "Fast")]
 public sealed class ExceptionTests
 {
     static readonly DateTimeOffset At = new(2026, 3, 14, 9, 9, 20, TimeSpan.Zero);

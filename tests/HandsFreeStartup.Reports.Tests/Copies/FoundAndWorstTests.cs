@@ -11,6 +11,7 @@ using UglyToad.PdfPig.Content;
 namespace HandsFreeStartup.Reports.Tests.Copies;
 
 /// <summary>What was measured once is not gone because it was measured again.</summary>
+[Trait("Speed", "Fast")]
 public sealed class FoundAndWorstTests
 {
     static readonly DateTimeOffset At = new(2026, 3, 14, 9, 9, 20, TimeSpan.Zero);

@@ -6,6 +6,7 @@ using HandsFreeStartup.Reports.Tests.Support;
 
 namespace HandsFreeStartup.Reports.Tests.Copies;
 
+[Trait("Speed", "Fast")]
 public sealed class NarrowCopyTests
 {
     [Theory]

@@ -4,6 +4,7 @@ using HandsFreeStartup.Reports.Copies.Charts;
 
 namespace HandsFreeStartup.Reports.Tests.Copies;
 
+[Trait("Speed", "Fast")]
 public sealed class ScaleLaws
 {
     [Property]

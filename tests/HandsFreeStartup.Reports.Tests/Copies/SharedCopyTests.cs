@@ -8,6 +8,7 @@ using HandsFreeStartup.Reports.Tests.Support;
 namespace HandsFreeStartup.Reports.Tests.Copies;
 
 /// <summary>One customer copy for several appliances at one address.</summary>
+[Trait("Speed", "Fast")]
 public sealed class SharedCopyTests
 {
     const string NotWalked = "The rooms were not walked with all of these appliances running.";

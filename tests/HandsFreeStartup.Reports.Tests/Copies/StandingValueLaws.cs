@@ -8,6 +8,7 @@ using HandsFreeStartup.Reports.Tests.Support;
 namespace HandsFreeStartup.Reports.Tests.Copies;
 
 /// <summary>Whatever is said: what the paper shows as standing is what stands, added up here from the events alone.</summary>
+[Trait("Speed", "Fast")]
 public sealed class StandingValueLaws
 {
     [Property(MaxTest = 60)]

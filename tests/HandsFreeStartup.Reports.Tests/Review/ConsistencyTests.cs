@@ -9,6 +9,7 @@ using HandsFreeStartup.Reports.Tests.Support;
 namespace HandsFreeStartup.Reports.Tests.Review;
 
 /// <summary>Values that are possible each by itself. The readings are invented; where a number decides, its source stands beside it.</summary>
+[Trait("Speed", "Fast")]
 public sealed class ConsistencyTests
 {
     static readonly DateTimeOffset At = new(2026, 3, 14, 9, 0, 0, TimeSpan.Zero);

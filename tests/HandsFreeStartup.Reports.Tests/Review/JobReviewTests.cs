@@ -9,6 +9,7 @@ using HandsFreeStartup.Reports.Tests.Support;
 namespace HandsFreeStartup.Reports.Tests.Review;
 
 /// <summary>Each rule on a job that shows what it looks for, and on one that does not. The plan and the readings are invented.</summary>
+[Trait("Speed", "Fast")]
 public sealed class JobReviewTests
 {
     static readonly DateTimeOffset Begin = new(2026, 3, 14, 9, 0, 0, TimeSpan.Zero);

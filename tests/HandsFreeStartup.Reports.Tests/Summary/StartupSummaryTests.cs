@@ -5,6 +5,7 @@ using HandsFreeStartup.Reports.Tests.Support;
 
 namespace HandsFreeStartup.Reports.Tests.Summary;
 
+[Trait("Speed", "Fast")]
 public sealed class StartupSummaryTests
 {
     [Fact]

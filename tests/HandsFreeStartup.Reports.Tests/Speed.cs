@@ -1,1 +1,0 @@
-[assembly: AssemblyTrait("Speed", "Fast")]
