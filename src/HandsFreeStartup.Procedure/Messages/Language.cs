@@ -15,6 +15,7 @@ public sealed partial class Language
 
     readonly FrozenDictionary<string, string> _texts;
     readonly ImmutableArray<(string Before, string After, string Text)> _roomTexts;
+    readonly Lazy<TextTemplates> _templates;
 
     /// <summary>A language.</summary>
     /// <param name="code">As it is chosen: "es".</param>
@@ -23,6 +24,7 @@ public sealed partial class Language
     {
         Code = code;
         _texts = texts.Where(text => HasSameHoles(text.Key, text.Value)).ToFrozenDictionary(StringComparer.Ordinal);
+        _templates = new(() => new TextTemplates(_texts), LazyThreadSafetyMode.PublicationOnly);
         _roomTexts = [.. _texts.Select(text => (Parts: text.Key.Split(Room), text.Value)).Where(text => text.Parts.Length == 2).Select(text => (text.Parts[0], text.Parts[1], text.Value))];
     }
 
@@ -50,11 +52,20 @@ public sealed partial class Language
     /// <summary>The same message in this language, each part still of its kind; the message itself where the language lacks it.</summary>
     public Message In(Message message) => IsEnglish || message.IsEmpty ? message
         : message.Origin is { } origin ? origin.Change(In(origin.Of), this)
+        : message is { WrittenText: { } recorded, IsOwn: true } ? Message.Written(Recorded(recorded))
         : message.WrittenText is { } written ? Find(written) is { } found ? Message.Written(found) : message
         : Filled(message);
 
     /// <summary>A message as shown in this language.</summary>
     public string Shown(Message message) => In(message).Shown;
+
+    /// <summary>A finished sentence of the program in this language, what stands in its holes too as far as it is known.</summary>
+    public string Recorded(string sentence) => IsEnglish || Name(sentence) is var name && name != sentence ? Name(sentence)
+        : Around(sentence, words => _templates.Value.Translated(words, Recorded) ?? Named(words)) ?? sentence;
+
+    /// <summary>"Flue temperature 300 °F", "Oxygen, %", "How high is the place? [650]": what is called so, and what stands behind it.</summary>
+    string? Named(string words) => BehindName.Match(words) is { Success: true } match && match.Groups["name"].Value is var name && Recorded(name) is var told && told != name
+        ? $"{told}{match.Groups["between"].Value}{Recorded(match.Groups["value"].Value)}{match.Groups["last"].Value}" : null;
 
     /// <summary>A text that stands alone, in this language; blanks at its ends stay.</summary>
     public string Text(string english) => Around(english, Find) ?? english;
@@ -214,6 +225,9 @@ public sealed partial class Language
 
     [GeneratedRegex(@"\{([0-9]+)\}", RegexOptions.CultureInvariant)]
     private static partial Regex Hole { get; }
+
+    [GeneratedRegex(@"^(?<name>.+)(?<last> \[[^\[\]]*\])$|^(?<name>\p{L}.*?)(?<between> )(?<value>(over )?[-−]?[0-9].*)$|^(?<name>\p{L}.*)(?<between>, )(?<value>[^,]+)$", RegexOptions.CultureInvariant)]
+    private static partial Regex BehindName { get; }
 
     [GeneratedRegex(@"\{([0-9]+|room)\}", RegexOptions.CultureInvariant)]
     private static partial Regex AnyHole { get; }

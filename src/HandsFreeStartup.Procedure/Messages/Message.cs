@@ -126,14 +126,17 @@ public sealed class Message : IEquatable<Message>
     {
     }
 
-    Message(string written)
+    Message(string written, bool isOwn)
     {
-        _written = written;
+        (_written, IsOwn) = (written, isOwn);
         _parts.AddRange(WrittenParts.Of(written));
     }
 
     /// <summary>What somebody wrote or dictated, or what stands in a file or in the log: taken into parts here, once, and never again.</summary>
-    public static Message Written(string text) => new(text);
+    public static Message Written(string text) => new(text, isOwn: false);
+
+    /// <summary>A sentence of the program itself that comes back from the log, finished: a language finds again what it was made of.</summary>
+    public static Message Recorded(string text) => new(text, isOwn: true);
 
     /// <summary>Made by the compiler for an interpolated string.</summary>
     public Message(int literalLength, int formattedCount) => _parts.Capacity = Math.Max(literalLength > 0 ? formattedCount * 2 + 1 : formattedCount, 1);
@@ -142,6 +145,9 @@ public sealed class Message : IEquatable<Message>
 
     /// <summary>The text as somebody wrote it; null for a message that was put together.</summary>
     internal string? WrittenText => _written;
+
+    /// <summary>Whether the program has put that text together, and nobody else.</summary>
+    internal bool IsOwn { get; }
 
     /// <summary>What it was made of, and how; null where it is no changed message.</summary>
     internal (Message Of, Func<Message, Language, Message> Change)? Origin { get; private init; }
@@ -194,7 +200,7 @@ public sealed class Message : IEquatable<Message>
     }
 
     /// <summary>The same text with what is to stand in the place of <paramref name="mark"/>, before anything of it is told.</summary>
-    public Message With(string mark, Message replacement) => !Shown.Contains(mark, StringComparison.Ordinal) ? this : new(Shown.Replace(mark, replacement.Shown, StringComparison.Ordinal))
+    public Message With(string mark, Message replacement) => !Shown.Contains(mark, StringComparison.Ordinal) ? this : new(Shown.Replace(mark, replacement.Shown, StringComparison.Ordinal), isOwn: false)
     {
         Origin = (this, (message, language) => message.With(mark, language.In(replacement))),
     };

@@ -7,7 +7,7 @@ namespace HandsFreeStartup.Procedure.Messages;
 sealed class MessageText : JsonConverter<Message>
 {
     public override Message Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
-        reader.TokenType == JsonTokenType.String ? Message.Written(reader.GetString()!) : throw new JsonException("Expected a text.");
+        reader.TokenType == JsonTokenType.String ? Message.Recorded(reader.GetString()!) : throw new JsonException("Expected a text.");
 
     public override void Write(Utf8JsonWriter writer, Message value, JsonSerializerOptions options) => writer.WriteStringValue(value.Shown);
 }

@@ -42,5 +42,5 @@ public sealed record JobException(DateTimeOffset At, ExceptionKind Kind, string 
     public string Text => Told.Shown;
 
     /// <summary>The same, part by part.</summary>
-    public Message Told => Reason.Length == 0 ? Subject : $"{Subject.WithoutStop()}. Reason: {Message.Written(Reason.TrimEnd('.'))}";
+    public Message Told => Reason.Length == 0 ? Subject : $"{Subject.WithoutStop()}. Reason: {new MessagePart.Form(Reason.TrimEnd('.'))}";
 }

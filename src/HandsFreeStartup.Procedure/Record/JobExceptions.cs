@@ -76,7 +76,7 @@ public sealed class JobExceptions
                 _kept.Add(new Kept(new JobException(made.At, ExceptionKind.OutsideLimit, made.StepId, made.Subject, made.Reason) { Clips = Clips(made.Evidence) }, false));
                 break;
             case LimitStated { Limit.Unusual: { } why } stated:
-                Add(stated, ExceptionKind.StrangeLimit, stated.StepId, $"{stated.Limit.Name} {stated.Limit}: {Message.Written(why)}");
+                Add(stated, ExceptionKind.StrangeLimit, stated.StepId, $"{stated.Limit.Name} {stated.Limit}: {Message.Recorded(why)}");
                 break;
             case StepSkipped skipped:
                 Add(skipped, ExceptionKind.SkippedStep, skipped.StepId, $"Step '{new MessagePart.Name(StepTitles.Of(_plan, skipped.StepId))}' was skipped", skipped.Reason);

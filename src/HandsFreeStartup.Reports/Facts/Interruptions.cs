@@ -24,7 +24,7 @@ static class Interruptions
         UnsafeFound found => $"{times.Time(found.At)} UNSAFE: {found.Condition}",
         StartupResumed resumed => $"{times.Time(resumed.At)} went on: {resumed.Reason}",
         ChoiceMade { Topic: ChoiceTopic.SafeBy } chosen => $"{times.Time(chosen.At)} declared safe by {SafeWords(chosen)}",
-        StepReopened reopened => $"{times.Time(reopened.At)} to be done again: {title(reopened.StepId)}, {reopened.Because.TrimEnd('.')}",
+        StepReopened reopened => $"{times.Time(reopened.At)} to be done again: {title(reopened.StepId)}, {Message.Recorded(reopened.Because.TrimEnd('.'))}",
         TimerStopped stopped => $"{times.Time(stopped.At)} wait stopped, it begins anew: {title(stopped.StepId)}",
         ClockJumped jumped => $"{times.Time(jumped.At)} the clock was set {(jumped.By < TimeSpan.Zero ? "back" : "forward")} by {jumped.By.Duration()}",
         EndDecided decided => $"{times.Time(decided.At)} not to be put into service: {decided.Reason.TrimEnd('.')}",

@@ -81,7 +81,7 @@ sealed class ReadingGroups
         ResultFate[] fates = [.. _facts.AllResults.Where(fate => fate.Scope == scope && fate.Result.Id == id)];
         ResultFate? left = fates.LastOrDefault(fate => fate.Counts);
         ResultFate? found = fates.FirstOrDefault(IsOfWhatWasFound);
-        Message remark = left is null ? (Message)$"none: {fates[^1].NoLonger}" : left.Result.Value is null ? ResultWords.Told(left.Result) : left.Result.Remark;
+        Message remark = left is null ? (Message)$"none: {Message.Recorded(fates[^1].NoLonger)}" : left.Result.Value is null ? ResultWords.Told(left.Result) : left.Result.Remark;
         return new FoundAndLeft(fates[^1].Result.Label + Suffix(scope), scope)
         {
             IsResult = true,
@@ -160,7 +160,7 @@ sealed class ReadingGroups
         StepFate? step = _facts.Steps.FirstOrDefault(step => (step.Step.Scope ?? "") == key.Scope && step.Step.Readings.Any(demand => demand.FieldId == key.FieldId));
         return last?.End switch
         {
-            ReadingEnd.Void => (Message)$"none: {last.Because}, not read again",
+            ReadingEnd.Void => (Message)$"none: {Message.Recorded(last.Because)}, not read again",
             ReadingEnd.Disregarded => $"none: {Number(last)} was disregarded, not read again",
             ReadingEnd.Early => $"none: {Number(last)} was said before its time was over",
             ReadingEnd.Refused => $"none: {Number(last)} was not confirmed",

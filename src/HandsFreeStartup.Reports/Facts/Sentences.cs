@@ -57,7 +57,7 @@ static class Sentences
         ReadingEnd.Provisional => "stands, provisional: nothing was accepted after it",
         ReadingEnd.Disregarded => "DISREGARDED, does not count",
         ReadingEnd.Replaced => "REPLACED by a later value, does not count",
-        ReadingEnd.Void => (Message)$"VOID, does not count: {fate.Because}",
+        ReadingEnd.Void => (Message)$"VOID, does not count: {Message.Recorded(fate.Because)}",
         ReadingEnd.Early => "EARLY, before its time was over: not judged, does not count",
         ReadingEnd.Refused => "NOT CONFIRMED, not in the record",
         _ => "NEVER CONFIRMED, not in the record",

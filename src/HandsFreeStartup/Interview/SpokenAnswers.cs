@@ -1,4 +1,5 @@
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Interview;
 
@@ -36,18 +37,21 @@ interface IListener
 /// <summary>Answers that are spoken or typed: at every moment a key is taken, and what is typed is an answer at once.</summary>
 /// <param name="listener">Hears and speaks.</param>
 /// <param name="output">What is asked, heard and told.</param>
-sealed class SpokenAnswers(IListener listener, TextWriter output) : IAnswers
+/// <param name="language">In which it is shown, null for English; it is said in English.</param>
+sealed class SpokenAnswers(IListener listener, TextWriter output, Language? language = null) : IAnswers
 {
+    readonly Language _language = language ?? Language.English;
+
     /// <summary>No record has begun, and nothing is decided: whoever calls out is told what to do, and nothing else.</summary>
     const string Danger = "Touch no switch, leave the house with everybody in it, and call for help from outside. Nothing is recorded yet.";
 
     /// <inheritdoc/>
-    public void Tell(string line) => output.WriteLine(line);
+    public void Tell(string line) => output.WriteLine(_language.Recorded(line));
 
     /// <inheritdoc/>
     public void Reply(string line)
     {
-        output.WriteLine(line);
+        Tell(line);
         listener.Say(line.Trim(), breaksOff: false);
     }
 
@@ -56,7 +60,7 @@ sealed class SpokenAnswers(IListener listener, TextWriter output) : IAnswers
     {
         listener.Forget();
         SpokenTurn turn = new(asked);
-        Show($"{asked.Prompt}:", turn);
+        Show($"{_language.Recorded(asked.Prompt)}:", turn);
         listener.Say(asked.Says, breaksOff: false);
         while (true)
         {
@@ -70,7 +74,7 @@ sealed class SpokenAnswers(IListener listener, TextWriter output) : IAnswers
             Phrase phrase = ((Heard.Said)heard).Phrase;
             if (phrase is Phrase.Command { IsSafetyPhrase: true } || (phrase is Phrase.Reading { Field.Id: Calculations.Vocabulary.FieldId.RoomCo }))
             {
-                output.WriteLine($"  !! {Danger}");
+                output.WriteLine($"  !! {_language.Text(Danger)}");
                 listener.Say(Danger, breaksOff: true);
                 continue;
             }

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Interview;
@@ -5,18 +6,21 @@ namespace HandsFreeStartup.Interview;
 /// <summary>Answers that are typed, line by line.</summary>
 /// <param name="input">What is typed.</param>
 /// <param name="output">What is asked.</param>
-sealed class TypedAnswers(TypedLines input, TextWriter output) : IAnswers
+/// <param name="language">In which it is asked; null for English. What is answered and kept is the same in each.</param>
+sealed class TypedAnswers(TypedLines input, TextWriter output, Language? language = null) : IAnswers
 {
-    /// <inheritdoc/>
-    public void Tell(string line) => output.WriteLine(line);
+    readonly Language _language = language ?? Language.English;
 
     /// <inheritdoc/>
-    public void Reply(string line) => output.WriteLine(line);
+    public void Tell(string line) => output.WriteLine(_language.Recorded(line));
+
+    /// <inheritdoc/>
+    public void Reply(string line) => Tell(line);
 
     /// <inheritdoc/>
     public string? Next(Asked asked)
     {
-        output.Write($"{asked.Prompt}: ");
+        output.Write($"{_language.Recorded(asked.Prompt)}: ");
         output.Flush();
         string? line = input.Next();
         output.Write(line is null || Console.IsInputRedirected ? "\n" : "");

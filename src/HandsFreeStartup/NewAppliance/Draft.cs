@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using HandsFreeStartup.Interview;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Storage.UserFiles;
 
 namespace HandsFreeStartup.NewAppliance;
@@ -93,7 +94,7 @@ sealed partial record Draft(string Id)
         LimitQuestion question = Questions[Answered];
         if (line.Trim().Length == 0)
         {
-            said = $"  Left out: {question.Says.ToLowerInvariant()} is asked by voice at the step that needs it, or is not judged.";
+            said = $"  Left out: {Labels.Within(question.Says)} is asked by voice at the step that needs it, or is not judged.";
             return this with { Answered = Answered + 1, Doubted = null };
         }
 

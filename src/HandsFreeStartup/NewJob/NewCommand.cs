@@ -1,5 +1,6 @@
 using System.CommandLine;
 using HandsFreeStartup.Interview;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Start;
 
@@ -19,7 +20,7 @@ static class NewCommand
         Command instruments = new("instruments", "Your own set of instruments, with dates of calibration and uncertainties.");
         instruments.SetAction(parsed =>
         {
-            Conversation conversation = new(new TypedAnswers(StandardStreams.Input, parsed.InvocationConfiguration.Output));
+            Conversation conversation = new(new TypedAnswers(StandardStreams.Input, parsed.InvocationConfiguration.Output, OpenJob.LanguageOf(new StartOptions { Data = DataFolder.Of(parsed) })));
             JobQuestions.AskInstruments(conversation, new KeptFiles(DataFolder.Of(parsed)), TimeProvider.System);
             return ExitCode.Done;
         });
@@ -31,10 +32,11 @@ static class NewCommand
     {
         StartOptions options = StartCommand.Read(parsed);
         (TextWriter output, TextWriter error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
+        Language language = OpenJob.LanguageOf(options);
         StartOptions? asked;
         await using (MicrophoneListener? listener = MicrophoneListener.Open(options, output, error.WriteLine))
         {
-            IAnswers answers = listener is null ? new TypedAnswers(StandardStreams.Input, output) : new SpokenAnswers(listener, output);
+            IAnswers answers = listener is null ? new TypedAnswers(StandardStreams.Input, output, language) : new SpokenAnswers(listener, output, language);
             asked = new JobQuestions(new Conversation(answers), new KeptFiles(DataFolder.Of(parsed)), DataFolder.Of(parsed), TimeProvider.System).Ask(options, parsed.GetValue(Photo));
         }
 

@@ -190,6 +190,10 @@ sealed class OpenJob : IEventLog, IPhotoShelf, IDisposable
     /// <inheritdoc/>
     public void Dispose() => _log.Dispose();
 
+    /// <summary>The language that was named, or that of the settings, before there is a job.</summary>
+    /// <exception cref="WrongUseException">It is not there.</exception>
+    public static Language LanguageOf(StartOptions options) => LanguageFiles.Find(options.Language ?? (Settings(options) is { } file ? UserFile.ReadSettings(file).Language : null));
+
     /// <summary>The settings that were named, or the usual ones if there are any. The demonstration uses none.</summary>
     static FileCopy? Settings(StartOptions options) =>
         options.Files.Settings is { } named ? UserFile.Copy(named)

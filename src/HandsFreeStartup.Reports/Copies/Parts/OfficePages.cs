@@ -59,7 +59,7 @@ sealed class OfficePages(Ruler ruler, CopyFacts copy, double width)
         copy.Times.Time(fate.At),
         copy.Language.Name(Labels.Of(fate.Result, fate.Scope)),
         new Cell($"{(fate.Counts ? "" : "(")}{copy.Told(ResultWords.Told(fate.Result))}{(fate.Counts ? "" : ")")}", fate.Counts ? Standing : Gone),
-        Fate(fate.Counts, fate.Counts ? copy.T("stands") : copy.Told($"DOES NOT COUNT: {fate.NoLonger}"), Judgement(fate.Result.Verdict, fate.Result.Limit)),
+        Fate(fate.Counts, fate.Counts ? copy.T("stands") : copy.Told($"DOES NOT COUNT: {Message.Recorded(fate.NoLonger)}"), Judgement(fate.Result.Verdict, fate.Result.Limit)),
         $"{fate.Result.Formula}: {string.Join(", ", fate.Result.Inputs.Select(input => $"{copy.Language.Name(Labels.Of(new ReadingKey(input.Key, "")))} {copy.Language.Number(ResultWords.Input(fate.Result, input.Key))}"))}",
         Limit(fate.Result.Limit),
     ];
