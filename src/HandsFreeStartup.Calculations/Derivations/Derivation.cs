@@ -87,6 +87,12 @@ public sealed record Derivation(DerivationHead Head, string Formula, string Numb
     /// <summary>The verdict with what is allowed and who says so; empty without a limit.</summary>
     public string LimitLine => Limit is { } limit && Verdict is { } verdict ? DerivationText.LimitLine(this, limit, verdict) : "";
 
+    /// <summary>The verdict in words: "passes by more than the guard band"; empty without a limit.</summary>
+    public string Judged => Limit is { } limit && Verdict is { } verdict ? DerivationText.Said(verdict, limit) : "";
+
+    /// <summary>"allowed is at most 400 ppm"; empty without a limit.</summary>
+    public string Allowed => Limit is { } limit ? string.Concat(DerivationText.Allowed(this, limit)) : "";
+
     /// <summary>At most six lines: what it is, formula, numbers, where they came from, uncertainty, limit.</summary>
     public ImmutableArray<string> Lines() => DerivationText.Lines(this);
 

@@ -58,7 +58,7 @@ static class DerivationText
         : ", made of " + string.Join(", ", derivation.Budget.Where(part => Math.Abs(part.Share) >= 0.005)
             .Select(part => string.Create(CultureInfo.InvariantCulture, $"{part.Name} {100 * part.Share:0} %")));
 
-    static IEnumerable<SentencePart> Allowed(Derivation derivation, Limit limit) => (limit.Lower, limit.Upper) switch
+    public static IEnumerable<SentencePart> Allowed(Derivation derivation, Limit limit) => (limit.Lower, limit.Upper) switch
     {
         ({ } low, { } high) => [new("allowed are "), new(derivation.Shown(low), ""), new(" to "), new(derivation.Shown(high), derivation.Unit)],
         (null, { } high) => [new("allowed is at most "), new(derivation.Shown(high), derivation.Unit)],
@@ -66,7 +66,7 @@ static class DerivationText
         _ => [new("nothing is said")],
     };
 
-    static string Said(Verdict verdict, Limit limit) => verdict switch
+    public static string Said(Verdict verdict, Limit limit) => verdict switch
     {
         Verdict.Pass => "passes by more than the guard band",
         Verdict.ConditionalPass => limit.IsSafety ? "inside, but within the guard band, so not proven" : "inside, but within the guard band",

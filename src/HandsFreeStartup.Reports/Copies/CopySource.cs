@@ -95,7 +95,7 @@ sealed class CopyFacts
     public string Mark(DeclaredLimit limit) => Mark(Sources.ToList().IndexOf(SourceOf(limit)));
 
     /// <summary>"a rating plate; b maker's instructions".</summary>
-    public string SourceLegend => string.Join("; ", Sources.Select((source, index) => $"{Mark(index)} {Language.Name(source)}"));
+    public string SourceLegend => string.Join("; ", Sources.Select((source, index) => $"{Mark(index)} {SourceTold(source)}"));
 
     /// <summary>The title of a step, or its id where the plan does not know it.</summary>
     public string StepTitle(string stepId) => Language.Name(StepTitles.Of(Plan, stepId));
@@ -133,5 +133,10 @@ sealed class CopyFacts
 
     static string Mark(int index) => index < 26 ? $"{(char)('a' + index)}" : FormattableString.Invariant($"{index + 1}");
 
-    static string SourceOf(DeclaredLimit limit) => limit.IsSafety ? $"{limit.Source} (safety limit)" : limit.Source;
+    const string Safety = " (safety limit)";
+
+    string SourceTold(string source) => source.EndsWith(Safety, StringComparison.Ordinal)
+        ? $"{Language.Name(source[..^Safety.Length])} ({Language.Text("safety limit")})" : Language.Name(source);
+
+    static string SourceOf(DeclaredLimit limit) => limit.IsSafety ? limit.Source + Safety : limit.Source;
 }

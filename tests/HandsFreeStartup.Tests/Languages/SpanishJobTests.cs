@@ -1,5 +1,7 @@
 using HandsFreeStartup.Procedure.Events;
+using HandsFreeStartup.Simulation;
 using HandsFreeStartup.Storage.Log;
+using HandsFreeStartup.Storage.Tests.Support;
 using HandsFreeStartup.Tests.Support;
 using UglyToad.PdfPig;
 
@@ -84,6 +86,25 @@ public sealed class SpanishJobTests
         string narrow = await File.ReadAllTextAsync($"{job}-narrow.txt");
         Assert.Contains("SIN FIRMA", narrow, StringComparison.Ordinal);
         Assert.DoesNotContain("NOT SIGNED", narrow, StringComparison.Ordinal);
+    }
+
+    /// <summary>A whole job that is signed, with how each result came about: what is English in it are the names of the sheets.</summary>
+    [Fact]
+    public async Task The_office_copy_of_a_whole_job_explains_its_results_in_Spanish()
+    {
+        using TemporaryFolder data = new();
+        string script = Path.Combine(data.Path, "script.txt");
+        await File.WriteAllLinesAsync(script, new IdealRun(Furnace.From(ShippedPlans.Plan("gas-furnace", "furnace-one-stage-propane", "site-farm", "new"), [], 3)).Run().Done.Select(done => done[(done.IndexOf(": ", StringComparison.Ordinal) + 2)..]));
+        await InProcess.Run("rehearse", "--appliance", Sheet("furnace-one-stage-propane"), "--seed", "3", "--script", script, "--technician", "T", "--data", data.Path);
+        string record = Assert.Single(Directory.GetFiles(Path.Combine(data.Path, "rehearsals"), "*.db"));
+
+        ProgramResult result = await InProcess.Run("copies", record, "--data", data.Path, "--language", "es", "--derivations", "--chart");
+
+        Assert.Equal((0, ""), (result.ExitCode, result.Error));
+        string office = Printed($"{Path.ChangeExtension(record, null)}-office.pdf");
+        string explained = office[office.IndexOf("Cómo se obtuvo cada resultado", StringComparison.Ordinal)..];
+        Assert.Contains("pasa por más que la banda de guarda: se permite", explained, StringComparison.Ordinal);
+        Assert.DoesNotMatch(@"\b(the|is|was|not|with|from|by)\b", explained);
     }
 
     [Fact]

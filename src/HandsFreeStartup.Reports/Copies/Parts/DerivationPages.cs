@@ -1,6 +1,7 @@
 using System.Globalization;
 using HandsFreeStartup.Calculations.Derivations;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Wording;
 using HandsFreeStartup.Reports.Copies.Formulas;
 using HandsFreeStartup.Reports.Copies.Layout;
@@ -34,7 +35,7 @@ sealed class DerivationPages(Ruler ruler, CopyFacts copy, double width)
     [
         Strip.Space(9) with { KeepsWithNext = true },
         .. Kept(Texts.Paragraph(ruler, $"{copy.Language.Name($"{ResultKind.Find(derivation.Head.Id)?.Label ?? derivation.Head.Id}{Labels.In(scope)}")}: {derivation.TextWithUncertainty}", Title, width)),
-        .. Kept(Texts.Paragraph(ruler, Upper(copy.Told($"{derivation.Head.What}. Source: {derivation.Head.Source}.")), Quiet, width)),
+        .. Kept(Texts.Paragraph(ruler, Upper(copy.Told($"{new MessagePart.Text(R(derivation.Head.What))}. Source: {new MessagePart.Text(R(derivation.Head.Source))}.")), Quiet, width)),
         .. Kept(Equation(derivation.Head.Symbol, derivation.Formula, "")),
         .. Kept(Equation("", derivation.Numbers, $"= {derivation.TextWithUncertainty}")),
         .. derivation.Steps.IsEmpty ? [] : Kept(Texts.Paragraph(ruler, copy.T("with"), Quiet, width)),
@@ -49,7 +50,7 @@ sealed class DerivationPages(Ruler ruler, CopyFacts copy, double width)
 
     Cell[] Row(DerivationInput input) =>
     [
-        input.Symbol, $"{Measured(input.Text, input.Unit)}{input.Spread}", copy.T(input.Name), copy.Language.Name(input.Origin),
+        input.Symbol, $"{Measured(input.Text, input.Unit)}{input.Spread}", R(input.Name), R(input.Origin),
     ];
 
     IEnumerable<Strip> Budget(Derivation derivation)
@@ -76,7 +77,7 @@ sealed class DerivationPages(Ruler ruler, CopyFacts copy, double width)
     IEnumerable<Strip> Limit(Derivation derivation) => derivation.Limit is null ? [] :
     [
         .. derivation.Bar.Length == 0 ? Array.Empty<Strip>() : [new Strip(13, (pen, x, y) => Bar(pen, derivation.Bar, x, y + 2)) { KeepsWithNext = true }],
-        .. Texts.Paragraph(ruler, derivation.LimitLine, Style.Body, width - Margin),
+        .. Texts.Paragraph(ruler, derivation.Judged.Length == 0 ? "" : $"{R(derivation.Judged)}: {R(derivation.Allowed)} ({copy.Language.Name(derivation.Limit.Source)})", Style.Body, width - Margin),
     ];
 
     /// <summary>The bar of text as a drawing: full where the limit is proven, half where the guard band lies, a line outside; a stroke is a limit, the black mark the value.</summary>
@@ -106,6 +107,9 @@ sealed class DerivationPages(Ruler ruler, CopyFacts copy, double width)
     static IEnumerable<Strip> Kept(IEnumerable<Strip> strips) => strips.Select(strip => strip with { KeepsWithNext = true });
 
     static string Measured(string number, string unit) => unit.Length > 0 ? $"{number} {unit}" : number;
+
+    /// <summary>What the calculation says of itself, in the language of the copy.</summary>
+    string R(string finished) => copy.Language.Recorded(finished);
 
     static string Upper(string text) => $"{char.ToUpperInvariant(text[0])}{text[1..]}";
 }
