@@ -27,6 +27,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     Expectation _expected = new([], [], []);
     SoundState _state = SoundState.Good;
     bool _noLines;
+    bool _hasSpoken;
 
     MicrophoneListener(ListeningEar ear, LiveSound sound, StartOptions options, TextWriter output)
     {
@@ -99,6 +100,12 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
                 return typed;
             }
 
+            if (_hasSpoken && !_mouth.IsSpeaking)
+            {
+                _hasSpoken = false;
+                Tell("  ear: listening");
+            }
+
             if (!_inputs.Reader.TryRead(out Input? input))
             {
                 _inputs.Reader.WaitToReadAsync().AsTask().Wait(Glance);
@@ -131,7 +138,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
                 _mouth.Hush(alsoUrgent: false);
                 return null;
             case Input.Voice { Speaks: false }:
-                Tell("  ear: listening");
+                _hasSpoken = true;
                 return null;
             case Input.Spoken spoken:
                 return new Heard.Said(PhraseOf(spoken, expectation, words));

@@ -30,15 +30,17 @@ static class SheetInterview
                     continue;
             }
 
-            if (draft.With(line, out string said) is { } next)
+            Draft? next = draft.With(line, out string said);
+            if (said.Length > 0)
+            {
+                // What is wrong is said; a remark on what was taken would only keep the next question waiting.
+                (next is null ? (Action<string>)conversation.Reply : conversation.Tell)(said);
+            }
+
+            if (next is not null)
             {
                 before.Push(draft);
                 draft = next;
-            }
-
-            if (said.Length > 0)
-            {
-                conversation.Reply(said);
             }
         }
 
