@@ -40,6 +40,9 @@ public sealed record Expectation(
     /// <summary>Numbers of which a range may be said without a name: "three point two to three point eight".</summary>
     public ImmutableArray<Field> Ranges { get; init; } = [];
 
+    /// <summary>What the tool says meanwhile, or null. It changes nothing of what may be said: its words around a call for help are only not taken for somebody's who tells a story.</summary>
+    public string? Over { get; init; }
+
     /// <summary>All fields that every kit reads and all commands, no answers: the context <c>open</c> of a measuring manifest.</summary>
     public static Expectation Open { get; } =
         new([.. Fields.All.Where(field => !field.NeedsInstrument).Select(ExpectedReading.Of)], [.. Hearing.Commands.All.Select(command => command.Word)], []);

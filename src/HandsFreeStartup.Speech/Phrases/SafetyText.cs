@@ -26,15 +26,16 @@ static class SafetyText
     /// <summary>The safety phrase that is called out in <paramref name="words"/>, or null.</summary>
     /// <param name="words">Plain words.</param>
     /// <param name="isDictation">Whether free speech is expected: then a way that is a part of what is told does not count.</param>
-    public static Meaning.Command? Of(ImmutableArray<string> words, bool isDictation)
+    /// <param name="own">Words of the tool itself, whose voice may be among what was heard; they do not count as words around a way.</param>
+    public static Meaning.Command? Of(ImmutableArray<string> words, bool isDictation, params ImmutableArray<string> own)
     {
         ImmutableArray<Span> covered =
             [.. from phrase in NotMeant from place in Places(words, phrase.Words) select new Span(place.From + phrase.Way.From, phrase.Way.Count)];
         return (from way in Ways
                 from place in Places(words, way.Words)
                 where !covered.Any(place.Overlaps)
-                let others = words.Length - place.Count
-                where isDictation ? words.Where((_, at) => !place.Holds(at)).All(Around.Contains) : others <= (way.Way.MostAround ?? others)
+                let others = words.Where((_, at) => !place.Holds(at))
+                where isDictation ? others.All(Around.Contains) : others.Count(word => !own.Contains(word)) <= (way.Way.MostAround ?? words.Length)
                 select new Meaning.Command(way.Way.Word) { IsFire = way.Way.IsFire }).FirstOrDefault();
     }
 

@@ -10,20 +10,26 @@ public static class OwnVoice
     /// <summary>Share of the words heard from which on they count as the tool's own.</summary>
     const double Share = 0.6;
 
-    /// <summary>Whether a phrase heard while the tool spoke may be an echo. A safety phrase is one only where the tool says these very words.</summary>
+    /// <summary>Whether a phrase heard while the tool spoke may be an echo. A safety phrase is one only where the tool says these very words: "I smell gas" is none of "do you smell gas".</summary>
     /// <param name="phrase">What was heard.</param>
     /// <param name="said">What the tool was saying.</param>
     public static bool MayBeEcho(Phrase phrase, string said)
     {
-        ImmutableArray<string> own = PlainWords.Of(said);
+        ImmutableArray<string> own = PlainWords.Of(said), heard = PlainWords.Of(phrase.Evidence.Words);
         if (phrase is Phrase.Command { IsSafetyPhrase: true } command)
         {
-            return SafetyWords.Ways.Where(way => way.Word == command.Word).Any(way => Holds(own, PlainWords.Of(way.Words)));
+            return WaysOf(command.Word).Where(way => Holds(heard, way)).MaxBy(way => way.Length) is { IsDefault: false } way
+                ? Holds(WithoutShort(own), WithoutShort(way))
+                : WaysOf(command.Word).Any(way => Holds(own, way));
         }
 
-        ImmutableArray<string> heard = PlainWords.Of(phrase.Evidence.Words);
         return heard.Count(own.Contains) >= Share * heard.Length;
     }
+
+    /// <summary>An echo of "smell for gas" is heard as "smell of gas".</summary>
+    static ImmutableArray<string> WithoutShort(ImmutableArray<string> words) => [.. words.Where(word => word is not ("of" or "for" or "like" or "the" or "a"))];
+
+    static IEnumerable<ImmutableArray<string>> WaysOf(CommandWord word) => SafetyWords.Ways.Where(way => way.Word == word).Select(way => PlainWords.Of(way.Words));
 
     static bool Holds(ImmutableArray<string> words, ImmutableArray<string> part) =>
         Enumerable.Range(0, Math.Max(0, words.Length - part.Length + 1)).Any(at => words.AsSpan(at, part.Length).SequenceEqual(part.AsSpan()));

@@ -30,9 +30,9 @@ public static class PhraseReader
             return Refuse(utterance, weighing, "It sounded like noise, not like speech.");
         }
 
-        if (SafetyPhrase(utterance, expectation, policy) is { } safety)
+        if ((CallAlone(utterance, policy) ?? CallAmongWords(utterance, expectation, policy)) is { } call)
         {
-            return safety;
+            return call;
         }
 
         if (expectation.Dictation)
@@ -45,15 +45,18 @@ public static class PhraseReader
 
     /// <summary>
     /// Whether the other ear should listen before a decision: where the first is not sure, and always for carbon monoxide and where a zero said fast and lost would leave another legal value
-    /// ("ten point oh nine" as 10.9).
+    /// ("ten point oh nine" as 10.9). Speech that goes on is searched for calls again and again, and both ears would be late for whatever is said next: there only where the first heard something
+    /// like one.
     /// </summary>
     /// <param name="alone">The evidence of the first ear.</param>
     /// <param name="expectation">What could be said.</param>
     /// <param name="policy">Thresholds.</param>
     public static bool WantsOtherEars(Utterance alone, Expectation expectation, CertaintyPolicy policy) =>
-        !expectation.Dictation && !IsForCallsAlone(expectation) && Read(alone, expectation, policy) switch
+        !expectation.Dictation && Read(alone, expectation, policy) switch
         {
-            Phrase.NotUnderstood or Phrase.Range => true,
+            Phrase.Range => true,
+            Phrase.NotUnderstood => !IsForCallsAlone(expectation) || IsLikeACall(alone, policy),
+            Phrase.Command { IsSafetyPhrase: true } => IsAmongOtherSpeech(expectation) && CallAlone(alone, policy) is null,
             Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion || MayHaveLostAZero(reading),
             _ => false,
         };
@@ -61,8 +64,20 @@ public static class PhraseReader
     /// <summary>The same by the policy that ships with the program.</summary>
     public static bool AsksOtherEars(Utterance alone, Expectation expectation) => WantsOtherEars(alone, expectation, CertaintyPolicy.Shipped);
 
-    /// <summary>Speech that goes on is searched for calls again and again: the quick ear has time for it, both would be late for whatever is said next.</summary>
-    static bool IsForCallsAlone(Expectation expectation) => expectation is { Readings.IsEmpty: true, Commands.IsEmpty: true, Answers.IsEmpty: true };
+    static bool IsLikeACall(Utterance alone, CertaintyPolicy policy) =>
+        (from ear in alone.Ears
+         where !ear.IsNoise
+         from candidate in ear.Candidates
+         where PhraseText.IsSafety(candidate.Meaning)
+         select ear.RatioOf(candidate)).Any(ratio => ratio >= policy.Safety.AskRatio);
+
+    static bool IsForCallsAlone(Expectation expectation) => expectation is
+    {
+        Readings.IsEmpty: true, Commands.IsEmpty: true, Answers.IsEmpty: true, Choices.IsEmpty: true, Numbers.IsEmpty: true, Ranges.IsEmpty: true,
+    };
+
+    /// <summary>Whether others, or the tool itself, speak meanwhile.</summary>
+    static bool IsAmongOtherSpeech(Expectation expectation) => expectation.Over is not null || IsForCallsAlone(expectation);
 
     static bool MayHaveLostAZero(Phrase.Reading reading) => reading.Value.Scale > 0 && reading.Value.Scale < reading.Field.MostDecimals;
 
@@ -72,7 +87,7 @@ public static class PhraseReader
         utterance.Ears.All(ear => ear.IsNoise) || utterance.Ears.All(ear => ear.NoSpeech > policy.NoSpeechProbability);
 
     /// <summary>The safety phrases need little: a false stop costs a word, a missed one a life. Ears that came across the same one make up for each other.</summary>
-    static Phrase? SafetyPhrase(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
+    static Phrase? CallAlone(Utterance utterance, CertaintyPolicy policy)
     {
         (EarEvidence Ear, Candidate Heard)[] heard =
         [
@@ -90,16 +105,29 @@ public static class PhraseReader
         bool IsTaken((EarEvidence Ear, Candidate Heard) one) => Reaches(one, policy.Safety.Mean, policy.Safety.Ratio)
             || (Reaches(one, policy.Safety.BothMean, policy.Safety.BothRatio) && IsHeardByBoth(Word(one.Heard)));
 
-        if (heard.FirstOrDefault(IsTaken) is ({ } by, { } safety))
-        {
-            return PhraseText.ToPhrase(safety.Meaning, EvidenceOf(safety, by.MarginOf(safety), by.RatioOf(safety), Certainty.Green, ""));
-        }
+        return heard.FirstOrDefault(IsTaken) is ({ } by, { } safety)
+            ? PhraseText.ToPhrase(safety.Meaning, EvidenceOf(safety, by.MarginOf(safety), by.RatioOf(safety), Certainty.Green, ""))
+            : null;
+    }
 
-        return (from ear in utterance.Ears
-                where !ear.IsNoise && ear.FreeMean >= policy.Safety.FreeMean
-                let called = SafetyText.Of(PlainWords.Of(ear.FreeText), expectation.Dictation)
-                where called is not null
-                select PhraseText.ToPhrase(called, new Evidence(ear.FreeText, Channel.Voice, Certainty.Green) { Score = ear.FreeMean })).FirstOrDefault();
+    /// <summary>
+    /// A call among other words. Where somebody else speaks too, "smell again" turns into "smell of gas" for one ear, and the other is surer of what was said: there all must have heard a call,
+    /// or the surest one.
+    /// </summary>
+    static Phrase? CallAmongWords(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
+    {
+        (EarEvidence Ear, Meaning.Command Called)[] heard =
+        [
+            .. from ear in utterance.Ears
+               where !ear.IsNoise && ear.FreeMean >= policy.Safety.FreeMean
+               let called = SafetyText.Of(PlainWords.Of(ear.FreeText), expectation.Dictation, PlainWords.Of(expectation.Over ?? ""))
+               where called is not null
+               orderby ear.FreeMean descending
+               select (ear, called),
+        ];
+
+        bool counts = heard.Length > 0 && (!IsAmongOtherSpeech(expectation) || heard.Length == utterance.Ears.Length || heard[0].Ear.FreeMean >= utterance.Ears.Max(ear => ear.FreeMean));
+        return counts ? PhraseText.ToPhrase(heard[0].Called, new Evidence(heard[0].Ear.FreeText, Channel.Voice, Certainty.Green) { Score = heard[0].Ear.FreeMean }) : null;
     }
 
     static CommandWord Word(Candidate safety) => ((Meaning.Command)safety.Meaning).Word;

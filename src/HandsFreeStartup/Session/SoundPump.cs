@@ -82,7 +82,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
 
     async Task HearAhead(SpeechClip soFar)
     {
-        Expectation expectation = expected();
+        Expectation expectation = expected() with { Over = _over ?? saying?.Invoke() };
         HeardAhead ahead = HeardAhead.Begin(ear, soFar, expectation);
         _ahead = ahead;
         Phrase? phrase = await ahead.Phrase.ContinueWith(heard => heard.IsCompletedSuccessfully ? heard.Result : null, TaskScheduler.Default);
@@ -103,7 +103,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
         }
 
         string? over = _over ?? saying?.Invoke();
-        HeardAhead call = HeardAhead.Begin(ear, lately, CallsOnly);
+        HeardAhead call = HeardAhead.Begin(ear, lately, CallsOnly with { Over = over });
         await call.Phrase.ContinueWith(_ => { }, TaskScheduler.Default);
         if (call.IsCall)
         {

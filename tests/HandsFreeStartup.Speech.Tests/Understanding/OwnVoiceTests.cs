@@ -19,7 +19,9 @@ public sealed class OwnVoiceTests
 
     [Theory]
     [InlineData("smell gas", true)]
-    [InlineData("gas leak", true)]
+    [InlineData("smell of gas", true)]
+    [InlineData("I smell gas", false)]
+    [InlineData("gas leak", false)]
     [InlineData("emergency stop", false)]
     [InlineData("there is a fire", false)]
     public void A_safety_phrase_counts_unless_the_prompt_itself_asks_for_it(string words, bool isEcho) => Assert.Equal(isEcho, OwnVoice.MayBeEcho(Heard(words), Prompt));

@@ -192,6 +192,48 @@ public sealed class PhraseReaderTests
         Assert.Null(SafetyWordOf(Said(ear with { FreeMean = -9 })));
     }
 
+    /// <summary>While the tool speaks, or somebody without a pause.</summary>
+    static readonly Expectation Calls = new([], [], []);
+
+    static EarEvidence Free(string words, double mean) => Ear(Heard("done", -5)) with { FreeText = words, FreeMean = mean, FreeLogProbability = 10 * mean };
+
+    static bool IsCall(Expectation expectation, params ImmutableArray<EarEvidence> ears) => PhraseReader.Read(Said(ears), expectation) is Phrase.Command { IsSafetyPhrase: true };
+
+    [Fact]
+    public void Words_of_the_tool_itself_around_a_call_do_not_make_it_a_story()
+    {
+        EarEvidence ear = Free("let low fire say emergency stop run until the flue", -0.1);
+
+        Assert.False(IsCall(Calls, ear, ear));
+        Assert.True(IsCall(Calls with { Over = "Let low fire settle. Let it run until the flue temperature stands still." }, ear, ear));
+        Assert.False(IsCall(Calls with { Over = "Brush every joint." }, ear, ear));
+    }
+
+    [Fact]
+    public void A_call_that_one_ear_finds_among_other_speech_counts_where_that_ear_is_the_surer()
+    {
+        EarEvidence call = Free("wait five minutes and smell of gas", -0.09), prompt = Free("wait five minutes and smell again", -0.01);
+
+        Assert.False(IsCall(Calls, call, prompt));
+        Assert.False(IsCall(Asked with { Over = "Wait five minutes, and smell again." }, call, prompt));
+        Assert.True(IsCall(Calls, call, prompt with { FreeMean = -0.2 }));
+        Assert.True(IsCall(Calls, call, call));
+        Assert.True(IsCall(Asked, call, prompt));
+    }
+
+    [Fact]
+    public void In_speech_that_goes_on_the_other_ear_is_asked_only_where_the_first_heard_something_like_a_call()
+    {
+        static bool Wants(EarEvidence ear) => PhraseReader.WantsOtherEars(Said(ear), Calls, CertaintyPolicy.Shipped);
+        double ask = CertaintyPolicy.Shipped.Safety.AskRatio;
+        EarEvidence faint = Ear(Heard("gas leak", -2)) with { FreeText = "glass mail", FreeMean = -1.5 };
+
+        Assert.True(Wants(faint with { FreeLogProbability = faint.Candidates[0].BestLogProbability - ask - 0.1 }));
+        Assert.False(Wants(faint with { FreeLogProbability = faint.Candidates[0].BestLogProbability - ask + 0.1 }));
+        Assert.True(Wants(Free("wait five minutes and smell of gas", -0.09)));
+        Assert.False(Wants(Ear(Heard("gas leak", -0.1))));
+    }
+
     [Fact]
     public void A_fire_is_an_emergency_stop_that_says_so()
     {
