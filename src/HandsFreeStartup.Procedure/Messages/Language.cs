@@ -60,7 +60,7 @@ public sealed partial class Language
     public string Shown(Message message) => In(message).Shown;
 
     /// <summary>A finished sentence of the program in this language, what stands in its holes too as far as it is known.</summary>
-    public string Recorded(string sentence) => IsEnglish || Name(sentence) is var name && name != sentence ? Name(sentence)
+    public string Recorded(string sentence) => Name(sentence) is var name && (IsEnglish || name != sentence) ? name
         : Around(sentence, words => _templates.Value.Translated(words, Recorded) ?? Named(words)) ?? sentence;
 
     /// <summary>"Flue temperature 300 °F", "Oxygen, %", "How high is the place? [650]": what is called so, and what stands behind it.</summary>

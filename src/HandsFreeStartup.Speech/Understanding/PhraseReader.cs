@@ -116,11 +116,12 @@ public static class PhraseReader
     /// </summary>
     static Phrase? CallAmongWords(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
     {
+        ImmutableArray<string> own = PlainWords.Of(expectation.Over ?? "");
         (EarEvidence Ear, Meaning.Command Called)[] heard =
         [
             .. from ear in utterance.Ears
                where !ear.IsNoise && ear.FreeMean >= policy.Safety.FreeMean
-               let called = SafetyText.Of(PlainWords.Of(ear.FreeText), expectation.Dictation, PlainWords.Of(expectation.Over ?? ""))
+               let called = SafetyText.Of(PlainWords.Of(ear.FreeText), expectation.Dictation, own)
                where called is not null
                orderby ear.FreeMean descending
                select (ear, called),

@@ -121,9 +121,9 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
                 return null;
             }
 
-            if (line.Length == 0 || read(line) is not null)
+            if ((line.Length == 0 ? "" : read(line)) is { } answer)
             {
-                return line.Length == 0 ? "" : read(line);
+                return answer;
             }
 
             conversation.Reply(line == "why" ? $"  {why}" : expected);

@@ -67,7 +67,7 @@ sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder d
     /// <summary>Starts the program, or resumes with it.</summary>
     public async Task Start(params string[] arguments)
     {
-        _ear ??= Listen();
+        _ear ??= room.Eavesdrop(() => Volatile.Write(ref _loudAt, Stopwatch.GetTimestamp()));
         _program = ProgramProcess.Start([.. arguments, "--plain", "--hearing", "echo-cancelled", "--data", data.Path], room.Lend);
         foreach (StreamReader words in (StreamReader[])[_program.StandardOutput, _program.StandardError])
         {
@@ -223,24 +223,6 @@ sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder d
         }
 
         return StoredJob.Read(Path.Combine(copy, "seen.db")).Events;
-    }
-
-    Process Listen()
-    {
-        const int Loud = 300;
-        Process ear = room.Eavesdrop();
-        _ = Task.Run(() =>
-        {
-            byte[] samples = new byte[1600];
-            while (ear.StandardOutput.BaseStream.ReadAtLeast(samples, samples.Length, throwOnEndOfStream: false) == samples.Length)
-            {
-                if (System.Runtime.InteropServices.MemoryMarshal.Cast<byte, short>(samples).ContainsAnyExceptInRange((short)-Loud, (short)Loud))
-                {
-                    Volatile.Write(ref _loudAt, Stopwatch.GetTimestamp());
-                }
-            }
-        });
-        return ear;
     }
 
     public void Dispose()

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Runtime.InteropServices;
 using HandsFreeStartup.Hear;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Speech.Listening;
@@ -75,7 +76,24 @@ sealed class SoundRoom(int rate = SoundRoom.Hurried) : IDisposable
     }
 
     /// <summary>Listens to the loudspeaker alone; ends with the server.</summary>
-    public Process Eavesdrop() => Process.Start(new ProcessStartInfo(InstalledProgram.Find("parec")!, [$"--server={Address}", $"--device={Loudspeaker}.monitor", "--raw", "--rate=16000", "--channels=1", "--format=s16le", "--latency-msec=50"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+    /// <param name="loud">Told of every twentieth of a second in which something was said.</param>
+    public Process Eavesdrop(Action loud)
+    {
+        const short Loud = 300;
+        Process ear = Process.Start(new ProcessStartInfo(InstalledProgram.Find("parec")!, [$"--server={Address}", $"--device={Loudspeaker}.monitor", "--raw", "--rate=16000", "--channels=1", "--format=s16le", "--latency-msec=50"]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        _ = Task.Run(() =>
+        {
+            byte[] samples = new byte[1600];
+            while (ear.StandardOutput.BaseStream.ReadAtLeast(samples, samples.Length, throwOnEndOfStream: false) == samples.Length)
+            {
+                if (MemoryMarshal.Cast<byte, short>(samples).ContainsAnyExceptInRange((short)-Loud, Loud))
+                {
+                    loud();
+                }
+            }
+        });
+        return ear;
+    }
 
     /// <summary>Opens the room: the devices are there, and the loudspeaker is 10 dB lower in the air.</summary>
     public async Task Open()

@@ -34,7 +34,7 @@ sealed class VoicedProgram(SoundRoom room, Speaker speaker) : IDisposable
 
     public void Start(params string[] arguments)
     {
-        _ear = Eavesdrop();
+        _ear = room.Eavesdrop(() => Volatile.Write(ref _loudAt, Stopwatch.GetTimestamp()));
         _program = ProgramProcess.Start(arguments, room.Lend);
         foreach (StreamReader words in (StreamReader[])[_program.StandardOutput, _program.StandardError])
         {
@@ -75,24 +75,6 @@ sealed class VoicedProgram(SoundRoom room, Speaker speaker) : IDisposable
         }
 
         return isSo();
-    }
-
-    Process Eavesdrop()
-    {
-        const short Loud = 300;
-        Process ear = room.Eavesdrop();
-        _ = Task.Run(() =>
-        {
-            byte[] samples = new byte[1600];
-            while (ear.StandardOutput.BaseStream.ReadAtLeast(samples, samples.Length, throwOnEndOfStream: false) == samples.Length)
-            {
-                if (System.Runtime.InteropServices.MemoryMarshal.Cast<byte, short>(samples).ContainsAnyExceptInRange((short)-Loud, Loud))
-                {
-                    Volatile.Write(ref _loudAt, Stopwatch.GetTimestamp());
-                }
-            }
-        });
-        return ear;
     }
 
     public void Dispose()
