@@ -93,8 +93,8 @@ public sealed class StartupSession(
     /// <summary>What may be said now; may be asked from any thread.</summary>
     public Expectation Expected => Volatile.Read(ref _expected);
 
-    /// <summary>What the tool is saying, where it is heard meanwhile; may be asked from any thread.</summary>
-    public string? Saying => _profile == HearingProfile.HalfDuplex ? null : _mouth.Saying;
+    /// <summary>What the tool is saying, where the microphone may hear it too; may be asked from any thread.</summary>
+    public string? Saying => _profile == HearingProfile.EchoCancelled ? _mouth.Saying : null;
 
     /// <summary>"Stop talking" is for the voice, not for the procedure, and may be said at any time.</summary>
     static Expectation Heard(Expectation expectation, IHands? hands)

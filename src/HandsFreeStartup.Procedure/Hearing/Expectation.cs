@@ -43,6 +43,9 @@ public sealed record Expectation(
     /// <summary>What the tool says meanwhile, or null. It changes nothing of what may be said: its words around a call for help are only not taken for somebody's who tells a story.</summary>
     public string? Over { get; init; }
 
+    /// <summary>Whether nothing counts but a call for help.</summary>
+    public bool IsForCallsAlone => Readings.IsEmpty && Commands.IsEmpty && Answers.IsEmpty && Choices.IsEmpty && Numbers.IsEmpty && Ranges.IsEmpty;
+
     /// <summary>All fields that every kit reads and all commands, no answers: the context <c>open</c> of a measuring manifest.</summary>
     public static Expectation Open { get; } =
         new([.. Fields.All.Where(field => !field.NeedsInstrument).Select(ExpectedReading.Of)], [.. Hearing.Commands.All.Select(command => command.Word)], []);

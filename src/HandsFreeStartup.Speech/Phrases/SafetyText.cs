@@ -26,11 +26,20 @@ static class SafetyText
     /// <summary>The safety phrase that is called out in <paramref name="words"/>, or null.</summary>
     /// <param name="words">Plain words.</param>
     /// <param name="isDictation">Whether free speech is expected: then a way that is a part of what is told does not count.</param>
-    /// <param name="own">Words of the tool itself, whose voice may be among what was heard; they do not count as words around a way.</param>
+    /// <param name="own">Words of the tool itself, whose voice may be among what was heard; they do not count as words around a way, nor make one that must not stop ("say yes or no" and "gas smell").</param>
     public static Meaning.Command? Of(ImmutableArray<string> words, bool isDictation, params ImmutableArray<string> own)
     {
+        // A single word that the tool says too may be anybody's; two in its order are the tool's.
+        bool IsEcho(int from, int end) => end > from + 1 && Places(own, words[from..end]).Any();
+
         ImmutableArray<Span> covered =
-            [.. from phrase in NotMeant from place in Places(words, phrase.Words) select new Span(place.From + phrase.Way.From, phrase.Way.Count)];
+        [
+            .. from phrase in NotMeant
+               from place in Places(words, phrase.Words)
+               let way = new Span(place.From + phrase.Way.From, phrase.Way.Count)
+               where Places(own, phrase.Words).Any() || !(IsEcho(Math.Max(0, place.From - 1), way.From) || IsEcho(way.End, Math.Min(words.Length, place.End + 1)))
+               select way,
+        ];
         return (from way in Ways
                 from place in Places(words, way.Words)
                 where !covered.Any(place.Overlaps)
@@ -50,8 +59,10 @@ static class SafetyText
     /// <summary>Some words in a row.</summary>
     readonly record struct Span(int From, int Count)
     {
-        public bool Holds(int at) => at >= From && at < From + Count;
+        public int End => From + Count;
 
-        public bool Overlaps(Span other) => From < other.From + other.Count && other.From < From + Count;
+        public bool Holds(int at) => at >= From && at < End;
+
+        public bool Overlaps(Span other) => From < other.End && other.From < End;
     }
 }

@@ -34,9 +34,9 @@ sealed class Ear(WhisperModel model, string name)
             double noSpeech = model.NoSpeech(start);
             FreeReading free = FreeReading.Of(model, start, Limits.FreeTokens, isDictation: false);
             cancellation.ThrowIfCancellationRequested();
-            ImmutableArray<Candidate> safety = Search(start, _tries.Safety, free, cancellation);
-            ImmutableArray<Candidate> candidates = Search(start, _tries.Of(expectation), free, cancellation);
-            candidates = [.. candidates, .. safety.Where(heard => candidates.All(candidate => candidate.Meaning != heard.Meaning))];
+            ImmutableArray<Candidate> candidates = expectation.IsForCallsAlone
+                ? Search(start, _tries.Safety, free, Limits.CallBelowFree, cancellation)
+                : WithCalls(Search(start, _tries.Safety, free, Limits.BelowFree, cancellation), Search(start, _tries.Of(expectation), free, Limits.BelowFree, cancellation));
             return new EarEvidence(name, candidates, free.Text, free.LogProbability, noSpeech, free.IsNoise, free.Mean);
         }
         finally
@@ -54,6 +54,9 @@ sealed class Ear(WhisperModel model, string name)
         return text;
     }
 
-    ImmutableArray<Candidate> Search(WhisperModel.Prefix start, PhraseTrie trie, FreeReading free, CancellationToken cancellation) =>
-        new TrieSearch(model, new SearchBounds(Limits.Depth, free.LogProbability - Limits.BelowFree, start.Decodes + Limits.MostDecodes)).Run(start, trie, cancellation);
+    static ImmutableArray<Candidate> WithCalls(ImmutableArray<Candidate> calls, ImmutableArray<Candidate> legal) =>
+        [.. legal, .. calls.Where(call => legal.All(candidate => candidate.Meaning != call.Meaning))];
+
+    ImmutableArray<Candidate> Search(WhisperModel.Prefix start, PhraseTrie trie, FreeReading free, double belowFree, CancellationToken cancellation) =>
+        new TrieSearch(model, new SearchBounds(Limits.Depth, free.LogProbability - belowFree, start.Decodes + Limits.MostDecodes)).Run(start, trie, cancellation);
 }

@@ -11,6 +11,9 @@ public sealed record SearchLimits
     /// <summary>A phrase so much less likely than the free reading is refused whatever else speaks for it.</summary>
     public required double BelowFree { get; init; }
 
+    /// <summary>The same for a call where nothing else is looked for, as speech goes on: there another ear is asked about every call that was found.</summary>
+    public required double CallBelowFree { get; init; }
+
     /// <summary>Decodes of one sound after which a search ends.</summary>
     public required int MostDecodes { get; init; }
 

@@ -34,8 +34,7 @@ public sealed record KindThresholds(Threshold Reading, Threshold Phrase, Thresho
 /// <param name="BothRatio">Ratio of the better ear where both came across the same one.</param>
 /// <param name="WorseRatio">Ratio of the ear where it is lower, where both came across the same one.</param>
 /// <param name="FreeMean">Mean log-probability per token of a free reading that holds one among other words.</param>
-/// <param name="AskRatio">Ratio from which on the other ear is asked too, where speech that goes on is searched for them.</param>
-public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, double FreeMean, double AskRatio);
+public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, double FreeMean);
 
 /// <summary>The numbers that decide; they stand in one data file, <c>certainty.json</c>, and nowhere else.</summary>
 /// <param name="Origin">How they were found.</param>

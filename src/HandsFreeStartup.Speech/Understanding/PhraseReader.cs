@@ -55,7 +55,7 @@ public static class PhraseReader
         !expectation.Dictation && Read(alone, expectation, policy) switch
         {
             Phrase.Range => true,
-            Phrase.NotUnderstood => !IsForCallsAlone(expectation) || IsLikeACall(alone, policy),
+            Phrase.NotUnderstood => !expectation.IsForCallsAlone || HasFoundACall(alone),
             Phrase.Command { IsSafetyPhrase: true } => IsAmongOtherSpeech(expectation) && CallAlone(alone, policy) is null,
             Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion || MayHaveLostAZero(reading),
             _ => false,
@@ -64,20 +64,10 @@ public static class PhraseReader
     /// <summary>The same by the policy that ships with the program.</summary>
     public static bool AsksOtherEars(Utterance alone, Expectation expectation) => WantsOtherEars(alone, expectation, CertaintyPolicy.Shipped);
 
-    static bool IsLikeACall(Utterance alone, CertaintyPolicy policy) =>
-        (from ear in alone.Ears
-         where !ear.IsNoise
-         from candidate in ear.Candidates
-         where PhraseText.IsSafety(candidate.Meaning)
-         select ear.RatioOf(candidate)).Any(ratio => ratio >= policy.Safety.AskRatio);
-
-    static bool IsForCallsAlone(Expectation expectation) => expectation is
-    {
-        Readings.IsEmpty: true, Commands.IsEmpty: true, Answers.IsEmpty: true, Choices.IsEmpty: true, Numbers.IsEmpty: true, Ranges.IsEmpty: true,
-    };
+    static bool HasFoundACall(Utterance alone) => alone.Ears.Any(ear => !ear.IsNoise && ear.Candidates.Any(candidate => PhraseText.IsSafety(candidate.Meaning)));
 
     /// <summary>Whether others, or the tool itself, speak meanwhile.</summary>
-    static bool IsAmongOtherSpeech(Expectation expectation) => expectation.Over is not null || IsForCallsAlone(expectation);
+    static bool IsAmongOtherSpeech(Expectation expectation) => expectation.Over is not null || expectation.IsForCallsAlone;
 
     static bool MayHaveLostAZero(Phrase.Reading reading) => reading.Value.Scale > 0 && reading.Value.Scale < reading.Field.MostDecimals;
 

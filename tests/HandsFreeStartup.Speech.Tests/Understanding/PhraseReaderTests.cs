@@ -209,6 +209,20 @@ public sealed class PhraseReaderTests
         Assert.False(IsCall(Calls with { Over = "Brush every joint." }, ear, ear));
     }
 
+    [Theory]
+    [InlineData("say yes or no gas smell", "Do you smell gas? Say yes or no.", true)]
+    [InlineData("for any gas leak", "Look for any soot.", true)]
+    [InlineData("gas leak check the draft", "Next: check the draft.", true)]
+    [InlineData("no gas smell", "Do you smell gas? Say yes or no.", false)]
+    [InlineData("or no gas smell", "Brush every joint.", false)]
+    [InlineData("the gas leak check is next", "The gas leak check is next.", false)]
+    public void The_words_of_the_tool_beside_a_call_do_not_make_it_one_that_is_not_meant(string heard, string over, bool isCall)
+    {
+        EarEvidence ear = Free(heard, -0.1);
+
+        Assert.Equal(isCall, IsCall(Calls with { Over = over }, ear, ear));
+    }
+
     [Fact]
     public void A_call_that_one_ear_finds_among_other_speech_counts_where_that_ear_is_the_surer()
     {
@@ -225,11 +239,9 @@ public sealed class PhraseReaderTests
     public void In_speech_that_goes_on_the_other_ear_is_asked_only_where_the_first_heard_something_like_a_call()
     {
         static bool Wants(EarEvidence ear) => PhraseReader.WantsOtherEars(Said(ear), Calls, CertaintyPolicy.Shipped);
-        double ask = CertaintyPolicy.Shipped.Safety.AskRatio;
-        EarEvidence faint = Ear(Heard("gas leak", -2)) with { FreeText = "glass mail", FreeMean = -1.5 };
 
-        Assert.True(Wants(faint with { FreeLogProbability = faint.Candidates[0].BestLogProbability - ask - 0.1 }));
-        Assert.False(Wants(faint with { FreeLogProbability = faint.Candidates[0].BestLogProbability - ask + 0.1 }));
+        Assert.True(Wants(Ear(Heard("gas leak", -2)) with { FreeText = "glass mail", FreeMean = -1.5 }));
+        Assert.False(Wants(Free("glass mail", -1.5)));
         Assert.True(Wants(Free("wait five minutes and smell of gas", -0.09)));
         Assert.False(Wants(Ear(Heard("gas leak", -0.1))));
     }

@@ -123,6 +123,19 @@ public sealed class NeverDeafTests
     static Phrase.Command Heard(CommandWord word, string words) => new(word, Some.Heard() with { Words = words });
 
     /// <returns>How many events there were before.</returns>
+    /// <summary>Where it is known, a call among its words must be heard by both ears or by the surer one.</summary>
+    [Theory]
+    [InlineData(HearingProfile.HalfDuplex, false)]
+    [InlineData(HearingProfile.Headset, false)]
+    [InlineData(HearingProfile.EchoCancelled, true)]
+    public void What_the_tool_says_matters_only_where_the_microphone_may_hear_it(HearingProfile profile, bool matters)
+    {
+        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar([]), new FakeTimeProvider(Some.Morning)) { Profile = profile };
+        session.Begin(Some.Job);
+
+        Assert.Equal(matters, session.Saying is not null);
+    }
+
     async Task<int> Take(HearingProfile profile, Phrase? heard, params Input[] inputs)
     {
         StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar(heard is null ? [] : [heard]), new FakeTimeProvider(Some.Morning)) { Profile = profile };
