@@ -7,7 +7,6 @@ using HandsFreeStartup.Session;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Speaking;
-using HandsFreeStartup.Speech.Understanding;
 
 namespace HandsFreeStartup;
 
@@ -97,7 +96,7 @@ public sealed class StartupSession(
     public string? Saying => _profile == HearingProfile.EchoCancelled ? _mouth.Saying : null;
 
     /// <summary>"Stop talking" is for the voice, not for the procedure, and may be said at any time.</summary>
-    static Expectation Heard(Expectation expectation, IHands? hands)
+    internal static Expectation Heard(Expectation expectation, IHands? hands)
     {
         Expectation heard = expectation.Dictation ? expectation : expectation with { Commands = expectation.Commands.Add(CommandWord.StopTalking) };
         return hands?.With(heard) ?? heard;
@@ -387,15 +386,15 @@ public sealed class StartupSession(
     }
 
     /// <summary>Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on.</summary>
-    bool IsDropped(Phrase phrase, string? over)
+    bool IsDropped(Phrase phrase, string? said)
     {
-        bool isForNow = over is null || _profile != HearingProfile.EchoCancelled || phrase is Phrase.Command { Word: CommandWord.StopTalking }
-            || (phrase is Phrase.Command { IsSafetyPhrase: true } && !IsEcho(phrase, over));
-        HushFor(!isForNow && !IsEcho(phrase, over));
+        OverVoice over = new(_profile, said);
+        bool isForNow = over.Counts(phrase);
+        HushFor(!isForNow && !over.IsEcho(phrase));
         return !isForNow;
     }
 
-    bool IsEcho(Phrase phrase, string? over) => over is not null && _profile == HearingProfile.EchoCancelled && OwnVoice.MayBeEcho(phrase, over);
+    bool IsEcho(Phrase phrase, string? said) => new OverVoice(_profile, said).IsEcho(phrase);
 
     /// <summary>Ends what is being said for somebody who speaks; a safety message goes on.</summary>
     void HushFor(bool speaker)
@@ -457,7 +456,7 @@ public sealed class StartupSession(
     {
         _ear = _ear with { State = EarState.Listening };
         string reason = Sentence(unusable.Why);
-        if (reason.Length > 0 && (unusable.Over is null || _profile != HearingProfile.EchoCancelled))
+        if (reason.Length > 0 && !new OverVoice(_profile, unusable.Over).MayBeOwn)
         {
             AskAgain(new Evidence("", Procedure.Hearing.Channel.Voice, Certainty.Red) { Why = reason });
         }

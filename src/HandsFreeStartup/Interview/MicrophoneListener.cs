@@ -11,10 +11,11 @@ using HandsFreeStartup.Start;
 
 namespace HandsFreeStartup.Interview;
 
-/// <summary>The devices of questions: the same ears, microphone and voice as those of a start-up. While it speaks nothing is heard, unless the technician wears a headset.</summary>
+/// <summary>The devices of questions: the same ears, microphone and voice as those of a start-up, and the same is heard while it speaks.</summary>
 sealed class MicrophoneListener : IListener, IAsyncDisposable
 {
     static readonly TimeSpan Glance = TimeSpan.FromMilliseconds(50);
+    static readonly Expectation CallsOnly = new([], [], []);
 
     readonly ListeningEar _ear;
     readonly LiveSound _sound;
@@ -24,6 +25,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     readonly IVoice _voice;
     readonly Mouth _mouth;
     readonly Task _hearing;
+    readonly List<Input.Spoken> _earlier = [];
     Expectation _expected = new([], [], []);
     SoundState _state = SoundState.Good;
     bool _noLines;
@@ -35,11 +37,11 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
         SpeechCutter cutter = new(ear.Detector, SoundPump.Settings);
         _voice = options.Sound.Mute ? new SilentVoice() : sound.Voice(TimeProvider.System, speaking =>
         {
-            cutter.Deaf = speaking && sound.Profile != HearingProfile.Headset;
+            cutter.Deaf = speaking && sound.Profile == HearingProfile.HalfDuplex;
             _inputs.Writer.TryWrite(new Input.Voice(speaking));
         }, Language.English);
         _mouth = new Mouth(_voice, TimeProvider.System, Language.English);
-        SoundPump pump = new(cutter, ear, () => Volatile.Read(ref _expected), input => _inputs.Writer.TryWrite(input));
+        SoundPump pump = new(cutter, ear, () => Volatile.Read(ref _expected), input => _inputs.Writer.TryWrite(input), () => sound.Profile == HearingProfile.HalfDuplex ? null : _mouth.Saying);
         _hearing = Task.Run(() => pump.Run(sound.Microphone(TimeProvider.System), _over.Token));
     }
 
@@ -70,12 +72,20 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     }
 
     /// <inheritdoc/>
+    /// <remarks>A call for help is none to a question.</remarks>
     public void Forget()
     {
-        while (_inputs.Reader.TryRead(out _))
+        while (_inputs.Reader.TryRead(out Input? input))
         {
-            // It was said to another question.
+            _earlier.AddRange(input is Input.Spoken spoken ? [spoken] : Array.Empty<Input.Spoken>());
         }
+    }
+
+    /// <inheritdoc/>
+    public void Warn(string words)
+    {
+        _mouth.Hush(alsoUrgent: true);
+        _mouth.Say([new Announcement(Message.Written(words), IsUrgent: true)], answers: false);
     }
 
     /// <inheritdoc/>
@@ -92,7 +102,13 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     /// <inheritdoc/>
     public Heard Next(Expectation expectation, Expectation? words)
     {
-        Volatile.Write(ref _expected, expectation);
+        (expectation, words) = (StartupSession.Heard(expectation, null), words is null ? null : StartupSession.Heard(words, null));
+        Volatile.Write(ref _expected, words ?? expectation);
+        if (EarlierCall() is { } call)
+        {
+            return call;
+        }
+
         while (true)
         {
             if (TypedLine() is { } typed)
@@ -130,19 +146,27 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
         return line is null ? null : new Heard.Typed(line);
     }
 
+    /// <summary>What was said to an earlier question counts as a call for help alone.</summary>
+    Heard.Said? EarlierCall()
+    {
+        Phrase? call = _earlier.Select(spoken => PhraseOf(spoken, CallsOnly, null)).FirstOrDefault(phrase => phrase is Phrase.Command { IsSafetyPhrase: true });
+        _earlier.Clear();
+        return call is null ? null : new Heard.Said(call);
+    }
+
     Heard.Said? Take(Input input, Expectation expectation, Expectation? words)
     {
         switch (input)
         {
-            case Input.SpeechBegan:
+            case Input.SpeechBegan when _sound.Profile == HearingProfile.Headset:
                 _mouth.Hush(alsoUrgent: false);
                 return null;
             case Input.Voice { Speaks: false }:
                 _hasSpoken = true;
                 return null;
             case Input.Spoken spoken:
-                return new Heard.Said(PhraseOf(spoken, expectation, words));
-            case Input.Unusable unusable when StartupSession.Sentence(unusable.Why) is { Length: > 0 } why:
+                return Take(spoken, expectation, words);
+            case Input.Unusable unusable when !new OverVoice(_sound.Profile, unusable.Over).MayBeOwn && StartupSession.Sentence(unusable.Why) is { Length: > 0 } why:
                 return new Heard.Said(new Phrase.NotUnderstood(new Evidence("", Procedure.Hearing.Channel.Voice, Certainty.Red) { Why = why }));
             case Input.Sound sound when sound.State != _state:
                 _state = sound.State;
@@ -153,17 +177,37 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
         }
     }
 
-    /// <summary>What was understood while the speaker paused counts where nothing else is looked for first.</summary>
+    /// <summary>Over the tool's own voice the words alone are looked for: free speech said there would not count.</summary>
+    Heard.Said? Take(Input.Spoken spoken, Expectation expectation, Expectation? words)
+    {
+        OverVoice over = new(_sound.Profile, spoken.Over);
+        Phrase phrase = over.MayBeOwn ? PhraseOf(spoken, words ?? expectation, null) : PhraseOf(spoken, expectation, words);
+        bool counts = over.Counts(phrase);
+        bool isStop = phrase is Phrase.Command { Word: CommandWord.StopTalking };
+        if (isStop || (!counts && !over.IsEcho(phrase)))
+        {
+            _mouth.Hush(alsoUrgent: isStop);
+        }
+
+        return counts && !isStop ? new Heard.Said(phrase) : null;
+    }
+
+    /// <summary>What was said: one of the words that are known, or else whatever is expected. It may have been understood while the speaker paused.</summary>
     Phrase PhraseOf(Input.Spoken spoken, Expectation expectation, Expectation? words)
     {
+        Phrase? ahead = null;
         try
         {
-            return (words is null ? spoken.Ahead?.Under(expectation) : null) ?? Understood(_ear, spoken.Clip, expectation, words);
+            ahead = spoken.Ahead?.Under(words ?? expectation);
         }
         catch (OperationCanceledException)
         {
-            return Understood(_ear, spoken.Clip, expectation, words);
+            // Speech went on, and it is heard as a whole.
         }
+
+        return ahead is null ? Understood(_ear, spoken.Clip, expectation, words)
+            : words is not null && ahead is Phrase.NotUnderstood ? _ear.Hear(spoken.Clip, expectation)
+            : ahead;
     }
 
     /// <summary>What was said: one of the words that are known, or else whatever is expected.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Messages;
 
@@ -32,6 +33,9 @@ interface IListener
     /// <param name="words">What is said.</param>
     /// <param name="breaksOff">Whether what is being said breaks off; else they wait for it.</param>
     void Say(string words, bool breaksOff);
+
+    /// <summary>Says what to do in danger: at once, and no speech breaks it off.</summary>
+    void Warn(string words);
 }
 
 /// <summary>Answers that are spoken or typed: at every moment a key is taken, and what is typed is an answer at once.</summary>
@@ -41,9 +45,7 @@ interface IListener
 sealed class SpokenAnswers(IListener listener, TextWriter output, Language? language = null) : IAnswers
 {
     readonly Language _language = language ?? Language.English;
-
-    /// <summary>No record has begun, and nothing is decided: whoever calls out is told what to do, and nothing else.</summary>
-    const string Danger = "Touch no switch, leave the house with everybody in it, and call for help from outside. Nothing is recorded yet.";
+    readonly CallForHelp _help = new();
 
     /// <inheritdoc/>
     public void Tell(string line) => output.WriteLine(_language.Recorded(line));
@@ -65,6 +67,14 @@ sealed class SpokenAnswers(IListener listener, TextWriter output, Language? lang
         while (true)
         {
             Heard heard = listener.Next(turn.Expectation, turn.Known);
+            ImmutableArray<string> help = heard is Heard.Said { Phrase: var said } ? CallForHelp.Answering(said) : _help.Answering(((Heard.Typed)heard).Line ?? "");
+            if (!help.IsEmpty)
+            {
+                output.WriteLine($"  !! {string.Join(' ', help.Select(sentence => _language.Text(sentence)))}");
+                listener.Warn(string.Join(' ', help));
+                continue;
+            }
+
             if (heard is Heard.Typed typed)
             {
                 listener.Say("", breaksOff: true);
@@ -72,13 +82,6 @@ sealed class SpokenAnswers(IListener listener, TextWriter output, Language? lang
             }
 
             Phrase phrase = ((Heard.Said)heard).Phrase;
-            if (phrase is Phrase.Command { IsSafetyPhrase: true } || (phrase is Phrase.Reading { Field.Id: Calculations.Vocabulary.FieldId.RoomCo }))
-            {
-                output.WriteLine($"  !! {_language.Text(Danger)}");
-                listener.Say(Danger, breaksOff: true);
-                continue;
-            }
-
             output.WriteLine($"  heard: \"{phrase.Evidence.Words}\"{(phrase is Phrase.NotUnderstood ? $" {phrase.Evidence.Why}" : "")}");
             (turn, string says, string? line) = turn.Take(phrase);
             if (line is not null)

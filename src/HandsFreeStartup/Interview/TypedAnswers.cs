@@ -10,6 +10,7 @@ namespace HandsFreeStartup.Interview;
 sealed class TypedAnswers(TypedLines input, TextWriter output, Language? language = null) : IAnswers
 {
     readonly Language _language = language ?? Language.English;
+    readonly CallForHelp _help = new();
 
     /// <inheritdoc/>
     public void Tell(string line) => output.WriteLine(_language.Recorded(line));
@@ -20,10 +21,18 @@ sealed class TypedAnswers(TypedLines input, TextWriter output, Language? languag
     /// <inheritdoc/>
     public string? Next(Asked asked)
     {
-        output.Write($"{_language.Recorded(asked.Prompt)}: ");
-        output.Flush();
-        string? line = input.Next();
-        output.Write(line is null || Console.IsInputRedirected ? "\n" : "");
-        return line;
+        while (true)
+        {
+            output.Write($"{_language.Recorded(asked.Prompt)}: ");
+            output.Flush();
+            string? line = input.Next();
+            output.Write(line is null || Console.IsInputRedirected ? "\n" : "");
+            if (line is null || _help.Answering(line) is not { IsEmpty: false } told)
+            {
+                return line;
+            }
+
+            output.WriteLine($"  !! {string.Join(' ', told.Select(sentence => _language.Text(sentence)))}");
+        }
     }
 }

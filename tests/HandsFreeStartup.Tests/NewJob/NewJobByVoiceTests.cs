@@ -49,6 +49,32 @@ public sealed class NewJobByVoiceTests(ITestOutputHelper output)
         Assert.Equal("basement, kitchen", string.Join(", ", site.Rooms), ignoreCase: true);
     }
 
+    [SoundRoomFact]
+    public async Task A_call_for_help_is_heard_over_the_voice_that_asks_where_its_echo_is_canceled()
+    {
+        const int SlowEnough = 300;
+        using TemporaryFolder data = new();
+        await File.WriteAllTextAsync(Path.Combine(data.Path, "instruments.yaml"), "");
+        using SoundRoom room = new(SlowEnough);
+        await room.Open();
+        room.Blow(ClosedLoopTests.BlowerBelowSpeech);
+        using VoicedProgram program = new(room, new Speaker("en-us", 165));
+        program.Start("new", "job", "--plain", "--hearing", "echo-cancelled", "--data", data.Path);
+        await program.Told(lines => lines.Any(IsListening));
+        bool isAnswered = false;
+        for (int tries = 0; tries < 3 && !isAnswered; tries++)
+        {
+            await program.Type("why");
+            Assert.True(await program.SayOverIt("emergency stop"));
+            isAnswered = await program.Told(lines => lines.Any(line => line.Contains("!! Shut the burner and the gas off now, and step back.", StringComparison.Ordinal)), Patience);
+        }
+
+        output.WriteLine(string.Join('\n', program.Lines));
+        Assert.True(isAnswered);
+        Assert.False(program.HasEnded);
+        Assert.Empty(Directory.GetDirectories(data.Path));
+    }
+
     /// <summary>Answers as a person would who looks at the lines.</summary>
     static async Task<int> Answer(VoicedProgram program)
     {

@@ -87,7 +87,10 @@ public sealed class SpokenAnswersTests
     [InlineData("", "the same")]
     [InlineData("why", "tell me more")]
     [InlineData("back", "six hundred fifteen feet", "go back")]
+    [InlineData("650", "I smell gas", "six hundred fifty feet", "confirm")]
+    [InlineData("650", "key: there is a fire", "key: help, gas leak!", "six hundred fifty feet", "confirm")]
     [InlineData("650", "emergency stop", "six hundred fifty feet", "confirm")]
+    [InlineData("650", "key: emergency stop", "key: 650")]
     public void A_number_becomes_an_answer_by_its_confirmation_alone(string line, params string[] said)
     {
         Field feet = new("altitude", "Altitude", [], new Unit("ft", ["feet"], 0.3048)) { Lowest = 0, Highest = 9_000, UsualLowest = 0, UsualHighest = 9_000, FewestDecimals = 0, MostDecimals = 0 };
@@ -97,7 +100,8 @@ public sealed class SpokenAnswersTests
 
         Assert.Equal(line, answer);
         Assert.Equal(0, listener.Left);
-        Assert.Equal(said.Contains("emergency stop"), listener.Told.Any(words => words.Contains("leave the house", StringComparison.Ordinal)));
+        Assert.Equal(said.Any(words => words.Contains("gas ", StringComparison.Ordinal) || words.Contains("smell", StringComparison.Ordinal)), listener.Told.Any(words => words.Contains("leave the house", StringComparison.Ordinal)));
+        Assert.Equal(said.Any(words => words.Contains("emergency", StringComparison.Ordinal)), listener.Told.Any(words => words.Contains("gas off now", StringComparison.Ordinal)));
     }
 
     [Theory]
@@ -166,5 +170,7 @@ public sealed class SpokenAnswersTests
             Asked.AddRange(_isNew ? [words] : Array.Empty<string>());
             _isNew = false;
         }
+
+        public void Warn(string words) => Told.Add(words);
     }
 }

@@ -61,6 +61,17 @@ sealed class VoicedProgram(SoundRoom room, Speaker speaker) : IDisposable
         _saidAt = Stopwatch.GetTimestamp();
     }
 
+    /// <summary>Says words as soon as its loudspeaker is heard, over its voice.</summary>
+    /// <returns>Whether it was heard in time.</returns>
+    public async Task<bool> SayOverIt(string words)
+    {
+        bool isLoud = await Until(() => Stopwatch.GetElapsedTime(Volatile.Read(ref _loudAt)) < TimeSpan.FromMilliseconds(150) || HasEnded, LongestSilence * 4);
+        Utterances++;
+        await room.Say(words, speaker);
+        _saidAt = Stopwatch.GetTimestamp();
+        return isLoud;
+    }
+
     public Task Type(string line) => _program!.StandardInput.WriteLineAsync(line);
 
     /// <summary>Waits until the lines are as they should be.</summary>

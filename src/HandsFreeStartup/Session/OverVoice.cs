@@ -1,0 +1,20 @@
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Understanding;
+
+namespace HandsFreeStartup.Session;
+
+/// <summary>What was heard while the tool spoke. Where it hears itself, words of its own never count; the safety phrases and "stop talking" do, and other speech ends the voice.</summary>
+/// <param name="Profile">How the microphone and the voice get along.</param>
+/// <param name="Said">What the tool was saying, or null.</param>
+readonly record struct OverVoice(HearingProfile Profile, string? Said)
+{
+    /// <summary>Whether it may be nothing but the tool's own voice.</summary>
+    public bool MayBeOwn => Said is not null && Profile == HearingProfile.EchoCancelled;
+
+    /// <summary>Whether a phrase may be an echo.</summary>
+    public bool IsEcho(Phrase phrase) => MayBeOwn && OwnVoice.MayBeEcho(phrase, Said!);
+
+    /// <summary>Whether a phrase counts.</summary>
+    public bool Counts(Phrase phrase) =>
+        !MayBeOwn || phrase is Phrase.Command { Word: CommandWord.StopTalking } || (phrase is Phrase.Command { IsSafetyPhrase: true } && !IsEcho(phrase));
+}
