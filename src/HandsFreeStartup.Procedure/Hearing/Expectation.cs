@@ -46,6 +46,9 @@ public sealed record Expectation(
     /// <summary>Whether nothing counts but a call for help.</summary>
     public bool IsForCallsAlone => Readings.IsEmpty && Commands.IsEmpty && Answers.IsEmpty && Choices.IsEmpty && Numbers.IsEmpty && Ranges.IsEmpty;
 
+    /// <summary>Whether what is heard ends in the middle of what somebody says: nobody knows yet what follows, and its last word may be half a word.</summary>
+    public bool IsCutShort { get; init; }
+
     /// <summary>All fields that every kit reads and all commands, no answers: the context <c>open</c> of a measuring manifest.</summary>
     public static Expectation Open { get; } =
         new([.. Fields.All.Where(field => !field.NeedsInstrument).Select(ExpectedReading.Of)], [.. Hearing.Commands.All.Select(command => command.Word)], []);

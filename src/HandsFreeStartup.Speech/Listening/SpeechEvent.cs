@@ -9,6 +9,9 @@ public sealed record SpeechClip(float[] Samples, long Start, long SpeechStart, l
 {
     /// <summary>How long the speech lasted, pauses included.</summary>
     public TimeSpan SpeechDuration => TimeSpan.FromSeconds((double)(SpeechEnd - SpeechStart) / WavFile.Rate);
+
+    /// <summary>Whether it ends in the middle of speech.</summary>
+    public bool IsCutShort => SpeechEnd >= Start + Samples.Length;
 }
 
 /// <summary>Why an utterance is not handed on.</summary>

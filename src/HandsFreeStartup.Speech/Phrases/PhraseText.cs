@@ -79,7 +79,7 @@ public static class PhraseText
 
     internal static TextMeaning? ReadWord(ImmutableArray<string> words, Expectation expectation)
     {
-        if (SafetyText.Of(words, expectation.Dictation) is { } safety)
+        if (SafetyText.Of(words, expectation) is { } safety)
         {
             return One(safety);
         }

@@ -25,27 +25,42 @@ static class SafetyText
 
     /// <summary>The safety phrase that is called out in <paramref name="words"/>, or null.</summary>
     /// <param name="words">Plain words.</param>
-    /// <param name="isDictation">Whether free speech is expected: then a way that is a part of what is told does not count.</param>
+    /// <param name="expectation">In free speech a way that is a part of what is told does not count; in what is cut short, nobody knows what will follow a way.</param>
     /// <param name="own">Words of the tool itself, whose voice may be among what was heard; they do not count as words around a way, nor make one that must not stop ("say yes or no" and "gas smell").</param>
-    public static Meaning.Command? Of(ImmutableArray<string> words, bool isDictation, params ImmutableArray<string> own)
+    public static Meaning.Command? Of(ImmutableArray<string> words, Expectation expectation, params ImmutableArray<string> own)
     {
-        // A single word that the tool says too may be anybody's; two in its order are the tool's.
-        bool IsEcho(int from, int end) => end > from + 1 && Places(own, words[from..end]).Any();
-
-        ImmutableArray<Span> covered =
-        [
-            .. from phrase in NotMeant
-               from place in Places(words, phrase.Words)
-               let way = new Span(place.From + phrase.Way.From, phrase.Way.Count)
-               where Places(own, phrase.Words).Any() || !(IsEcho(Math.Max(0, place.From - 1), way.From) || IsEcho(way.End, Math.Min(words.Length, place.End + 1)))
-               select way,
-        ];
+        Span[] covered = [.. NotMeant.SelectMany(phrase => Covered(phrase.Words, phrase.Way, words, expectation, own))];
         return (from way in Ways
                 from place in Places(words, way.Words)
-                where !covered.Any(place.Overlaps)
+                where !covered.Any(place.Overlaps) && (place.From < 2 || !IsPartOf(own, words, place.From - 2, place.From + 1))
                 let others = words.Where((_, at) => !place.Holds(at))
-                where isDictation ? others.All(Around.Contains) : others.Count(word => !own.Contains(word)) <= (way.Way.MostAround ?? words.Length)
+                where expectation.Dictation ? others.All(Around.Contains) : others.Count(word => !own.Contains(word)) <= (way.Way.MostAround ?? words.Length)
                 select new Meaning.Command(way.Way.Word) { IsFire = way.Way.IsFire }).FirstOrDefault();
+    }
+
+    /// <summary>
+    /// Where a way stands in words that must not stop. What is cut short may go on so ("we have a fire" before "extinguisher"), and its last word may be half a word; the next stretch shows it.
+    /// Words that the tool says beside a way are not the caller's.
+    /// </summary>
+    static IEnumerable<Span> Covered(ImmutableArray<string> phrase, Span way, ImmutableArray<string> words, Expectation expectation, ImmutableArray<string> own)
+    {
+        bool Fits(int part, int at) => at >= words.Length
+            ? expectation.IsCutShort
+            : words[at] == phrase[part] || (expectation.IsCutShort && at == words.Length - 1 && part >= way.End);
+
+        bool isOwn = Places(own, phrase).Any();
+        return from at in Enumerable.Range(0, Math.Max(0, words.Length - way.End + 1))
+               where Enumerable.Range(0, phrase.Length).All(part => Fits(part, at + part))
+               let place = new Span(at + way.From, way.Count)
+               where isOwn || !(IsPartOf(own, words, at - 1, place.From) || IsPartOf(own, words, place.End, at + phrase.Length + 1))
+               select place;
+    }
+
+    /// <summary>Whether these words, two at least, stand so in what the tool says: a single one may be anybody's.</summary>
+    static bool IsPartOf(ImmutableArray<string> own, ImmutableArray<string> words, int from, int end)
+    {
+        (from, end) = (Math.Max(0, from), Math.Min(words.Length, end));
+        return end > from + 1 && Places(own, words[from..end]).Any();
     }
 
     /// <summary>Whether the words are exactly one of the phrases that are like a safety phrase and must not stop.</summary>

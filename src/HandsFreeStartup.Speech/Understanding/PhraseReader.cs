@@ -30,7 +30,7 @@ public static class PhraseReader
             return Refuse(utterance, weighing, "It sounded like noise, not like speech.");
         }
 
-        if ((CallAlone(utterance, policy) ?? CallAmongWords(utterance, expectation, policy)) is { } call)
+        if (Call(utterance, expectation, policy) is { } call)
         {
             return call;
         }
@@ -56,7 +56,7 @@ public static class PhraseReader
         {
             Phrase.Range => true,
             Phrase.NotUnderstood => !expectation.IsForCallsAlone || HasFoundACall(alone),
-            Phrase.Command { IsSafetyPhrase: true } => IsAmongOtherSpeech(expectation) && CallAlone(alone, policy) is null,
+            Phrase.Command { IsSafetyPhrase: true } => IsOthersTalk(expectation) || CallAlone(alone.Ears, policy) is null,
             Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion || MayHaveLostAZero(reading),
             _ => false,
         };
@@ -66,8 +66,8 @@ public static class PhraseReader
 
     static bool HasFoundACall(Utterance alone) => alone.Ears.Any(ear => !ear.IsNoise && ear.Candidates.Any(candidate => PhraseText.IsSafety(candidate.Meaning)));
 
-    /// <summary>Whether others, or the tool itself, speak meanwhile.</summary>
-    static bool IsAmongOtherSpeech(Expectation expectation) => expectation.Over is not null || expectation.IsForCallsAlone;
+    /// <summary>Whether somebody speaks on and on while the tool is silent: its own words are known, those of others are not.</summary>
+    static bool IsOthersTalk(Expectation expectation) => expectation.IsForCallsAlone && expectation.Over is null;
 
     static bool MayHaveLostAZero(Phrase.Reading reading) => reading.Value.Scale > 0 && reading.Value.Scale < reading.Field.MostDecimals;
 
@@ -76,50 +76,43 @@ public static class PhraseReader
     static bool IsNobody(Utterance utterance, CertaintyPolicy policy) =>
         utterance.Ears.All(ear => ear.IsNoise) || utterance.Ears.All(ear => ear.NoSpeech > policy.NoSpeechProbability);
 
-    /// <summary>The safety phrases need little: a false stop costs a word, a missed one a life. Ears that came across the same one make up for each other.</summary>
-    static Phrase? CallAlone(Utterance utterance, CertaintyPolicy policy)
-    {
-        (EarEvidence Ear, Candidate Heard)[] heard =
-        [
-            .. from ear in utterance.Ears
-               where !ear.IsNoise && !SafetyText.IsNotMeant(PlainWords.Of(ear.FreeText))
-               from candidate in ear.Candidates
-               where PhraseText.IsSafety(candidate.Meaning)
-               orderby candidate.Mean descending
-               select (ear, candidate),
-        ];
-
-        bool IsHeardByBoth(CommandWord word) => utterance.Ears.Length > 1 && utterance.Ears.All(ear => heard.Any(one =>
-            one.Ear == ear && Word(one.Heard) == word && one.Ear.RatioOf(one.Heard) >= policy.Safety.WorseRatio));
-
-        bool IsTaken((EarEvidence Ear, Candidate Heard) one) => Reaches(one, policy.Safety.Mean, policy.Safety.Ratio)
-            || (Reaches(one, policy.Safety.BothMean, policy.Safety.BothRatio) && IsHeardByBoth(Word(one.Heard)));
-
-        return heard.FirstOrDefault(IsTaken) is ({ } by, { } safety)
-            ? PhraseText.ToPhrase(safety.Meaning, EvidenceOf(safety, by.MarginOf(safety), by.RatioOf(safety), Certainty.Green, ""))
-            : null;
-    }
-
     /// <summary>
-    /// A call among other words. Where somebody else speaks too, "smell again" turns into "smell of gas" for one ear, and the other is surer of what was said: there all must have heard a call,
-    /// or the surest one.
+    /// The safety phrases need little: a false stop costs a word, a missed one a life. A call alone counts by any ear. Among other words, and in a stretch out of what others say, one ear turns
+    /// "smell again" into "smell of gas" while the other is surer of what was said: there the surer ear decides.
     /// </summary>
-    static Phrase? CallAmongWords(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
+    static Phrase? Call(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
     {
-        ImmutableArray<string> own = PlainWords.Of(expectation.Over ?? "");
-        (EarEvidence Ear, Meaning.Command Called)[] heard =
-        [
-            .. from ear in utterance.Ears
-               where !ear.IsNoise && ear.FreeMean >= policy.Safety.FreeMean
-               let called = SafetyText.Of(PlainWords.Of(ear.FreeText), expectation.Dictation, own)
-               where called is not null
-               orderby ear.FreeMean descending
-               select (ear, called),
-        ];
-
-        bool counts = heard.Length > 0 && (!IsAmongOtherSpeech(expectation) || heard.Length == utterance.Ears.Length || heard[0].Ear.FreeMean >= utterance.Ears.Max(ear => ear.FreeMean));
-        return counts ? PhraseText.ToPhrase(heard[0].Called, new Evidence(heard[0].Ear.FreeText, Channel.Voice, Certainty.Green) { Score = heard[0].Ear.FreeMean }) : null;
+        EarEvidence surest = utterance.Ears.MaxBy(ear => ear.FreeMean)!;
+        return CallAlone(IsOthersTalk(expectation) ? [surest] : utterance.Ears, policy)
+            ?? CallByBoth(utterance.Ears, policy)
+            ?? CallAmongWords(surest, expectation, policy);
     }
+
+    static Phrase? CallAlone(ImmutableArray<EarEvidence> ears, CertaintyPolicy policy) =>
+        ToCall(ears.SelectMany(CallsOf).Where(one => Reaches(one, policy.Safety.Mean, policy.Safety.Ratio)));
+
+    /// <summary>Ears that came across the same call make up for each other.</summary>
+    static Phrase? CallByBoth(ImmutableArray<EarEvidence> ears, CertaintyPolicy policy)
+    {
+        bool IsHeardByAll(CommandWord word) => ears.Length > 1
+            && ears.All(ear => CallsOf(ear).Any(one => Word(one.Heard) == word && ear.RatioOf(one.Heard) >= policy.Safety.WorseRatio));
+
+        return ToCall(ears.SelectMany(CallsOf).Where(one => Reaches(one, policy.Safety.BothMean, policy.Safety.BothRatio) && IsHeardByAll(Word(one.Heard))));
+    }
+
+    static IEnumerable<(EarEvidence Ear, Candidate Heard)> CallsOf(EarEvidence ear) => ear.IsNoise || SafetyText.IsNotMeant(PlainWords.Of(ear.FreeText))
+        ? []
+        : ear.Candidates.Where(candidate => PhraseText.IsSafety(candidate.Meaning)).Select(candidate => (ear, candidate));
+
+    static Phrase? ToCall(IEnumerable<(EarEvidence Ear, Candidate Heard)> calls) => calls.OrderByDescending(one => one.Heard.Mean).FirstOrDefault() is ({ } by, { } safety)
+        ? PhraseText.ToPhrase(safety.Meaning, EvidenceOf(safety, by.MarginOf(safety), by.RatioOf(safety), Certainty.Green, ""))
+        : null;
+
+    static Phrase? CallAmongWords(EarEvidence ear, Expectation expectation, CertaintyPolicy policy) =>
+        !ear.IsNoise && ear.FreeMean >= policy.Safety.FreeMean
+        && SafetyText.Of(PlainWords.Of(ear.FreeText), expectation, PlainWords.Of(expectation.Over ?? "")) is { } called
+            ? PhraseText.ToPhrase(called, new Evidence(ear.FreeText, Channel.Voice, Certainty.Green) { Score = ear.FreeMean })
+            : null;
 
     static CommandWord Word(Candidate safety) => ((Meaning.Command)safety.Meaning).Word;
 

@@ -103,7 +103,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
         }
 
         string? over = _over ?? saying?.Invoke();
-        HeardAhead call = HeardAhead.Begin(ear, lately, CallsOnly with { Over = over });
+        HeardAhead call = HeardAhead.Begin(ear, lately, CallsOnly with { Over = over, IsCutShort = over is null && lately.IsCutShort });
         await call.Phrase.ContinueWith(_ => { }, TaskScheduler.Default);
         if (call.IsCall)
         {

@@ -232,7 +232,44 @@ public sealed class PhraseReaderTests
         Assert.False(IsCall(Asked with { Over = "Wait five minutes, and smell again." }, call, prompt));
         Assert.True(IsCall(Calls, call, prompt with { FreeMean = -0.2 }));
         Assert.True(IsCall(Calls, call, call));
-        Assert.True(IsCall(Asked, call, prompt));
+        Assert.False(IsCall(Asked, call, prompt));
+        Assert.True(IsCall(Asked, call, prompt with { FreeMean = -0.2 }));
+    }
+
+    [Fact]
+    public void A_call_alone_counts_by_any_ear_but_in_speech_that_goes_on_by_the_surer()
+    {
+        EarEvidence call = Ear(Heard("gas leak", -0.3)), other = Free("gas bill", -0.05);
+
+        Assert.True(IsCall(Asked, call, other));
+        Assert.False(IsCall(Calls, call with { FreeMean = -0.3 }, other));
+        Assert.True(IsCall(Calls, call with { FreeMean = -0.3 }, other with { FreeMean = -0.5 }));
+        Assert.True(IsCall(Calls, call, call));
+    }
+
+    [Theory]
+    [InlineData("and laughs at it we have a fire", false)]
+    [InlineData("and laughs at it we have a fire ex", false)]
+    [InlineData("look there is a gas leak", false)]
+    [InlineData("look there is a gas leak in here", true)]
+    [InlineData("oh wait there is a fire in the hall now", true)]
+    [InlineData("hold on wait stop stop stop", true)]
+    [InlineData("hold on I smell gas", true)]
+    public void A_call_where_speech_is_cut_short_waits_for_what_may_follow(string heard, bool counts)
+    {
+        Assert.True(IsCall(Calls, Free(heard, -0.1)));
+        Assert.Equal(counts, IsCall(Calls with { IsCutShort = true }, Free(heard, -0.1)));
+    }
+
+    [Fact]
+    public void A_call_that_goes_on_from_what_the_tool_says_is_its_own_misheard()
+    {
+        Expectation over = Calls with { Over = "Propane lies on the floor, natural gas rises. Look at the gas valve." };
+
+        Assert.False(IsCall(over, Free("lies on the floor natural gas leak", -0.1)));
+        Assert.False(IsCall(over, Free("look at the gas leak", -0.1)));
+        Assert.True(IsCall(over, Free("the gas leak", -0.1)));
+        Assert.True(IsCall(over, Free("lies on the gas leak", -0.1)));
     }
 
     [Fact]
@@ -243,7 +280,8 @@ public sealed class PhraseReaderTests
         Assert.True(Wants(Ear(Heard("gas leak", -2)) with { FreeText = "glass mail", FreeMean = -1.5 }));
         Assert.False(Wants(Free("glass mail", -1.5)));
         Assert.True(Wants(Free("wait five minutes and smell of gas", -0.09)));
-        Assert.False(Wants(Ear(Heard("gas leak", -0.1))));
+        Assert.True(Wants(Ear(Heard("gas leak", -0.1))));
+        Assert.False(WantsOtherEars(Said(Ear(Heard("gas leak", -0.1)))));
     }
 
     [Fact]
