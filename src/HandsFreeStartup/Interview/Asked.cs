@@ -8,17 +8,39 @@ namespace HandsFreeStartup.Interview;
 /// <param name="Form">What may be answered by voice. Typed, every line is an answer; whoever asks tells what is wrong with it.</param>
 sealed record Asked(string Prompt, AnswerForm Form)
 {
+    /// <summary>Typed or said where something may be left out: all that may be left out from there on, in this part, is.</summary>
+    public const string Rest = "skip the rest";
+
     /// <summary>In so few words that it is said in four seconds.</summary>
     public required string Says { get; init; }
+
+    /// <summary>As it is said: what was answered the last time is said with it, and "yes" takes that.</summary>
+    public string Question => HasLast ? $"{Says} {Last}?" : Says;
 
     /// <summary>The line that leaves it out; null where that cannot be.</summary>
     public string? Skips { get; init; }
 
-    /// <summary>Whether an empty line takes what was answered the last time.</summary>
-    public bool HasLast { get; init; }
+    /// <summary>What was answered the last time, which an empty line takes; null or empty for nothing.</summary>
+    public string? Last { get; init; }
 
-    /// <summary>Whether it is one of several: the lines "back" and "why" are understood.</summary>
+    /// <summary>Whether something was answered the last time.</summary>
+    public bool HasLast => Last is { Length: > 0 };
+
+    /// <summary>Whether it is one of several: the lines "back" and "why" are understood, and where it may be left out, <see cref="Rest"/>.</summary>
     public bool IsInList { get; init; }
+
+    /// <summary>Whether a line leaves out the rest of the part.</summary>
+    public static bool IsRest(string line) => string.Equals(line.Trim(), Rest, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>The line without the space around it. What would be said to the tool may be typed to it, and becomes no name.</summary>
+    public string LineOf(string typed) => typed.Trim().TrimEnd('.', '?').ToLowerInvariant() switch
+    {
+        "back" or "go back" when IsInList => "back",
+        "why" or "tell me more" when IsInList => "why",
+        "skip" or "skip step" when IsInList || Skips is not null => Skips ?? "",
+        "yes" or "the same" when HasLast => "",
+        _ => typed.Trim(),
+    };
 }
 
 /// <summary>What may be answered by voice.</summary>

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Running;
 
@@ -14,8 +15,22 @@ sealed class Conversation(IAnswers answers)
     public void Reply(string line) => answers.Reply(line);
 
     /// <summary>Asks.</summary>
-    /// <returns>The answer as a line; null where the answers are over.</returns>
-    public string? Line(Asked asked) => answers.Next(asked);
+    /// <returns>The answer as a line without space around it; null where the answers are over.</returns>
+    public string? Line(Asked asked)
+    {
+        while (answers.Next(asked) is { } line)
+        {
+            string answer = asked.LineOf(line.Replace('\t', ' '));
+            if (VisibleText.IsVisible(answer))
+            {
+                return answer;
+            }
+
+            Reply("Some keys were no letters, perhaps an arrow: type it again.");
+        }
+
+        return null;
+    }
 
     /// <summary>Asks for yes or no; the end of the answers is no.</summary>
     public bool Agrees(string question)

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Threading.Channels;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Hearing;
@@ -15,6 +16,10 @@ namespace HandsFreeStartup.Interview;
 sealed class MicrophoneListener : IListener, IAsyncDisposable
 {
     static readonly TimeSpan Glance = TimeSpan.FromMilliseconds(50);
+
+    /// <summary>After the voice has ended it is deaf for a while, and what arrives late is not heard: who spoke at once would lose the beginning.</summary>
+    static readonly TimeSpan DeafAfterwards = SoundPump.Settings.Guard + SoundPump.Settings.LeadIn + TimeSpan.FromMilliseconds(100);
+
     static readonly Expectation CallsOnly = new([], [], []);
 
     readonly ListeningEar _ear;
@@ -29,7 +34,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     Expectation _expected = new([], [], []);
     SoundState _state = SoundState.Good;
     bool _noLines;
-    bool _hasSpoken;
+    long? _spokenAt;
 
     MicrophoneListener(ListeningEar ear, LiveSound sound, StartOptions options, TextWriter output)
     {
@@ -116,9 +121,9 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
                 return typed;
             }
 
-            if (_hasSpoken && !_mouth.IsSpeaking)
+            if (_spokenAt is { } ended && !_mouth.IsSpeaking && Stopwatch.GetElapsedTime(ended) > DeafAfterwards)
             {
-                _hasSpoken = false;
+                _spokenAt = null;
                 Tell("  ear: listening");
             }
 
@@ -162,7 +167,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
                 _mouth.Hush(alsoUrgent: false);
                 return null;
             case Input.Voice { Speaks: false }:
-                _hasSpoken = true;
+                _spokenAt = Stopwatch.GetTimestamp();
                 return null;
             case Input.Spoken spoken:
                 return Take(spoken, expectation, words);

@@ -63,7 +63,7 @@ sealed class SpokenAnswers(IListener listener, TextWriter output, Language? lang
         listener.Forget();
         SpokenTurn turn = new(asked);
         Show($"{_language.Recorded(asked.Prompt)}:", turn);
-        listener.Say(asked.Says, breaksOff: false);
+        listener.Say(asked.Question, breaksOff: false);
         while (true)
         {
             Heard heard = listener.Next(turn.Expectation, turn.Known);

@@ -33,6 +33,8 @@ sealed record SpokenTurn(Asked Asked)
 
     bool IsYesOrNo => Asked.Form is AnswerForm.YesOrNo;
 
+    bool LeavesRest => Asked is { Skips: not null, IsInList: true };
+
     /// <summary>Free speech and names of things are heard by the ear that knows everyday words, and matched.</summary>
     bool IsDictated => Held is null && !IsYesOrNo && Asked.Form is not AnswerForm.Numbers;
 
@@ -51,8 +53,9 @@ sealed record SpokenTurn(Asked Asked)
     public IEnumerable<string> Forms =>
     [
         .. Held is null ? Asked.Form.Forms : ["confirm", "again"],
-        .. Held is null && Asked.HasLast ? ["the same"] : Array.Empty<string>(),
+        .. Held is null && Asked.HasLast ? ["yes"] : Array.Empty<string>(),
         .. Held is null && Asked.Skips is not null ? ["skip step"] : Array.Empty<string>(),
+        .. Held is null && LeavesRest ? [Asked.Rest] : Array.Empty<string>(),
         .. Asked.IsInList ? ["go back", "tell me more"] : Array.Empty<string>(),
         "say again",
     ];
@@ -61,13 +64,14 @@ sealed record SpokenTurn(Asked Asked)
     Expectation Words => new(
         [],
         [CommandWord.SayAgain, .. Only(Asked.IsInList, CommandWord.GoBack, CommandWord.TellMore), .. Only(Asked.Skips is not null, CommandWord.SkipStep)],
-        Held is not null ? [AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No] : IsYesOrNo ? [AnswerWord.Yes, AnswerWord.No] : [])
+        Held is not null ? [AnswerWord.Confirm, AnswerWord.Yes, AnswerWord.No] : IsYesOrNo || Asked.HasLast ? [AnswerWord.Yes, AnswerWord.No] : [])
     {
         Choices =
         [
             .. Only(Held is not null, new SpokenChoice(Again, "again"), new SpokenChoice(Keep, "keep")),
             .. Only(Asked.IsInList, new SpokenChoice(Back, "back"), new SpokenChoice(Why, "why")),
             .. Only(Asked.Skips is not null, new SpokenChoice(Skip, "skip"), new SpokenChoice(Skip, "unknown")),
+            .. Only(LeavesRest, new SpokenChoice(Asked.Rest, Asked.Rest)),
             .. Only(Asked.HasLast, new SpokenChoice(Same, "the same")),
             .. Asked.Form is AnswerForm.OneOf { Choices: var offered } && Held is null ? offered : [],
         ],
@@ -80,9 +84,7 @@ sealed record SpokenTurn(Asked Asked)
         Phrase.Reading reading when Asked.Form is AnswerForm.Numbers => Hold([(reading.Field, reading.Value)]),
         Phrase.Range range => Hold([(EndOf(range.Field, FieldId.LimitLower), range.Lower), (EndOf(range.Field, FieldId.LimitUpper), range.Upper)]),
         Phrase.Choice choice => TakeChoice(choice.Value),
-        Phrase.Answer { Word: AnswerWord.No } when Held is not null => TakeChoice(Again),
-        Phrase.Answer when Held is not null => TakeChoice(Keep),
-        Phrase.Answer { Word: not AnswerWord.Confirm } answer => new Taken(this, "", answer.Word == AnswerWord.Yes ? "yes" : "no"),
+        Phrase.Answer answer => TakeAnswer(answer.Word),
         Phrase.Command command => TakeCommand(command.Word),
         _ => new Taken(this, SayAgain),
     };
@@ -92,7 +94,18 @@ sealed record SpokenTurn(Asked Asked)
         CommandWord.GoBack => TakeChoice(Back),
         CommandWord.TellMore => TakeChoice(Why),
         CommandWord.SkipStep => TakeChoice(Skip),
-        CommandWord.SayAgain => new Taken(this, Held is null ? Asked.Says : ReadBack),
+        CommandWord.SayAgain => new Taken(this, Held is null ? Asked.Question : ReadBack),
+        _ => new Taken(this, SayAgain),
+    };
+
+    Taken TakeAnswer(AnswerWord word) => word switch
+    {
+        AnswerWord.No when Held is not null => TakeChoice(Again),
+        _ when Held is not null => TakeChoice(Keep),
+        AnswerWord.Yes when IsYesOrNo => new Taken(this, "", "yes"),
+        AnswerWord.No when IsYesOrNo => new Taken(this, "", "no"),
+        AnswerWord.Yes when Asked.HasLast => TakeChoice(Same),
+        AnswerWord.No when Asked.HasLast => new Taken(this, Asked.Says),
         _ => new Taken(this, SayAgain),
     };
 
@@ -104,6 +117,7 @@ sealed record SpokenTurn(Asked Asked)
         Why => new Taken(this, "", "why"),
         Skip => new Taken(this, "", Asked.Skips),
         Same => new Taken(this, "", ""),
+        Asked.Rest => Hold(Asked.Rest, Asked.Rest),
         _ => Hold(value, ((AnswerForm.OneOf)Asked.Form).Choices.First(choice => choice.Value == value).Says),
     };
 
@@ -114,6 +128,7 @@ sealed record SpokenTurn(Asked Asked)
         return PhraseText.Read(words, Words).Meanings switch
         {
             [Meaning.Choice choice] => TakeChoice(choice.Value),
+            [Meaning.Answer answer] when Words.Answers.Contains(answer.Word) => TakeAnswer(answer.Word),
             [Meaning.Command command] when Words.Commands.Contains(command.Word) => TakeCommand(command.Word),
             _ => Asked.Form switch
             {
@@ -136,7 +151,7 @@ sealed record SpokenTurn(Asked Asked)
         return string.Join(' ', words[..length]);
     }
 
-    Taken Hold(string line, string says) => Wait(this with { Held = line, ReadBack = $"{says}. Confirm?" });
+    Taken Hold(string line, string says) => Wait(this with { Held = line, ReadBack = $"{says}?" });
 
     /// <summary>A second number stands beside the first; one that was said before is said anew.</summary>
     Taken Hold(ImmutableArray<(Field Field, decimal Value)> numbers)
@@ -144,7 +159,7 @@ sealed record SpokenTurn(Asked Asked)
         AnswerForm.Numbers form = (AnswerForm.Numbers)Asked.Form;
         ImmutableArray<(Field Field, decimal Value)> said = [.. Said.Where(one => numbers.All(number => number.Field.Id != one.Field.Id)).Concat(numbers).OrderBy(one => one.Field.Id, StringComparer.Ordinal)];
         string line = form.Line(said.ToDictionary(one => one.Field.Id, one => one.Value.ToString(CultureInfo.InvariantCulture)));
-        return Wait(this with { Said = said, Held = line, ReadBack = $"{Spoken(said)}. Confirm?" });
+        return Wait(this with { Said = said, Held = line, ReadBack = $"{Spoken(said)}?" });
     }
 
     static Taken Wait(SpokenTurn turn) => new(turn, turn.ReadBack);

@@ -25,20 +25,25 @@ sealed partial record Draft(string Id)
     string Remark { get; init; } = "";
     string LastSource { get; init; } = "rating plate";
 
+    /// <summary>Whether everything that may be left out is, from here on.</summary>
+    bool LeavesRest { get; init; }
+
+    bool MayBeLeftOut => Pending is { } plain ? plain.MayBeLeftOut : Unsourced is null && !IsRepeated && !IsComplete;
+
     /// <summary>Whether nothing more is to be asked.</summary>
     public bool IsComplete => Pending is null && Unsourced is null && !IsRepeated && Answered >= Questions.Length;
 
     /// <summary>What is asked now.</summary>
     public Asked Question => Pending is { } plain ? Of(plain)
         : IsRepeated ? new Asked("  Why is it right for this furnace?", new AnswerForm.Words()) { Says = "Why is it right for this furnace?", IsInList = true }
-        : Unsourced is not null ? new Asked($"  Who sets it? 1 rating plate, 2 maker's instructions, 3 common practice, no source, or your own words [{LastSource}]", new AnswerForm.OneOf(Sources)) { Says = "Who sets it?", HasLast = true, IsInList = true }
+        : Unsourced is not null ? new Asked($"  Who sets it? 1 rating plate, 2 maker's instructions, 3 common practice, no source, or your own words [{LastSource}]", new AnswerForm.OneOf(Sources)) { Says = "Who sets it?", Last = LastSource, IsInList = true }
         : Of(Questions[Answered]);
 
     Asked Of(PlainQuestion plain) =>
         new($"{Progress}{plain.Says}{(plain.Choices.IsEmpty ? "" : $" ({string.Join(", ", plain.Choices)})")}{(plain.MayBeLeftOut ? " [nothing leaves it out]" : "")}", plain.Form) { Says = plain.Spoken, Skips = plain.MayBeLeftOut ? "" : null, IsInList = true };
 
     Asked Of(LimitQuestion limit) =>
-        new($"{Progress}{limit.Says}, {(limit.HasLower ? "lowest and highest" : "at most")}, {UnitOf(limit)}", limit.Form) { Says = limit.Spoken, Skips = "", IsInList = true };
+        new($"{Progress}{limit.Says}, {(limit.HasLower ? "lowest and highest" : "at most")}, {UnitOf(limit)}", limit.Form) { Says = Answered == 0 ? limit.Spoken : limit.Short, Skips = "", IsInList = true };
 
     /// <summary>Who may set a limit; other words are typed.</summary>
     static ImmutableArray<SpokenChoice> Sources => [new("1", "rating plate"), new("1", "the rating plate"), new("2", "makers instructions"), new("2", "the instructions"), new("3", "common practice")];
@@ -71,6 +76,28 @@ sealed partial record Draft(string Id)
     /// <param name="line">As typed.</param>
     /// <param name="said">The problem, or a remark about what was taken; empty for none.</param>
     public Draft? With(string line, out string said)
+    {
+        if (!Asked.IsRest(line))
+        {
+            return Taking(line, out said)?.WithoutRest();
+        }
+
+        said = MayBeLeftOut ? "  The rest is left out: a limit is asked for at the step that needs it, or is not judged." : "  This one is needed.";
+        return MayBeLeftOut ? (this with { LeavesRest = true }).WithoutRest() : null;
+    }
+
+    Draft WithoutRest()
+    {
+        Draft draft = this;
+        while (draft.LeavesRest && draft.MayBeLeftOut)
+        {
+            draft = draft.Taking("", out _)!;
+        }
+
+        return draft;
+    }
+
+    Draft? Taking(string line, out string said)
     {
         if (Pending is { } plain)
         {

@@ -27,6 +27,9 @@ sealed record LimitQuestion(string Name, string Says, bool HasLower, bool IsSafe
         ? "Above which manifold pressure is the valve replaced, inches?"
         : $"{Says.Split(" (")[0]}, {(HasLower ? "lowest and highest" : "at most")}, {Limited.Unit.Spoken[0]}.";
 
+    /// <summary>The same for somebody who has answered one before.</summary>
+    public string Short => HasLower ? $"{Says.Split(" (")[0]}, {Limited.Unit.Spoken[0]}." : Spoken;
+
     /// <summary>What may be answered by voice: "three point two to three point eight", or one bound after "lowest" or "highest"; a number alone where there is only an upper bound.</summary>
     public AnswerForm Form => new AnswerForm.Numbers(
         HasLower ? [.. Fields.PlateBounds.Select(bound => new ExpectedReading(Limited with { Id = bound.Id }, bound.SpokenNames))] : [new ExpectedReading(Limited with { Id = FieldId.LimitUpper }, [])],

@@ -35,7 +35,7 @@ public static class NewApplianceCommand
                 throw new WrongUseException($"Nothing was written. Name another file than {path}, or add --overwrite.");
             }
 
-            output.WriteLine("Type what the plate and the instructions say. \"why\" tells why something is asked, \"back\" returns to the question before, \"stop\" ends without writing.");
+            output.WriteLine("Type what the plate and the instructions say. \"why\" tells why something is asked, \"back\" returns to the question before, \"skip the rest\" leaves out all that may be left out from there on, \"stop\" ends without writing.");
             ApplianceSheet sheet = SheetInterview.Ask(_conversation, new Draft(id)) ?? throw new WrongUseException("The answers ended before the sheet was complete. Nothing was written.");
             output.WriteLine();
             UserFileTable.Write(sheet, output);

@@ -16,14 +16,20 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
     /// <summary>After so many days a calibration is told to be old (common practice, no source).</summary>
     const int LongAgo = 365;
 
+    /// <summary>No data sheet states more.</summary>
+    const int MostDecimals = 3;
+
+    static readonly ImmutableArray<string> NeededForMonoxide = [FieldId.RoomCo, FieldId.FlueCo, FieldId.Oxygen];
+
     static readonly Unit OfReading = new("% of reading", ["percent of reading"], 0.01);
 
+    /// <summary>What shows that carbon monoxide is low is asked first, so that the rest can be left out at once.</summary>
     static readonly ImmutableArray<(string Name, ImmutableArray<string> Fields)> Set =
     [
-        ("Combustion analyzer", [FieldId.Oxygen, FieldId.CarbonDioxide, FieldId.FlueCo, FieldId.FlueTemperature, FieldId.AirTemperature, FieldId.Draft]),
+        ("CO meter for rooms", [FieldId.RoomCo]),
+        ("Combustion analyzer", [FieldId.FlueCo, FieldId.Oxygen, FieldId.FlueTemperature, FieldId.AirTemperature, FieldId.Draft, FieldId.CarbonDioxide]),
         ("Pressure gauge", [FieldId.InletPressure, FieldId.ManifoldPressure, FieldId.SupplyStatic, FieldId.ReturnStatic]),
         ("Thermometer for the ducts", [FieldId.SupplyTemperature, FieldId.ReturnTemperature]),
-        ("CO meter for rooms", [FieldId.RoomCo]),
         ("Multimeter", [FieldId.FlameCurrent, FieldId.LineVoltage, FieldId.ControlVoltage]),
     ];
 
@@ -35,11 +41,21 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
         for (int at = 0; Questions(answers).Skip(at).FirstOrDefault() is { Key: { } key } question;)
         {
             string? answer = question.Field is { } field ? Doubt(field) : Date(question.Instrument);
+            if (answer == Asked.Rest)
+            {
+                break;
+            }
+
             answers[key] = answer ?? "";
             at = answer is null ? Math.Max(0, at - 1) : at + 1;
         }
 
-        string text = string.Concat(Questions(answers).Where(question => question.Field is not null && answers[question.Key].Length > 0)
+        if (NeededForMonoxide.Any(field => answers.GetValueOrDefault(field, "").Length == 0))
+        {
+            conversation.Reply("The uncertainty of CO or of oxygen is missing: carbon monoxide is never proven to be low.");
+        }
+
+        string text = string.Concat(Questions(answers).Where(question => question.Field is not null && answers.GetValueOrDefault(question.Key, "").Length > 0)
             .Select(question => $"  - {{ field: {question.Key}{answers[question.Key]}, source: \"data sheet; calibrated {answers[Set[question.Instrument].Name]}\" }}\n"));
         return text.Length == 0 ? "" : $"instruments:\n{text}";
     }
@@ -67,7 +83,7 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
     string? Doubt(Field field) => Answer(
         new Asked($"  {field.Label}, {field.Unit.Symbol}", Uncertainty(field)) { Says = $"{field.Label}, plus or minus how much?", Skips = "", IsInList = true },
         "It decides what a reading proves. Its data sheet states it beside the range.",
-        Bounds,
+        line => Bounds(line, field.Highest - field.Lowest),
         $"Expected a number in {field.Unit.Symbol}, a share such as 5%, or both, such as 20 5%.");
 
     /// <summary>A number in the unit, a share of the reading, or one after the other.</summary>
@@ -76,18 +92,20 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
         const string Amount = "amount", Share = "share";
         Field Number(string id, Unit unit, decimal highest, int decimals) => new(id, id, [], unit) { Lowest = 0, Highest = highest, UsualLowest = 0, UsualHighest = highest, FewestDecimals = 0, MostDecimals = decimals };
         return new AnswerForm.Numbers(
-            [new(Number(Amount, field.Unit, Math.Min(field.Highest, 1_000), 3), []), new(Number(Share, OfReading, 100, 1), [])],
+            [new(Number(Amount, field.Unit, Math.Min(field.Highest, 1_000), MostDecimals), []), new(Number(Share, OfReading, 100, 1), [])],
             said => string.Join(' ', new[] { said.GetValueOrDefault(Amount), said.GetValueOrDefault(Share) is { } share ? $"{share}%" : null }.OfType<string>()));
     }
 
-    static string? Bounds(string line)
+    /// <param name="line">As typed.</param>
+    /// <param name="span">No instrument is worse than the whole range of what it reads.</param>
+    static string? Bounds(string line, decimal span)
     {
         string[] words = line.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         string text = "";
         foreach (string word in words)
         {
             string key = word.EndsWith('%') ? "expanded_percent" : "expanded";
-            if (TypedNumber.Read(word.TrimEnd('%'), out _) is not { } number || number <= 0 || (key == "expanded_percent" && number > 100) || text.Contains($"{key}:", StringComparison.Ordinal))
+            if (TypedNumber.Read(word.TrimEnd('%'), out _) is not { } number || number <= 0 || number > (key == "expanded" ? span : 100) || number.Scale > MostDecimals || text.Contains($"{key}:", StringComparison.Ordinal))
             {
                 return null;
             }
@@ -110,7 +128,7 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
         line => DateOnly.TryParseExact(line, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date) && date <= today ? line : null,
         FormattableString.Invariant($"Expected a date that is over, as year, month and day: {today:yyyy-MM-dd}."));
 
-    /// <returns>What was read of the answer, empty where there was none; null to go back.</returns>
+    /// <returns>What was read of the answer, empty where there was none; <see cref="Asked.Rest"/> to leave out the rest; null to go back.</returns>
     string? Answer(Asked asked, string why, Func<string, string?> read, string expected)
     {
         while (true)
@@ -119,6 +137,11 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
             if (line == "back")
             {
                 return null;
+            }
+
+            if (Asked.IsRest(line))
+            {
+                return Asked.Rest;
             }
 
             if ((line.Length == 0 ? "" : read(line)) is { } answer)

@@ -2,6 +2,7 @@ using HandsFreeStartup.Doors;
 using HandsFreeStartup.Interview;
 using HandsFreeStartup.NewAppliance;
 using HandsFreeStartup.Procedure.Checklists;
+using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Start;
 using HandsFreeStartup.Storage.UserFiles;
@@ -19,7 +20,8 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
     /// <returns>What is to be started; null for nothing.</returns>
     public StartOptions? Ask(StartOptions options, string? photo)
     {
-        conversation.Tell("\"why\" tells why something is asked, \"back\" returns to the question before, Ctrl+C ends without a job.");
+        conversation.Tell("\"why\" tells why something is asked, \"back\" returns to the question before, \"skip the rest\" leaves out all that may be left out from there on, Ctrl+C ends without a job.");
+        kept.Try();
         if (Unfinished() is { } name)
         {
             return options with { Earlier = new EarlierJob(name, IsFollowed: false) };
@@ -30,7 +32,7 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
             conversation.Tell("The first time here? 'tour' lets you try the words for two minutes, without furnace and record: Ctrl+C, then tour.");
         }
 
-        string instruments = File.Exists(kept.Instruments) ? KeptFiles.TextOf(kept.Instruments) : AskInstruments(conversation, kept, clock);
+        string instruments = File.Exists(kept.Instruments) ? kept.ReadInstruments() : AskInstruments(conversation, kept, clock);
         foreach (string overdue in new InstrumentQuestions(conversation, Today(clock)).Overdue(instruments))
         {
             conversation.Tell(overdue);
@@ -71,14 +73,13 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
 
     string Place(string instruments)
     {
-        IReadOnlyList<string> known = kept.Sites;
-        Site? last = known.Count > 0 ? UserFile.ReadSite(UserFile.Copy(known[0])) : null;
-        if (conversation.Choose("Which place", [.. known.Select(path => UserFile.ReadSite(UserFile.Copy(path)).Title)]) is { } index)
+        (string Path, Site Site)[] known = Readable(kept.Sites, UserFile.ReadSite);
+        if (conversation.Choose("Which place", [.. known.Select(one => one.Site.Title)]) is { } index)
         {
-            return known[index];
+            return known[index].Path;
         }
 
-        string text = new SiteQuestions(conversation, last).Ask(instruments);
+        string text = new SiteQuestions(conversation, known.FirstOrDefault().Site).Ask(instruments);
         string path = kept.NewSite(UserFile.ReadSite(UserFile.Copy("place", text)).Title);
         KeptFiles.Write(path, text, "The place");
         return path;
@@ -86,10 +87,10 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
 
     string Furnace()
     {
-        IReadOnlyList<string> known = kept.Appliances;
-        if (conversation.Choose("Which furnace", [.. known.Select(path => UserFile.ReadApplianceSheet(UserFile.Copy(path)).Title)]) is { } index)
+        (string Path, ApplianceSheet Sheet)[] known = Readable(kept.Appliances, UserFile.ReadApplianceSheet);
+        if (conversation.Choose("Which furnace", [.. known.Select(one => one.Sheet.Title)]) is { } index)
         {
-            return known[index];
+            return known[index].Path;
         }
 
         conversation.Tell("What the rating plate and the maker's instructions say. Nothing leaves a limit out: it is then asked at the step that needs it. Ranges: 3.2 3.8, or 3.2-3.8, or 3.2 to 3.8.");
@@ -97,6 +98,25 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
         string path = kept.NewAppliance(sheet.Title);
         KeptFiles.Write(path, ApplianceSheetWriter.Text(sheet with { Id = Path.GetFileNameWithoutExtension(path) }, SheetInterview.Comment), "The sheet");
         return path;
+    }
+
+    /// <summary>What can be offered; a file that was spoiled is named and passed over.</summary>
+    (string Path, T Content)[] Readable<T>(IReadOnlyList<string> paths, Func<FileCopy, T> read)
+    {
+        List<(string, T)> readable = [];
+        foreach (string path in paths)
+        {
+            try
+            {
+                readable.Add((path, read(UserFile.Copy(path))));
+            }
+            catch (ChecklistFileException)
+            {
+                conversation.Tell($"Not offered, because it cannot be read: {path}. 'checklist' and its path tell what is wrong.");
+            }
+        }
+
+        return [.. readable];
     }
 
     string? Photo()
@@ -116,7 +136,7 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
     string Technician()
     {
         string last = KeptFiles.TextOf(kept.Technician).Trim() is { Length: > 0 } name ? name : Environment.UserName;
-        string line = (conversation.Line(new Asked($"Who works and signs? [{last}]", new AnswerForm.Words()) { Says = "Who works and signs?", HasLast = true }) ?? throw Conversation.Over()).Trim();
+        string line = (conversation.Line(new Asked($"Who works and signs? [{last}]", new AnswerForm.Words()) { Says = "Who works and signs?", Last = last }) ?? throw Conversation.Over()).Trim();
         string technician = line.Length == 0 ? last : line;
         KeptFiles.Write(kept.Technician, technician, "The name");
         return technician;

@@ -73,6 +73,31 @@ sealed class KeptFiles(DataFolder data)
         WholeFile.WriteText(path, text, what);
     }
 
+    /// <summary>The own set of instruments; empty where it is not there.</summary>
+    /// <exception cref="WrongUseException">The file was spoiled; it is told before anybody has answered anything.</exception>
+    public string ReadInstruments()
+    {
+        try
+        {
+            string text = TextOf(Instruments);
+            UserFile.ReadSite(UserFile.Copy(Instruments, $"{text}\nid: place\ntitle: x\ncustomer: x\naddress: x\naltitude_feet: 0\nrooms: [x]\n"));
+            return text;
+        }
+        catch (ChecklistFileException mistakes)
+        {
+            throw new WrongUseException($"{mistakes.Errors[0]} Mend it, or let 'new instruments' ask again.");
+        }
+    }
+
+    /// <summary>Finds out whether answers can be kept, before anybody has given any.</summary>
+    /// <exception cref="WrongUseException">They cannot; says why.</exception>
+    public void Try()
+    {
+        string trial = Path.Combine(data.Path, FormattableString.Invariant($"trial-{Environment.ProcessId}"));
+        Write(trial, "1", "An answer");
+        File.Delete(trial);
+    }
+
     IReadOnlyList<string> Newest(string folder)
     {
         string path = Path.Combine(data.Path, folder);

@@ -34,15 +34,23 @@ sealed partial class SiteQuestions(Conversation conversation, Site? last)
             new("burning_hours", "How many hours a year does the burner run, as the owner reckons?", "It is needed for the gas used in a year, and for nothing else.", null, true) { Spoken = "How many hours a year does the burner run?", Form = Number("burning_hours", new Unit("h", ["hours"], 3600), 0, 8_784, 0) },
         ];
         Dictionary<string, string> answers = [];
+        bool leavesRest = false;
         for (int i = 0; i < questions.Length; i++)
         {
+            if (leavesRest && questions[i].MayBeLeftOut)
+            {
+                answers[questions[i].Key] = "";
+                continue;
+            }
+
             if (Answer(questions[i], FormattableString.Invariant($"place, question {i + 1} of {questions.Length}: "), answers) is not { } answer)
             {
                 i = Math.Max(-1, i - 2);
                 continue;
             }
 
-            answers[questions[i].Key] = answer;
+            leavesRest |= Asked.IsRest(answer);
+            answers[questions[i].Key] = Asked.IsRest(answer) ? "" : answer;
         }
 
         return TextOf(answers, instruments);
@@ -64,7 +72,7 @@ sealed partial class SiteQuestions(Conversation conversation, Site? last)
         string hint = asked.Last is { Length: > 0 } same ? $" [{same}]" : asked.MayBeLeftOut ? " [nothing leaves it out]" : "";
         while (true)
         {
-            string line = (conversation.Line(new Asked($"{place}{asked.Says}{hint}", asked.Form) { Says = asked.Spoken, Skips = asked.MayBeLeftOut ? "-" : null, HasLast = asked.Last is { Length: > 0 }, IsInList = true }) ?? throw Conversation.Over()).Trim();
+            string line = (conversation.Line(new Asked($"{place}{asked.Says}{hint}", asked.Form) { Says = asked.Spoken, Skips = asked.MayBeLeftOut ? "-" : null, Last = asked.Last, IsInList = true }) ?? throw Conversation.Over()).Trim();
             switch (line)
             {
                 case "back":
@@ -74,9 +82,11 @@ sealed partial class SiteQuestions(Conversation conversation, Site? last)
                     continue;
                 case "-" when asked.MayBeLeftOut:
                     return "";
+                case var rest when asked.MayBeLeftOut && Asked.IsRest(rest):
+                    return rest;
             }
 
-            string answer = line.Length == 0 ? asked.Last ?? "" : line;
+            string answer = line.Length == 0 ? asked.Last ?? "" : Asked.IsRest(line) ? "" : line;
             if (answer.Length == 0 && !asked.MayBeLeftOut)
             {
                 conversation.Reply("This one is needed. \"why\" tells the reason, \"back\" returns to the question before.");

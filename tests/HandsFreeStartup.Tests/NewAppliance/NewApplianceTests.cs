@@ -100,6 +100,17 @@ public sealed class NewApplianceTests : IDisposable
         Assert.Contains("Expected one of natural-gas, propane", result.Output, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task The_rest_is_left_out_at_once_but_what_is_needed_is_asked_and_back_takes_it_back()
+    {
+        ProgramResult result = await Ask(["skip the rest", "Attic furnace", "propane", "skip the rest", "1", "skip the rest", "back", "IV", "SKIP THE REST", "clockwise", "cap", "yes"]);
+
+        ApplianceSheet sheet = UserFile.ReadApplianceSheet(UserFile.Copy(Sheet));
+        Assert.Equal((0, 2), (result.ExitCode, result.Output.Split("This one is needed.").Length - 1));
+        Assert.Equal((VentCategory.IV, null, "clockwise", "cap"), (sheet.Venting, sheet.IsCondensing, sheet.TurnToRaise, sheet.SealFor));
+        Assert.Empty(sheet.Limits);
+    }
+
     [Theory]
     [InlineData("no")]
     [InlineData("maybe", "no")]

@@ -15,7 +15,7 @@ public sealed class CallForHelpTests
 
     static readonly string[] Job =
     [
-        "2020-01-01", "0.3", "", "20 5%", "4 1.5%", "2", "0.008", "", "", "", "", "Pat Owner", "14 Pond Lane", "650", "Basement, kitchen", "2", "", "1200",
+        "", "2020-01-01", "20 5%", "0.3", "4 1.5%", "2", "0.008", "", "", "", "", "Pat Owner", "14 Pond Lane", "650", "Basement, kitchen", "2", "", "1200",
         "Attic furnace", "natural-gas", "1", "I", "no", "clockwise", "Threaded cap", "5-7", "1", "1.0-1.5", "1.0-1.5", "small burner", "1", .. Enumerable.Repeat("", 11), "", "Terry Echnician", "no",
     ];
 

@@ -21,7 +21,7 @@ public sealed class NewJobByVoiceTests(ITestOutputHelper output)
         ("Who is the customer?", "John Miller", "John Miller", "John Miller"),
         ("Where does the furnace stand?", "", "", "14 Pond Lane"),
         ("How high is the place", "six hundred fifty feet", "six five zero feet", null),
-        ("Which rooms are walked", "basement and kitchen", "basement, kitchen.", "Basement, kitchen"),
+        ("Which rooms are walked", "basement and kitchen", "basement, kitchen?", "Basement, kitchen"),
         ("test dial?", "two cubic feet", "two cubic feet", null),
         ("heating value", "one thousand thirty two", "one zero three two B T U", null),
         ("How many hours", "twelve hundred hours", "one two zero zero hours", null),
@@ -89,7 +89,7 @@ public sealed class NewJobByVoiceTests(ITestOutputHelper output)
             seen = lines.Length;
             (_, string answer, string readBack, string? typed) = Talk.Last(one => lines.Any(line => line.Contains(one.Question, StringComparison.Ordinal)));
             string last = lines.Last(line => line.EndsWith(':') || line.StartsWith("  > ", StringComparison.Ordinal));
-            bool isReadBack = last.EndsWith("Confirm?", StringComparison.Ordinal);
+            bool isReadBack = lines.Last(line => line.StartsWith("  say: ", StringComparison.Ordinal)).StartsWith("  say: confirm", StringComparison.Ordinal);
             bool isRight = last.Contains(readBack, StringComparison.OrdinalIgnoreCase);
             refused += isReadBack && !isRight ? 1 : 0;
             await (isReadBack && isRight ? program.Say("confirm")

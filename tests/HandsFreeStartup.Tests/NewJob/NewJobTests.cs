@@ -9,7 +9,7 @@ namespace HandsFreeStartup.Tests.NewJob;
 public sealed class NewJobTests : IDisposable
 {
     static readonly string Yesterday = DateTime.Today.AddDays(-1).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-    static readonly string[] Instruments = [Yesterday, "0.3", "", "20 5%", "4 1.5%", "2", "0.008", "", "", "", ""];
+    static readonly string[] Instruments = ["", Yesterday, "20 5%", "0.3", "4 1.5%", "2", "0.008", "", "", "", ""];
     static readonly string[] Place = ["A. Owner", "why", "14 Pond Lane", "650", "basement, kitchen", "2", "", "1200"];
     static readonly string[] Furnace = ["Attic furnace", "natural-gas", "1", "I", "no", "clockwise", "cap", "5-7", "1", "3.2-3.8", "", .. Enumerable.Repeat("", 11)];
     readonly TemporaryFolder _data = new();
@@ -49,7 +49,7 @@ public sealed class NewJobTests : IDisposable
     [Fact]
     public async Task An_old_calibration_is_told()
     {
-        ProgramResult result = await Run(["2020-01-01", "0.3", .. Enumerable.Repeat("", 9), .. Place, .. Furnace, "", "", "no"]);
+        ProgramResult result = await Run(["", "2020-01-01", "0.3", .. Enumerable.Repeat("", 8), .. Place, .. Furnace, "", "", "no"]);
 
         Assert.Contains("An instrument was calibrated on 2020-01-01", result.Output, StringComparison.Ordinal);
         Assert.Equal(0, result.ExitCode);
@@ -64,6 +64,78 @@ public sealed class NewJobTests : IDisposable
         ProgramResult result = await Run([.. Instruments, .. Place, .. Furnace, photo, "", "yes", "done"]);
 
         Assert.Contains("hoto", result.Output[result.Output.IndexOf("[1/", StringComparison.Ordinal)..], StringComparison.Ordinal);
+    }
+
+    /// <summary>With keys one types what one would say: none of it becomes a name.</summary>
+    [Fact]
+    public async Task What_would_be_said_to_the_tool_may_be_typed_to_it()
+    {
+        ProgramResult result = await Run([.. Instruments[..^1], "Skip step", "Tell me more", "Why?", "A. Owner", "Go back", "BACK", "skip step", "Pat Owner", "14 Pond Lane", "650", "kitchen", "go back", "basement", "SKIP THE REST", .. Furnace, "", "T. Echnician", "no"]);
+
+        Assert.Equal(("", 0), (result.Error, result.ExitCode));
+        Site site = UserFile.ReadSite(UserFile.Copy(Assert.Single(Directory.GetFiles(Path.Combine(_data.Path, "sites")))));
+        Assert.Equal(("Pat Owner", "14 Pond Lane", "basement", null), (site.Customer, site.Address, Assert.Single(site.Rooms), site.MeterDialCubicFeet));
+    }
+
+    [Fact]
+    public async Task An_uncertainty_that_no_instrument_has_is_refused()
+    {
+        ProgramResult result = await Run([Yesterday, "0", "-1", "1e9", "1000000000", "10000", "3 3", "101%", "0.0000000001", "NaN", "3", .. Enumerable.Repeat("", 4), .. Place, .. Furnace, "", "", "no"]);
+
+        Assert.Equal(9, result.Output.Split("Expected a number in ppm").Length - 1);
+        InstrumentUncertainty kept = Assert.Single(UserFile.ReadSite(UserFile.Copy(Assert.Single(Directory.GetFiles(Path.Combine(_data.Path, "sites"))))).Instruments);
+        Assert.Equal(("room_co", 3m, 0m), (kept.FieldId, kept.Expanded, kept.ExpandedPercent));
+    }
+
+    [Fact]
+    public async Task Keys_that_are_no_letters_become_no_part_of_a_name()
+    {
+        ProgramResult result = await Run([.. Instruments, "A\u001b[D Owner", "A. Owner", "14 \u202ePond Lane", .. Place[2..], .. Furnace, "", "T\u0007", "T. Echnician", "no"]);
+
+        Assert.Equal(3, result.Output.Split("Some keys were no letters").Length - 1);
+        Assert.Equal(0, result.ExitCode);
+        Assert.Equal("T. Echnician", await File.ReadAllTextAsync(Path.Combine(_data.Path, "technician.txt")));
+    }
+
+    [Fact]
+    public async Task A_kept_file_that_was_spoiled_is_named_and_keeps_nobody_from_a_new_job()
+    {
+        foreach (string folder in (string[])["sites", "appliances"])
+        {
+            await File.WriteAllTextAsync(Path.Combine(Directory.CreateDirectory(Path.Combine(_data.Path, folder)).FullName, "spoiled.yaml"), "::::");
+        }
+
+        ProgramResult result = await Run([.. Instruments, .. Place, .. Furnace, "", "", "no"]);
+
+        Assert.Equal(("", 0), (result.Error, result.ExitCode));
+        Assert.Equal(2, result.Output.Split("Not offered, because it cannot be read").Length - 1);
+    }
+
+    [Theory]
+    [InlineData("instruments: [ { field: nonsense", "instruments.yaml:")]
+    [InlineData("instruments:\n  - { field: flue_co, expanded: -1, source: x }", "instruments.yaml:2")]
+    public async Task A_spoiled_list_of_instruments_is_told_before_anything_is_asked(string text, string told)
+    {
+        await File.WriteAllTextAsync(Path.Combine(_data.Path, "instruments.yaml"), text);
+
+        ProgramResult result = await Run([.. Place, .. Furnace, "", "", "no"]);
+
+        Assert.Equal(2, result.ExitCode);
+        Assert.Contains(told, Assert.Single(result.Error.Trim().Split('\n')), StringComparison.Ordinal);
+        Assert.DoesNotContain("question 1", result.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_data_folder_that_keeps_nothing_is_told_before_anything_is_asked()
+    {
+        string file = Path.Combine(_data.Path, "file");
+        await File.WriteAllTextAsync(file, "");
+
+        ProgramResult result = await ProgramProcess.RunTyping(Instruments, "new", "job", "--keys", "--plain", "--mute", "--data", Path.Combine(file, "data"));
+
+        Assert.Equal(2, result.ExitCode);
+        Assert.Single(result.Error.Trim().Split('\n'));
+        Assert.DoesNotContain("instrument 1", result.Output, StringComparison.Ordinal);
     }
 
     Task<ProgramResult> Run(IEnumerable<string> answers) => ProgramProcess.RunTyping(answers, "new", "job", "--keys", "--plain", "--mute", "--data", _data.Path);

@@ -22,7 +22,7 @@ public sealed class SpokenAnswersTests
 
     static readonly string[] Typed =
     [
-        FormattableString.Invariant($"{Day:yyyy-MM-dd}"), "0.3", "", "20 5%", "4 1.5%", "2", "0.008", "", "", "", "",
+        "", FormattableString.Invariant($"{Day:yyyy-MM-dd}"), "20 5%", "0.3", "4 1.5%", "2", "0.008", "", "", "", "",
         "Pat Owner", "14 Pond Lane", "650", "Basement, kitchen", "2", "", "1200",
         "Attic furnace", "natural-gas", "1", "I", "no", "clockwise", "Threaded cap", "5-7", "1", "3.2-3.8", "", .. Rest,
         "", "Terry Echnician", "no",
@@ -30,12 +30,12 @@ public sealed class SpokenAnswersTests
 
     static readonly string[] Spoken =
     [
-        $"{Day.ToString("MMMM d, yyyy", CultureInfo.InvariantCulture)}.", "confirm", "zero point three percent", "confirm", "skip step",
-        "twenty P P M", "five percent of reading", "confirm", "four degrees", "one point five percent of reading", "confirm", "two degrees", "confirm",
-        "zero point zero zero eight inches", "confirm", "Skip step.", "Unknown.", "Skip.", "Skip step.",
+        "Skip step.", $"{Day.ToString("MMMM d, yyyy", CultureInfo.InvariantCulture)}.", "confirm",
+        "twenty P P M", "five percent of reading", "confirm", "zero point three percent", "confirm", "four degrees", "one point five percent of reading", "confirm", "two degrees", "confirm",
+        "zero point zero zero eight inches", "confirm", "skip step", "Unknown.", "Skip.", "Skip step.",
         "Pat Owner.", "confirm", "14 Pond Lane. 14 Pond Lane.", "confirm", "six hundred fifty feet", "confirm", "Basement and kitchen.", "confirm", "two cubic feet", "confirm", "skip step", "twelve hundred hours", "confirm",
         "Attic furnace.", "confirm", "Natural gas.", "confirm", "One stage.", "confirm", "Category one.", "confirm", "no", "Clockwise.", "confirm", "Threaded cap.", "confirm",
-        "five to seven inches", "confirm", "Rating plate.", "confirm", "three point two to three point eight", "confirm", "The same.", .. Enumerable.Repeat("skip step", 11),
+        "five to seven inches", "confirm", "Rating plate.", "confirm", "three point two to three point eight", "confirm", "yes", .. Enumerable.Repeat("skip step", 11),
         "skip step", "Terry Echnician.", "confirm", "no",
     ];
 
@@ -82,9 +82,12 @@ public sealed class SpokenAnswersTests
     [InlineData("650", "six hundred fifteen feet", "no", "six hundred fifty feet", "confirm")]
     [InlineData("650", "six hundred fifteen feet", "six hundred fifty feet", "keep")]
     [InlineData("650", "six hundred fifty gallons", "mumble", "six hundred fifty", "confirm")]
-    [InlineData("650", "confirm", "yes", "six hundred fifty feet", "say again", "confirm")]
+    [InlineData("650", "confirm", "six hundred fifty feet", "say again", "confirm")]
+    [InlineData("650", "no", "six hundred fifty feet", "yes")]
     [InlineData("650", "six hundred fifteen feet", "key: 650")]
     [InlineData("", "the same")]
+    [InlineData("", "yes")]
+    [InlineData("", "say again", "yes")]
     [InlineData("why", "tell me more")]
     [InlineData("back", "six hundred fifteen feet", "go back")]
     [InlineData("650", "I smell gas", "six hundred fifty feet", "confirm")]
@@ -96,12 +99,55 @@ public sealed class SpokenAnswersTests
         Field feet = new("altitude", "Altitude", [], new Unit("ft", ["feet"], 0.3048)) { Lowest = 0, Highest = 9_000, UsualLowest = 0, UsualHighest = 9_000, FewestDecimals = 0, MostDecimals = 0 };
         Listener listener = new(said);
 
-        string? answer = new SpokenAnswers(listener, TextWriter.Null).Next(new Asked("How high?", AnswerForm.Numbers.Of(feet)) { Says = "How high?", HasLast = true, IsInList = true });
+        string? answer = new SpokenAnswers(listener, TextWriter.Null).Next(new Asked("How high?", AnswerForm.Numbers.Of(feet)) { Says = "How high?", Last = "700", IsInList = true });
 
         Assert.Equal(line, answer);
         Assert.Equal(0, listener.Left);
         Assert.Equal(said.Any(words => words.Contains("gas ", StringComparison.Ordinal) || words.Contains("smell", StringComparison.Ordinal)), listener.Told.Any(words => words.Contains("leave the house", StringComparison.Ordinal)));
         Assert.Equal(said.Any(words => words.Contains("emergency", StringComparison.Ordinal)), listener.Told.Any(words => words.Contains("gas off now", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void What_was_answered_the_last_time_is_said_before_yes_takes_it()
+    {
+        Listener listener = new(["yes"]);
+        new SpokenAnswers(listener, TextWriter.Null).Next(new Asked("Who?", new AnswerForm.Words()) { Says = "Who?", Last = "Pat Owner" });
+
+        Assert.Equal("Who? Pat Owner?", listener.Told[0]);
+    }
+
+    /// <summary>In the fewest words from nothing: the uncertainties by which carbon monoxide is judged, the place, and what a start-up cannot do without.</summary>
+    [Fact]
+    public void The_rest_of_each_part_is_left_out_by_one_phrase_that_is_confirmed()
+    {
+        string day = Day.ToString("MMMM d, yyyy", CultureInfo.InvariantCulture);
+        Listener listener = new(
+        [
+            day, "confirm", "three P P M", "confirm", day, "confirm", "twenty P P M", "confirm", "zero point three percent", "confirm", "skip the rest", "no", "skip the rest", "confirm",
+            "Pat Owner", "confirm", "14 Pond Lane", "confirm", "six hundred fifty feet", "confirm", "Basement", "confirm", "Skip the rest.", "confirm",
+            "Attic furnace", "confirm", "Natural gas", "confirm", "One stage", "confirm", "Skip the rest.", "confirm", "Clockwise", "confirm", "Cap", "confirm",
+            "skip step", "yes", "no",
+        ]);
+        Dictionary<string, string> spoken = FilesOf(new SpokenAnswers(listener, TextWriter.Null));
+        string typedDay = FormattableString.Invariant($"{Day:yyyy-MM-dd}");
+        string[] typed = [typedDay, "3", typedDay, "20", "0.3", "skip the rest", "Pat Owner", "14 Pond Lane", "650", "Basement", "skip the rest", "Attic furnace", "natural-gas", "1", "Skip the rest", "clockwise", "Cap", "", "", "no"];
+
+        Assert.Equal(0, listener.Left);
+        Assert.Equal(FilesOf(new TypedAnswers(TypedLines.Of(new StringReader(string.Join('\n', typed))), TextWriter.Null)), spoken);
+        Assert.DoesNotContain(listener.Told, words => words.Contains("never proven", StringComparison.Ordinal));
+        Assert.DoesNotContain("limits:\n  ", string.Concat(spoken.Values), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("", "skip the rest")]
+    [InlineData("3", "2020-01-01", "20", "skip the rest")]
+    public void Who_leaves_out_what_proves_carbon_monoxide_low_is_told_so(string uncertaintyOfMeter, params string[] then)
+    {
+        using StringWriter told = new();
+        string[] lines = [.. uncertaintyOfMeter.Length == 0 ? [] : new[] { "2020-01-01", uncertaintyOfMeter }, .. then];
+        new InstrumentQuestions(new Conversation(new TypedAnswers(TypedLines.Of(new StringReader(string.Join('\n', lines))), told)), DateOnly.FromDateTime(DateTime.Today)).Ask();
+
+        Assert.Contains("carbon monoxide is never proven to be low.", told.ToString().Split('\n')[^2], StringComparison.Ordinal);
     }
 
     [Theory]
