@@ -112,7 +112,7 @@ public static class CommandLine
         }
         catch (Exception e) when (Sentence(e) is { } sentence)
         {
-            error.Write($"{sentence}\n");
+            error.Write($"{TroubleInLanguage.Shown(parsed, sentence)}\n");
             return ExitCode.WrongUse;
         }
         catch (Exception e)

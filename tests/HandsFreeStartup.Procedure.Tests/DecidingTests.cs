@@ -1,6 +1,7 @@
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Tests.Support;
 
 namespace HandsFreeStartup.Procedure.Tests;
@@ -61,6 +62,8 @@ public sealed class DecidingTests
         LiveJob said = new LiveJob().GoTo("papers").Say(CommandWord.SkipStep).Give(new Phrase.Dictation(Some.Heard() with { Words = "seen before" }));
         Assert.Equal(Phase.ReadingBack, said.Procedure.Phase);
         Assert.Empty(said.Log.OfType<StepSkipped>());
+        Language other = new("es", new Dictionary<string, string> { ["seen before"] = "visto antes", ["\"{0}\"? Confirm, or say no to say it again."] = "¿\"{0}\"?" });
+        Assert.Contains("¿\"seen before\"?", said.Procedure.Announce(said.Last, said.Now).Select(announcement => other.Shown(announcement.Told)));
         said.Say(AnswerWord.No);
         Assert.Equal(Phase.Dictating, said.Procedure.Phase);
     }

@@ -15,13 +15,21 @@ namespace HandsFreeStartup.Calculations.Derivations;
 /// <param name="CannotBeNegative">Whether its interval ends at zero.</param>
 public sealed record DerivationHead(string Id, string Symbol, string What, string Unit, int Decimals, string Source, bool CannotBeNegative = true);
 
-/// <summary>A piece of a sentence that is spoken.</summary>
-/// <param name="Text">Words, or a number as shown.</param>
-/// <param name="Unit">Unit of the number, which may be empty; null for words.</param>
-public sealed record SentencePart(string Text, string? Unit = null)
+/// <summary>A number in a text.</summary>
+/// <param name="Text">As shown.</param>
+/// <param name="Unit">Its unit, which may be empty.</param>
+public sealed record DerivedNumber(string Text, string Unit)
 {
     /// <summary>As shown.</summary>
-    public override string ToString() => string.IsNullOrEmpty(Unit) ? Text : $"{Text} {Unit}";
+    public override string ToString() => Unit.Length > 0 ? $"{Text} {Unit}" : Text;
+}
+
+/// <summary>Symbols and formulas in a text: the same in every language.</summary>
+/// <param name="Text">As shown.</param>
+public sealed record Notation(string Text)
+{
+    /// <summary>As shown.</summary>
+    public override string ToString() => Text;
 }
 
 /// <summary>How a result came about: made by the calculation itself, so that what is explained is what was calculated.</summary>
@@ -72,35 +80,25 @@ public sealed record Derivation(DerivationHead Head, string Formula, string Numb
     public string Bar => Limit is { } limit && Verdict is not (null or Judgement.Verdict.CannotTell) ? GuardBandBar.Of(Result, limit) : "";
 
     /// <summary>Result with uncertainty, to the decimals of the finer of the two: "162 ± 40 ppm", "82.46 ± 0.27 %"; or "35 ppm (0 to 70)" where ± would reach below zero.</summary>
-    public string TextWithUncertainty
-    {
-        get
-        {
-            string unit = Unit.Length > 0 ? " " + Unit : "";
-            return !HasDoubt ? $"{Text}{unit}, {RoundedUncertainty.NoneStated}"
-                : RoundedUncertainty.Of(Result.ExpandedUncertainty) is not { } doubt ? Text + unit
-                : Head.CannotBeNegative && Result.Value < (double)doubt ? $"{Text}{unit} ({Shown(Interval.Low)} to {Shown(Interval.High)})"
-                : $"{Shown(Result.Value, RoundedUncertainty.Decimals(doubt))} ± {doubt.ToString(CultureInfo.InvariantCulture)}{unit}";
-        }
-    }
+    public string TextWithUncertainty => FormattableString.Invariant(ToldResult);
+
+    /// <summary>The same, its numbers as <see cref="DerivedNumber"/>.</summary>
+    public FormattableString ToldResult => !HasDoubt ? (FormattableString)$"{new DerivedNumber(Text, Unit)}, {RoundedUncertainty.NoneStated}"
+        : RoundedUncertainty.Of(Result.ExpandedUncertainty) is not { } doubt ? (FormattableString)$"{new DerivedNumber(Text, Unit)}"
+        : Head.CannotBeNegative && Result.Value < (double)doubt ? (FormattableString)$"{new DerivedNumber(Text, Unit)} ({new DerivedNumber(Shown(Interval.Low), "")} to {new DerivedNumber(Shown(Interval.High), "")})"
+        : (FormattableString)$"{new DerivedNumber(Shown(Result.Value, RoundedUncertainty.Decimals(doubt)), "")} ± {new DerivedNumber(doubt.ToString(CultureInfo.InvariantCulture), Unit)}";
 
     /// <summary>The verdict with what is allowed and who says so; empty without a limit.</summary>
-    public string LimitLine => Limit is { } limit && Verdict is { } verdict ? DerivationText.LimitLine(this, limit, verdict) : "";
+    public FormattableString LimitLine => Limit is { } limit && Verdict is { } verdict ? DerivationText.LimitLine(this, limit, verdict) : (FormattableString)$"";
 
-    /// <summary>The verdict in words: "passes by more than the guard band"; empty without a limit.</summary>
-    public string Judged => Limit is { } limit && Verdict is { } verdict ? DerivationText.Said(verdict, limit) : "";
-
-    /// <summary>"allowed is at most 400 ppm"; empty without a limit.</summary>
-    public string Allowed => Limit is { } limit ? string.Concat(DerivationText.Allowed(this, limit)) : "";
-
-    /// <summary>At most six lines: what it is, formula, numbers, where they came from, uncertainty, limit.</summary>
-    public ImmutableArray<string> Lines() => DerivationText.Lines(this);
+    /// <summary>At most six lines: what it is, formula, numbers, where they came from, uncertainty, limit. Their parts are other such texts, words, numbers and notation.</summary>
+    public ImmutableArray<FormattableString> Lines() => DerivationText.Lines(this);
 
     /// <summary>Everything, a line for each input and step, for the appendix of a copy.</summary>
     public ImmutableArray<string> AllLines() => DerivationText.AllLines(this);
 
     /// <summary>One sentence to be spoken, words and numbers apart.</summary>
-    public ImmutableArray<SentencePart> Sentence() => DerivationText.Sentence(this);
+    public FormattableString Sentence() => DerivationText.Sentence(this);
 
     /// <summary>A number with the decimals of the result, or with more of them.</summary>
     internal string Shown(double value, int decimals = 0) => value.ToString($"F{Math.Max(Head.Decimals, decimals)}", CultureInfo.InvariantCulture);

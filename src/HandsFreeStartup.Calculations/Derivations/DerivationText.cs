@@ -1,26 +1,29 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using HandsFreeStartup.Calculations.Judgement;
 
 namespace HandsFreeStartup.Calculations.Derivations;
 
-/// <summary>A derivation in words.</summary>
+/// <summary>A derivation in words: each text with holes for its parts, so that another language finds it.</summary>
 static class DerivationText
 {
-    public static ImmutableArray<string> Lines(Derivation derivation)
+    public static ImmutableArray<FormattableString> Lines(Derivation derivation)
     {
-        ImmutableArray<string>.Builder lines = ImmutableArray.CreateBuilder<string>(6);
-        lines.Add($"{derivation.Head.Symbol}: {derivation.Head.What}. Source: {derivation.Head.Source}.");
-        lines.Add($"{derivation.Head.Symbol} = {derivation.Formula}");
+        Notation symbol = new(derivation.Head.Symbol);
+        ImmutableArray<FormattableString>.Builder lines = ImmutableArray.CreateBuilder<FormattableString>(6);
+        lines.Add($"{symbol}: {derivation.Head.What}. Source: {derivation.Head.Source}.");
+        lines.Add($"{symbol} = {new Notation(derivation.Formula)}");
         if (derivation.Steps.Length > 0)
         {
-            lines.Add("with " + string.Join("; ", derivation.Steps.Select(step => $"{step.Symbol} = {step.Formula} = {Measured(step.Text, step.Unit)}")));
+            lines.Add($"with {Joined("; ", derivation.Steps.Select(step => (FormattableString)$"{new Notation(step.Symbol)} = {new Notation(step.Formula)} = {new DerivedNumber(step.Text, step.Unit)}"))}");
         }
-        lines.Add("from " + string.Join("; ", derivation.Inputs.Select(input => $"{input.Symbol} {Measured(input.Text, input.Unit)} ({input.Origin})")));
-        lines.Add($"= {derivation.Numbers} = {derivation.TextWithUncertainty}{Budget(derivation)}");
+        lines.Add($"from {Joined("; ", derivation.Inputs.Select(input => (FormattableString)$"{new Notation(input.Symbol)} {new DerivedNumber(input.Text, input.Unit)} ({input.Origin})"))}");
+        lines.Add($"= {new Notation(derivation.Numbers)} = {derivation.ToldResult}{Budget(derivation)}");
         if (derivation.Limit is { } limit && derivation.Verdict is { } verdict)
         {
-            lines.Add($"{derivation.Bar}  {LimitLine(derivation, limit, verdict)}".TrimStart());
+            Notation bar = new(derivation.Bar.Length > 0 ? $"{derivation.Bar}  " : "");
+            lines.Add($"{bar}{LimitLine(derivation, limit, verdict)}");
         }
 
         return lines.ToImmutable();
@@ -39,34 +42,31 @@ static class DerivationText
         $"  Source: {derivation.Head.Source}",
     ];
 
-    public static ImmutableArray<SentencePart> Sentence(Derivation derivation)
+    public static FormattableString Sentence(Derivation derivation)
     {
         (double low, double high) = derivation.Interval;
-        return
-        [
-            new($"{derivation.Head.What} is "), new(derivation.Text, derivation.Unit),
-            .. derivation.Result.StandardUncertainty == 0 ? [] : (SentencePart[])[new(", between "), new(derivation.Shown(low), ""), new(" and "), new(derivation.Shown(high), "")],
-            .. derivation.Budget is [var first, _, ..] ? (SentencePart[])[new("; "), new((100 * first.Share).ToString("F0", CultureInfo.InvariantCulture), "%"), new($" of the doubt comes from {Name(derivation, first.Name)}")] : [],
-            .. derivation is { Limit: { } limit, Verdict: { } verdict } ? [new($"; {Said(verdict, limit)}{(verdict == Verdict.CannotTell ? "," : ", because")} "), .. Allowed(derivation, limit)] : (SentencePart[])[],
-            new("."),
-        ];
+        FormattableString between = derivation.Result.StandardUncertainty == 0 ? Nothing : (FormattableString)$", between {Alone(derivation, low)} and {Alone(derivation, high)}";
+        FormattableString doubt = derivation.Budget is [var first, _, ..]
+            ? (FormattableString)$"; {new DerivedNumber((100 * first.Share).ToString("F0", CultureInfo.InvariantCulture), "%")} of the doubt comes from {Name(derivation, first.Name)}" : Nothing;
+        FormattableString judged = derivation is not { Limit: { } limit, Verdict: { } verdict } ? Nothing
+            : verdict == Verdict.CannotTell ? (FormattableString)$"; {Said(verdict, limit)}, {Allowed(derivation, limit)}" : $"; {Said(verdict, limit)}, because {Allowed(derivation, limit)}";
+        return $"{derivation.Head.What} is {new DerivedNumber(derivation.Text, derivation.Unit)}{between}{doubt}{judged}.";
     }
 
-    public static string LimitLine(Derivation derivation, Limit limit, Verdict verdict) => $"{Said(verdict, limit)}: {string.Concat(Allowed(derivation, limit))} ({limit.Source})";
+    public static FormattableString LimitLine(Derivation derivation, Limit limit, Verdict verdict) => $"{Said(verdict, limit)}: {Allowed(derivation, limit)} ({limit.Source})";
 
-    static string Budget(Derivation derivation) => derivation.Budget.Length == 0 ? ""
-        : ", made of " + string.Join(", ", derivation.Budget.Where(part => Math.Abs(part.Share) >= 0.005)
-            .Select(part => string.Create(CultureInfo.InvariantCulture, $"{part.Name} {100 * part.Share:0} %")));
+    static FormattableString Budget(Derivation derivation) => derivation.Budget.Length == 0 ? Nothing
+        : (FormattableString)$", made of {Joined(", ", derivation.Budget.Where(part => Math.Abs(part.Share) >= 0.005).Select(part => (FormattableString)$"{new Notation(part.Name)} {new DerivedNumber((100 * part.Share).ToString("0", CultureInfo.InvariantCulture), "%")}"))}";
 
-    public static IEnumerable<SentencePart> Allowed(Derivation derivation, Limit limit) => (limit.Lower, limit.Upper) switch
+    static FormattableString Allowed(Derivation derivation, Limit limit) => (limit.Lower, limit.Upper) switch
     {
-        ({ } low, { } high) => [new("allowed are "), new(derivation.Shown(low), ""), new(" to "), new(derivation.Shown(high), derivation.Unit)],
-        (null, { } high) => [new("allowed is at most "), new(derivation.Shown(high), derivation.Unit)],
-        ({ } low, _) => [new("allowed is at least "), new(derivation.Shown(low), derivation.Unit)],
-        _ => [new("nothing is said")],
+        ({ } low, { } high) => (FormattableString)$"allowed are {Alone(derivation, low)} to {new DerivedNumber(derivation.Shown(high), derivation.Unit)}",
+        (null, { } high) => $"allowed is at most {new DerivedNumber(derivation.Shown(high), derivation.Unit)}",
+        ({ } low, _) => $"allowed is at least {new DerivedNumber(derivation.Shown(low), derivation.Unit)}",
+        _ => $"nothing is said",
     };
 
-    public static string Said(Verdict verdict, Limit limit) => verdict switch
+    static string Said(Verdict verdict, Limit limit) => verdict switch
     {
         Verdict.Pass => "passes by more than the guard band",
         Verdict.ConditionalPass => limit.IsSafety ? "inside, but within the guard band, so not proven" : "inside, but within the guard band",
@@ -80,6 +80,13 @@ static class DerivationText
 
     public static string Spread(DerivationInput input) => input.StandardUncertainty == 0 ? ""
         : $" ± {Two(2 * input.StandardUncertainty)}";
+
+    static FormattableString Nothing => $"";
+
+    static FormattableString Joined(string between, IEnumerable<FormattableString> texts) => FormattableStringFactory.Create(
+        string.Join(between, texts.Select((_, index) => string.Create(CultureInfo.InvariantCulture, $"{{{index}}}"))), [.. texts]);
+
+    static DerivedNumber Alone(Derivation derivation, double value) => new(derivation.Shown(value), "");
 
     // Two digits, without an exponent.
     static string Two(double value)

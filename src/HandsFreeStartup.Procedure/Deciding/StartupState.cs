@@ -56,11 +56,11 @@ sealed record RunningTimer(DateTimeOffset StartedAt, TimeSpan? Steady, TimeSpan 
 }
 
 /// <summary>Free speech that was heard and read back.</summary>
-/// <param name="Text">As heard, taken into parts.</param>
+/// <param name="Text">As heard; no language finds other words for it.</param>
 /// <param name="Evidence">How it was heard.</param>
 sealed record HeardText(Message Text, Evidence Evidence)
 {
-    public static HeardText Of(DictationHeard heard) => new(Message.Written(heard.Text), heard.Evidence);
+    public static HeardText Of(DictationHeard heard) => new($"{new MessagePart.Form(heard.Text)}", heard.Evidence);
 }
 
 /// <summary>The clocks as they were when a run began, or the wall clock jumped.</summary>

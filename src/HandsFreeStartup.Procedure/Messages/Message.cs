@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 using System.Text.Json.Serialization;
+using System.Text.RegularExpressions;
+using HandsFreeStartup.Calculations.Derivations;
 using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Procedure.Messages;
@@ -115,7 +117,7 @@ public interface ITold
 /// in the log it is the text that it shows. What its literals and holes are is kept beside the parts: by that a <see cref="Language"/> finds the same sentence in other words.
 /// </remarks>
 [InterpolatedStringHandler, JsonConverter(typeof(MessageText))]
-public sealed class Message : IEquatable<Message>
+public sealed partial class Message : IEquatable<Message>
 {
     readonly string? _written;
     readonly ImmutableArray<MessagePart>.Builder _parts = ImmutableArray.CreateBuilder<MessagePart>();
@@ -137,6 +139,22 @@ public sealed class Message : IEquatable<Message>
 
     /// <summary>A sentence of the program itself that comes back from the log, finished: a language finds again what it was made of.</summary>
     public static Message Recorded(string text) => new(text, isOwn: true);
+
+    /// <summary>A text of the calculations, which know of no messages: its holes are other such texts, numbers, notation and finished words.</summary>
+    public static Message Of(FormattableString text)
+    {
+        Message message = new();
+        int from = 0;
+        foreach (Match hole in NumberedHole.Matches(text.Format))
+        {
+            message.AppendLiteral(text.Format[from..hole.Index]);
+            message.Append(text.GetArgument(int.Parse(hole.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture)));
+            from = hole.Index + hole.Length;
+        }
+
+        message.AppendLiteral(text.Format[from..]);
+        return message;
+    }
 
     /// <summary>Made by the compiler for an interpolated string.</summary>
     public Message(int literalLength, int formattedCount) => _parts.Capacity = Math.Max(literalLength > 0 ? formattedCount * 2 + 1 : formattedCount, 1);
@@ -281,6 +299,25 @@ public sealed class Message : IEquatable<Message>
     /// <summary>Adds a number without a unit, its decimals as they are.</summary>
     public void AppendFormatted(decimal number) => AppendFormatted(new MessagePart.Quantity(ShownValue.Alone(number, "")));
 
+    void Append(object? part)
+    {
+        switch (part)
+        {
+            case FormattableString text:
+                AppendFormatted(Of(text));
+                break;
+            case DerivedNumber number:
+                AppendFormatted(new ShownValue(number.Text, "", "", number.Unit));
+                break;
+            case Notation notation:
+                AppendFormatted(new MessagePart.Form(notation.Text));
+                break;
+            case string words:
+                AppendFormatted(Recorded(words));
+                break;
+        }
+    }
+
     void AddText(string words)
     {
         if (words.Length > 0)
@@ -300,4 +337,7 @@ public sealed class Message : IEquatable<Message>
 
     /// <inheritdoc/>
     public override int GetHashCode() => Shown.GetHashCode(StringComparison.Ordinal);
+
+    [GeneratedRegex(@"\{([0-9]+)\}", RegexOptions.CultureInvariant)]
+    private static partial Regex NumberedHole { get; }
 }

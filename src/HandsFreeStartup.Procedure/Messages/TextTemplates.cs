@@ -27,12 +27,15 @@ sealed partial class TextTemplates
             if (sentence.Contains(template.Longest, StringComparison.Ordinal) && template.Form.Value.Match(sentence) is { Success: true } match
                 && (template.Letters >= FewLetters || match.Groups.Values.Skip(1).All(hole => IsNumber(hole.Value))))
             {
-                return Hole.Replace(template.Translation, hole => translated(match.Groups[$"h{hole.Groups[1].Value}"].Value));
+                return Hole.Replace(template.Translation, hole => match.Groups[$"h{hole.Groups[1].Value}"].Value is var words && IsQuoted(template.Translation, hole) ? words : translated(words));
             }
         }
 
         return null;
     }
+
+    /// <summary>In double quotes stands what somebody said or wrote, or a key that must be written so: "{0}", «{0}».</summary>
+    static bool IsQuoted(string text, Match hole) => hole.Index > 0 && hole.Index + hole.Length < text.Length && (text[hole.Index - 1], text[hole.Index + hole.Length]) is ('"', '"') or ('«', '»');
 
     static bool IsNumber(string text) => text.Length > 0 && (char.IsAsciiDigit(text[0]) || (text[0] is '-' or '−' && text.Length > 1 && char.IsAsciiDigit(text[1])));
 

@@ -37,12 +37,11 @@ static class Explaining
         select (scope, derivation);
 
     static IEnumerable<Announcement> Of(StartupState state, CalculatedResult result) => Derive(state, state.LastEntered?.Scope ?? "", result) is { } derivation
-        ? Lines(Told(derivation.Sentence()), [.. derivation.Lines().Select(Message.FromString)])
+        ? Lines(Message.Of(derivation.Sentence()), [.. derivation.Lines().Select(Message.Of)])
         : Lines((Message)$"{result.Label} {ResultWords.Told(result)}.",
-            [(Message)$"{result.Label} {ResultWords.Told(result)}", $"from {string.Join("; ", result.Inputs.Select(input => $"{Fields.Find(input.Key)?.Label ?? input.Key} {ResultWords.Input(result, input.Key)}"))}", $"by {result.Formula}"]);
+            [(Message)$"{result.Label} {ResultWords.Told(result)}", $"from {Message.Join("; ", result.Inputs.Keys.Select(id => Input(result, id)))}", $"by {result.Formula}"]);
 
-    static Message Told(IEnumerable<SentencePart> parts) =>
-        Message.Join("", parts.Select(part => part.Unit is { } unit ? (Message)$"{new ShownValue(part.Text, "", "", unit)}" : part.Text));
+    static Message Input(CalculatedResult result, string fieldId) => $"{Fields.Find(fieldId)?.Label ?? fieldId} {ResultWords.Input(result, fieldId)}";
 
     static Derivation? Derive(StartupState state, string scope, CalculatedResult result)
     {
@@ -61,7 +60,7 @@ static class Explaining
             Day = state.Day,
             FirstSets = standing.Where(kept => state.FirstOf(kept.Reading.Key) is not null).ToImmutableDictionary(kept => kept.Reading.Key.FieldId, kept => state.FirstOf(kept.Reading.Key)!.Value),
             Origins = standing.ToImmutableDictionary(
-                kept => kept.Reading.Key.FieldId, kept => $"{(kept.Reading.Evidence.Channel == Channel.Voice ? "said" : "typed")} at {times.Time(kept.At)}"),
+                kept => kept.Reading.Key.FieldId, kept => kept.Reading.Evidence.Channel == Channel.Voice ? $"said at {times.Time(kept.At)}" : $"typed at {times.Time(kept.At)}"),
         };
         return JobNumbers.Explain(inputs, result.Id, state.Limit(result.Id, scope)) is not { } derivation ? null
             : (result.ExpandedUncertainty is null ? derivation.WithoutDoubt() : derivation) with { IsUnproven = result.Verdict == Verdict.CannotTell };
@@ -73,15 +72,15 @@ static class Explaining
         ShownValue shown = ShownValue.Of(reading);
         Message value = $"{Fields.Find(reading.Key.FieldId)!} {shown}";
         Message heard = $"{value}, {EvidenceWords.Of(reading.Evidence, wasConfirmed: false)}";
-        Message doubt = reading.IsOver ? "More than the instrument shows, and nobody knows how much more." : shown.Uncertainty.Length > 0 ? $"The instrument may be off by {shown.Uncertainty} {reading.UnitSymbol} (k = 2)." : "The site file states no uncertainty of the instrument.";
+        Message doubt = reading.IsOver ? (Message)"More than the instrument shows, and nobody knows how much more." : shown.Uncertainty.Length > 0 ? (Message)$"The instrument may be off by {shown.Uncertainty} {reading.UnitSymbol} (k = 2)." : "The site file states no uncertainty of the instrument.";
         if (reading.Limit is not { } limit || reading.Verdict is null)
         {
-            return Lines((Message)$"{value}. No limit judges it{(reading.IsEarly ? " yet: it was said early" : "")}.", [heard, doubt, "No limit judges it."]);
+            return Lines(reading.IsEarly ? (Message)$"{value}. No limit judges it yet: it was said early." : $"{value}. No limit judges it.", [heard, doubt, "No limit judges it."]);
         }
 
         Estimate estimate = new((double)reading.Value, (double)(reading.ExpandedUncertainty ?? 0) / Estimate.CoverageFactor);
         Message verdict = Announcer.InWords(reading.Verdict, limit);
-        string bar = reading.IsOver ? "" : $"{GuardBandBar.Of(estimate, limit.ToJudge())} ";
+        MessagePart bar = new MessagePart.Form(reading.IsOver ? "" : $"{GuardBandBar.Of(estimate, limit.ToJudge())} ");
         return Lines((Message)$"{value}.{verdict}", [heard, doubt, (Message)$"{bar}{verdict} Source: {Message.Written(limit.Source)}."]);
     }
 

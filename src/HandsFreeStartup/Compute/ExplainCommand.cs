@@ -71,7 +71,7 @@ static class ExplainCommand
 
         Derivation derivation = explanation.Derive(inputs, LimitOf(parsed))
             ?? throw new WrongUseException($"{id} cannot be worked out from these numbers: look for an O2 too near to that of air, or one that cannot be.");
-        IEnumerable<string> lines = parsed.GetValue(Spoken) ? [string.Concat(derivation.Sentence())] : parsed.GetValue(Whole) ? derivation.AllLines() : derivation.Lines();
+        IEnumerable<string> lines = parsed.GetValue(Spoken) ? [FormattableString.Invariant(derivation.Sentence())] : parsed.GetValue(Whole) ? derivation.AllLines() : derivation.Lines().Select(FormattableString.Invariant);
         return parsed.GetValue(Draws) is { } draws ? lines.Append(Drawn(explanation, inputs, derivation, draws)) : lines;
     }
 

@@ -77,8 +77,8 @@ public sealed class DerivationTests
         Derivation derivation = Derive(id, Jobs.Of(job), new Limit(null, 1e6, "example", IsSafety: false));
 
         Assert.InRange(derivation.Lines().Length, 5, 6);
-        Assert.DoesNotContain(derivation.Lines(), line => line.Contains('\n'));
-        Assert.EndsWith(".", string.Concat(derivation.Sentence()));
+        Assert.DoesNotContain(derivation.Lines(), line => FormattableString.Invariant(line).Contains('\n'));
+        Assert.EndsWith(".", FormattableString.Invariant(derivation.Sentence()));
         if (derivation.Result.StandardUncertainty > 0)
         {
             Assert.Equal(1, derivation.Budget.Sum(part => part.Share), 1e-9);
@@ -142,7 +142,7 @@ public sealed class DerivationTests
         Assert.Equal(0.987, derivation.Budget[0].Share, 0.001);
         Assert.Equal(
             "CO air-free, as it would read without excess air is 162 ppm, between 129 and 195; 99 % of the doubt comes from the CO; "
-            + "passes by more than the guard band, because allowed is at most 400 ppm.", string.Concat(derivation.Sentence()));
+            + "passes by more than the guard band, because allowed is at most 400 ppm.", FormattableString.Invariant(derivation.Sentence()));
         Assert.Equal(Verdict.Pass, derivation.Verdict);
     }
 

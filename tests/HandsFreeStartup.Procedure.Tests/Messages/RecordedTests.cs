@@ -20,6 +20,8 @@ public sealed class RecordedTests
         ["{0} is open"] = "{0}: abierto",
         ["{0} is not open"] = "{0}: no abierto",
         ["{0} was {1}, {1} ago"] = "{0}: {1}, hace {1}",
+        ["typed \"{0}\""] = "escrito \"{0}\"",
+        ["Unknown key '{0}'."] = "Clave desconocida «{0}».",
         ["{0}{1} opened"] = "{0}{1} se abrió",
     });
 
@@ -30,6 +32,8 @@ public sealed class RecordedTests
     [InlineData("the plug is not open", "the plug: no abierto")]
     [InlineData("It was 5, 5 ago", "It: 5, hace 5")]
     [InlineData("It was 5, 6 ago", "It was 5, 6 ago")]
+    [InlineData("typed \"rating plate\"", "escrito \"rating plate\"")]
+    [InlineData("Unknown key 'rating plate'.", "Clave desconocida «rating plate».")]
     [InlineData("A plug opened", "A plug opened")]
     [InlineData("left to right", "left to right")]
     [InlineData("Nothing that is known", "Nothing that is known")]

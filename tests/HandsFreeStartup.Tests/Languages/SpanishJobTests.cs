@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Simulation;
 using HandsFreeStartup.Storage.Log;
@@ -8,7 +9,7 @@ using UglyToad.PdfPig;
 namespace HandsFreeStartup.Tests.Languages;
 
 /// <summary>The program as its user runs it, in Spanish: what is shown changes, what is recorded does not.</summary>
-public sealed class SpanishJobTests
+public sealed partial class SpanishJobTests
 {
     static readonly string[] Danger = ["done", "no", "done", "room monoxide 500", "yes", "how long", "what is open", "finish", "confirm", "the alarm of the house went off", "not in order", "done", "yes"];
 
@@ -107,6 +108,25 @@ public sealed class SpanishJobTests
         Assert.DoesNotMatch(@"\b(the|is|was|not|with|from|by)\b", explained);
     }
 
+    /// <summary>Each reading of a whole job, and what is worked out of it, is explained in Spanish as soon as it is said.</summary>
+    [Fact]
+    public async Task What_is_explained_on_the_job_is_Spanish_but_for_what_was_said_and_the_names_of_the_sheets()
+    {
+        using TemporaryFolder data = new();
+        string script = Path.Combine(data.Path, "script.txt");
+        IEnumerable<string> done = new IdealRun(Furnace.From(ShippedPlans.Plan("gas-furnace", "furnace-one-stage-propane", "site-farm", "new"), [], 3)).Run().Done.Select(line => line[(line.IndexOf(": ", StringComparison.Ordinal) + 2)..]);
+        await File.WriteAllLinesAsync(script, done.SelectMany(line => Reading().IsMatch(line) ? (string[])[line, "explain that"] : [line]));
+
+        ProgramResult result = await InProcess.Run("rehearse", "--appliance", Sheet("furnace-one-stage-propane"), "--seed", "3", "--script", script, "--technician", "T", "--data", data.Path, "--language", "es");
+
+        Assert.Equal("", result.Error);
+        Assert.Contains("compuesta de", result.Output, StringComparison.Ordinal);
+        string[] told = result.Output.Split('\n');
+        string[] explained = [.. told.Index().Where(line => line.Item.Contains("explain that", StringComparison.Ordinal)).SelectMany(line => told.Skip(line.Index + 1).TakeWhile(next => next.StartsWith("  > ", StringComparison.Ordinal)))];
+        Assert.True(explained.Length > 60, $"{explained.Length} lines");
+        Assert.DoesNotContain(explained, line => English().IsMatch(Said().Replace(line, "")));
+    }
+
     [Fact]
     public async Task The_summary_is_written_in_the_language_of_the_job()
     {
@@ -143,4 +163,13 @@ public sealed class SpanishJobTests
     }
 
     static string Sheet(string name) => Path.Combine(AppContext.BaseDirectory, "checklists", $"{name}.yaml");
+
+    [GeneratedRegex("[0-9]$", RegexOptions.CultureInvariant)]
+    private static partial Regex Reading();
+
+    [GeneratedRegex("\"[^\"]*\"", RegexOptions.CultureInvariant)]
+    private static partial Regex Said();
+
+    [GeneratedRegex(@"\b(the|is|was|not|with|from|by|at|of|typed|said|source|limit|instrument)\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex English();
 }

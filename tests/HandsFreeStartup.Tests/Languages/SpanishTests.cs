@@ -24,6 +24,7 @@ public sealed partial class SpanishTests(ITestOutputHelper output)
     static readonly ImmutableArray<string> Vital =
     [
         "Procedure/Showing/Alarms.cs", "Procedure/Showing/Announcer.cs", "Procedure/Showing/Prompts.cs", "Procedure/Showing/Imperatives.cs",
+        "Procedure/Showing/Explaining.cs", "Calculations/Derivations/DerivationText.cs", "Calculations/Derivations/Derivation.cs",
         "Procedure/Safety/CarbonMonoxideTier.cs", "Procedure/Safety/SafetyWait.cs", "Procedure/Checklists/MakingSafe.cs", "Procedure/Checklists/OthersRunning.cs",
         "Procedure/Wording/MonoxideWords.cs", "Procedure/Wording/MonoxideProof.cs", "Procedure/Deciding/Halt.cs", "Procedure/Deciding/RoomAir.cs",
     ];

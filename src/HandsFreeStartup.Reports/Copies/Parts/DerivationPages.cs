@@ -34,10 +34,10 @@ sealed class DerivationPages(Ruler ruler, CopyFacts copy, double width)
     IEnumerable<Strip> Of(string scope, Derivation derivation) =>
     [
         Strip.Space(9) with { KeepsWithNext = true },
-        .. Kept(Texts.Paragraph(ruler, $"{copy.Language.Name($"{ResultKind.Find(derivation.Head.Id)?.Label ?? derivation.Head.Id}{Labels.In(scope)}")}: {derivation.TextWithUncertainty}", Title, width)),
-        .. Kept(Texts.Paragraph(ruler, Upper(copy.Told($"{new MessagePart.Text(R(derivation.Head.What))}. Source: {new MessagePart.Text(R(derivation.Head.Source))}.")), Quiet, width)),
+        .. Kept(Texts.Paragraph(ruler, $"{copy.Language.Name($"{ResultKind.Find(derivation.Head.Id)?.Label ?? derivation.Head.Id}{Labels.In(scope)}")}: {copy.Told(Message.Of(derivation.ToldResult))}", Title, width)),
+        .. Kept(Texts.Paragraph(ruler, Upper(copy.Told($"{Message.Recorded(derivation.Head.What)}. Source: {Message.Recorded(derivation.Head.Source)}.")), Quiet, width)),
         .. Kept(Equation(derivation.Head.Symbol, derivation.Formula, "")),
-        .. Kept(Equation("", derivation.Numbers, $"= {derivation.TextWithUncertainty}")),
+        .. Kept(Equation("", derivation.Numbers, $"= {copy.Told(Message.Of(derivation.ToldResult))}")),
         .. derivation.Steps.IsEmpty ? [] : Kept(Texts.Paragraph(ruler, copy.T("with"), Quiet, width)),
         .. derivation.Steps.SelectMany(step => Equation(step.Symbol, step.Formula, "").Concat(Equation("", step.Numbers, $"= {Measured(step.Text, step.Unit)}"))),
         Strip.Space(4) with { KeepsWithNext = true },
@@ -77,7 +77,7 @@ sealed class DerivationPages(Ruler ruler, CopyFacts copy, double width)
     IEnumerable<Strip> Limit(Derivation derivation) => derivation.Limit is null ? [] :
     [
         .. derivation.Bar.Length == 0 ? Array.Empty<Strip>() : [new Strip(13, (pen, x, y) => Bar(pen, derivation.Bar, x, y + 2)) { KeepsWithNext = true }],
-        .. Texts.Paragraph(ruler, derivation.Judged.Length == 0 ? "" : $"{R(derivation.Judged)}: {R(derivation.Allowed)} ({copy.Language.Name(derivation.Limit.Source)})", Style.Body, width - Margin),
+        .. Texts.Paragraph(ruler, copy.Told(Message.Of(derivation.LimitLine)), Style.Body, width - Margin),
     ];
 
     /// <summary>The bar of text as a drawing: full where the limit is proven, half where the guard band lies, a line outside; a stroke is a limit, the black mark the value.</summary>
