@@ -8,7 +8,7 @@ using HandsFreeStartup.Tests.Support;
 namespace HandsFreeStartup.Tests.Rehearse;
 
 /// <summary>A test that needs a sound server and voices; without them it is reported as skipped.</summary>
-public sealed class SoundRoomFactAttribute : FactAttribute
+public class SoundRoomFactAttribute : FactAttribute
 {
     public SoundRoomFactAttribute()
     {
