@@ -32,6 +32,9 @@ public sealed class StartupProcedure(StartupPlan plan)
     /// <summary>What may be said now.</summary>
     public Expectation Expectation => Expectations.Of(_state);
 
+    /// <summary>What is asked now.</summary>
+    public Asked Asked => Asked.Of(_state);
+
     /// <summary>The first events of a job; nothing changes.</summary>
     /// <param name="job">What the job runs with.</param>
     /// <param name="now">The present.</param>

@@ -69,6 +69,7 @@ public sealed class StartupSession(
     long _soundSince = clock.GetTimestamp();
     string? _insistedOn;
     long _insistedAt;
+    Asked? _metBySpeech;
     bool _isClosed;
     int _reds;
 
@@ -204,6 +205,7 @@ public sealed class StartupSession(
         switch (input)
         {
             case Input.SpeechBegan:
+                _metBySpeech = procedure.Asked;
                 HushFor(_profile == HearingProfile.Headset);
                 Notice(_ear with { State = EarState.HearingSpeech });
                 break;
@@ -221,7 +223,7 @@ public sealed class StartupSession(
                 _isClosed = true;
                 break;
             case Input.Spoken spoken:
-                Hearing heard = new(ear!, _hearing, log.KeepClip, spoken, hearing => AwakeAfterHearing(hearing, spoken.Over));
+                Hearing heard = new(ear!, _hearing, log.KeepClip, spoken, hearing => AwakeAfterHearing(hearing, spoken.Over)) { Met = _metBySpeech };
                 _hearing = heard.Begin(Awaited);
                 Notice(_ear with { State = EarState.Understanding });
                 _errands.Enqueue(new Errand(() => Obey(heard)) { Heard = heard });
@@ -359,9 +361,10 @@ public sealed class StartupSession(
         }
 
         Phrase phrase = heard.Phrase;
-        if (IsDropped(phrase, heard.Over))
+        OverVoice over = new(_profile, heard.Over);
+        if (!over.Counts(phrase))
         {
-            Notice(_ear with { State = EarState.Listening });
+            DropSaidOver(phrase, over.IsEcho(phrase));
             return null;
         }
 
@@ -369,6 +372,14 @@ public sealed class StartupSession(
         {
             _ear = _ear with { State = EarState.Listening };
             AskAgain(phrase.Evidence);
+            return null;
+        }
+
+        // Who hears nothing for a while says it again; the second "yes" must not answer the next question.
+        if (heard.Met is { } met && met != procedure.Asked && Hands?.AreMeant(phrase) != true && Asked.IsMeantFor(phrase))
+        {
+            _ear = _ear with { State = EarState.Listening };
+            AskAgain(phrase.Evidence with { Certainty = Certainty.Red, Why = "It was said before this was asked." });
             return null;
         }
 
@@ -385,13 +396,12 @@ public sealed class StartupSession(
         return null;
     }
 
-    /// <summary>Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on.</summary>
-    bool IsDropped(Phrase phrase, string? said)
+    /// <summary>Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on. Who said them sees that he must say them again.</summary>
+    void DropSaidOver(Phrase phrase, bool isEcho)
     {
-        OverVoice over = new(_profile, said);
-        bool isForNow = over.Counts(phrase);
-        HushFor(!isForNow && !over.IsEcho(phrase));
-        return !isForNow;
+        HushFor(!isEcho);
+        _ear = _ear with { State = EarState.Listening };
+        Show(isEcho || phrase is Phrase.NotUnderstood ? null : phrase.Evidence with { Certainty = Certainty.Red, Why = "It was said over the voice: say it again." }, []);
     }
 
     bool IsEcho(Phrase phrase, string? said) => new OverVoice(_profile, said).IsEcho(phrase);

@@ -1,3 +1,4 @@
+using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Session;
@@ -14,6 +15,9 @@ sealed class Hearing(IEar ear, Task before, Func<Speech.Listening.SpeechClip, st
     Task<Phrase>? _phrase;
     Expectation? _expectation;
     Task<string?>? _clip;
+
+    /// <summary>What was asked when it began; null where nobody noticed its beginning.</summary>
+    public Asked? Met { get; init; }
 
     /// <summary>What the tool was saying at the same time, or null.</summary>
     public string? Over => spoken.Over;

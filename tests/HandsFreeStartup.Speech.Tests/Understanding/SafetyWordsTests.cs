@@ -61,6 +61,8 @@ public sealed class SafetyWordsTests
     [InlineData("stop stop stop stop", CommandWord.EmergencyStop, false)]
     [InlineData("stop, stop, stop it", CommandWord.EmergencyStop, false)]
     [InlineData("emergency stop please", CommandWord.EmergencyStop, false)]
+    [InlineData("emergency stop is", CommandWord.EmergencyStop, false)]
+    [InlineData("emergency stop was", CommandWord.EmergencyStop, false)]
     [InlineData("help, there is a fire in the attic", CommandWord.EmergencyStop, true)]
     [InlineData("the furnace is on fire", CommandWord.EmergencyStop, true)]
     [InlineData("we have a fire and I smell gas", CommandWord.EmergencyStop, true)]

@@ -38,6 +38,7 @@ public sealed class EmergencyByVoiceTests(ITestOutputHelper output)
         await program.GoOn(view => view.Phase == Phase.Finished);
         await program.Ended();
         output.WriteLine(program.ToString());
+        output.WriteLine(program.Told);
 
         Assert.Empty(program.Wrong);
         Assert.True(before < program.Log.Count);

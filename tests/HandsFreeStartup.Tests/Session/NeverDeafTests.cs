@@ -73,6 +73,7 @@ public sealed class NeverDeafTests
         int before = await Take(HearingProfile.EchoCancelled, new Phrase.Answer(AnswerWord.No, Some.Heard() with { Words = "no" }));
         Assert.Equal(before, _log.Events.Count);
         Assert.True(_voice.Broken > 0);
+        Assert.Contains(_display.Heard, heard => heard is { Certainty: Certainty.Red, Why: "It was said over the voice: say it again." });
     }
 
     [Theory]
@@ -122,7 +123,6 @@ public sealed class NeverDeafTests
 
     static Phrase.Command Heard(CommandWord word, string words) => new(word, Some.Heard() with { Words = words });
 
-    /// <returns>How many events there were before.</returns>
     /// <summary>Where it is known, a call among its words must be heard by both ears or by the surer one.</summary>
     [Theory]
     [InlineData(HearingProfile.HalfDuplex, false)]
@@ -136,6 +136,7 @@ public sealed class NeverDeafTests
         Assert.Equal(matters, session.Saying is not null);
     }
 
+    /// <returns>How many events there were before.</returns>
     async Task<int> Take(HearingProfile profile, Phrase? heard, params Input[] inputs)
     {
         StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar(heard is null ? [] : [heard]), new FakeTimeProvider(Some.Morning)) { Profile = profile };

@@ -56,6 +56,70 @@ public sealed class StartupSessionTests
         Assert.Equal("clip.wav", Assert.Single(empty.Events.OfType<ReadingEntered>()).Reading.Evidence.Clip);
     }
 
+    /// <summary>Who hears nothing for a while says it again: on a slow machine both are understood, one after the other.</summary>
+    [Fact]
+    public async Task An_answer_said_twice_does_not_answer_the_next_question_too()
+    {
+        (StartupSession session, NotedLog log, NotedDisplay display) = Session(new Phrase.Answer(AnswerWord.No, Some.Heard()), new Phrase.Answer(AnswerWord.No, Some.Heard()));
+
+        await Take(session, new Input.SpeechBegan(), new Input.Spoken(Clip), new Input.SpeechBegan(), new Input.Spoken(Clip with { Samples = new float[16_000] }));
+
+        Assert.Single(log.Events.OfType<AnswerGiven>());
+        Assert.Equal("It was said before this was asked.", display.Heard[^1].Why);
+        Assert.Contains(display.Said, said => said.Text == "Say it again.");
+    }
+
+    [Theory]
+    [InlineData(CommandWord.Done)]
+    [InlineData(CommandWord.Next)]
+    [InlineData(CommandWord.GoBack)]
+    [InlineData(CommandWord.SkipStep)]
+    [InlineData(CommandWord.Finish)]
+    public async Task A_command_about_the_step_that_began_before_it_does_not_move_the_next_one(CommandWord word)
+    {
+        (StartupSession session, NotedLog log, _) = Session(new Phrase.Command(word, Some.Heard()));
+
+        await Take(session, new Input.SpeechBegan(), new Input.Typed("no"), new Input.Spoken(Clip));
+
+        Assert.IsNotType<UtteranceHeard>(log.Events[^1]);
+        Assert.Single(log.Events.OfType<StepDone>());
+        Assert.Equal(2, log.Events.OfType<StepEntered>().Count());
+    }
+
+    [Fact]
+    public async Task A_reading_for_one_room_is_not_entered_for_the_next()
+    {
+        LiveJob job = new LiveJob().GoTo("combustion");
+        NotedLog log = new(_notes);
+        StartupSession session = new(job.Procedure, log, new NotedDisplay(_notes), new SilentVoice(), new ScriptedEar(new Phrase.Reading(Fields.Find("oxygen")!, 7.6m, Some.Heard())), new FakeTimeProvider(Some.Morning));
+
+        await Take(session, new Input.SpeechBegan(), new Input.Typed("go back"), new Input.Spoken(Clip));
+
+        Assert.Empty(log.Events.OfType<ReadingEntered>());
+    }
+
+    [Theory]
+    [InlineData(CommandWord.EmergencyStop)]
+    [InlineData(CommandWord.GasSmell)]
+    public async Task A_call_for_help_counts_whenever_it_began(CommandWord word)
+    {
+        (StartupSession session, NotedLog log, _) = Session(new Phrase.Command(word, Some.Heard()));
+
+        await Take(session, new Input.SpeechBegan(), new Input.Typed("no"), new Input.Spoken(Clip));
+
+        Assert.Single(log.Events.OfType<StartupStopped>());
+    }
+
+    [Fact]
+    public async Task A_question_to_the_tool_counts_whenever_it_began()
+    {
+        (StartupSession session, NotedLog log, _) = Session(new Phrase.Command(CommandWord.WhatIsOpen, Some.Heard()));
+
+        await Take(session, new Input.SpeechBegan(), new Input.Typed("no"), new Input.Spoken(Clip));
+
+        Assert.Single(log.Events.OfType<QuestionAsked>());
+    }
+
     [Fact]
     public async Task Talk_during_a_pause_leaves_neither_an_event_nor_a_sound()
     {

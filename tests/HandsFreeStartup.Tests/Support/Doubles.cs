@@ -42,9 +42,13 @@ public sealed class NotedDisplay(List<string> notes) : IDisplay
     /// <summary>Everything that was said so far.</summary>
     public List<Announcement> Said { get; } = [];
 
+    /// <summary>Everything that was heard so far.</summary>
+    public List<Evidence> Heard { get; } = [];
+
     public void Show(Moment moment)
     {
         Last = moment;
+        Heard.AddRange(moment.Heard is { } heard ? [heard] : Array.Empty<Evidence>());
         Said.AddRange(moment.Said);
         lock (notes)
         {
