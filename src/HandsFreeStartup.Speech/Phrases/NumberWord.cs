@@ -56,6 +56,10 @@ sealed record NumberWord(string Text, NumberPart Part, int Value = 0)
 
     static readonly FrozenDictionary<string, NumberWord> ByText = All.ToFrozenDictionary(word => word.Text);
 
+    /// <summary>Whether the number in <paramref name="words"/> ends like a ten or a teen, or like what noise leaves of one: "sixty" sounds like "six two", "eighty" like "eight".</summary>
+    public static bool MayEndCovered(string words) =>
+        words.Split(' ').Select(Find).LastOrDefault(word => word is not null) is { } last && (last.Part is NumberPart.Ten || last.Value is 2 or 8 or > 12);
+
     /// <summary>The number word spelled <paramref name="text"/> (lower case), or null.</summary>
     public static NumberWord? Find(string text) => ByText.GetValueOrDefault(text == "o" ? "oh" : text);
 }

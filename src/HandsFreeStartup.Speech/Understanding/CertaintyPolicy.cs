@@ -11,7 +11,8 @@ namespace HandsFreeStartup.Speech.Understanding;
 /// <param name="Margin">Distance to the second best meaning, of all ears together.</param>
 /// <param name="Ratio">The ratio of the ear where it is higher.</param>
 /// <param name="HasTwinWithZero">Whether an ear came across the same words with a zero more, which may have been lost.</param>
-public sealed record Measured(double Mean, double WorseMean, double WorseLowest, double WorseRatio, double Margin, double Ratio, bool HasTwinWithZero);
+/// <param name="MayBeAnotherTen">Whether it is a number of which noise may have covered a syllable: of "sixty" it leaves "six two", of "eighty" "eight", of "seventeen" "seventy".</param>
+public sealed record Measured(double Mean, double WorseMean, double WorseLowest, double WorseRatio, double Margin, double Ratio, bool HasTwinWithZero, bool MayBeAnotherTen);
 
 /// <summary>What a phrase must reach, each by itself.</summary>
 /// <param name="Mean">See <see cref="Measured.Mean"/>.</param>
@@ -36,6 +37,11 @@ public sealed record KindThresholds(Threshold Reading, Threshold Phrase, Thresho
 /// <param name="FreeMean">Mean log-probability per token of a free reading that holds one among other words.</param>
 public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, double FreeMean);
 
+/// <summary>What a number must reach of which noise may have covered a syllable.</summary>
+/// <param name="Below">In sounds whose speech stands less above the noise, decibels.</param>
+/// <param name="Margin">See <see cref="Measured.Margin"/>; more than one ear reaches alone.</param>
+public sealed record CoveredSyllable(double Below, double Margin);
+
 /// <summary>The numbers that decide; they stand in one data file, <c>certainty.json</c>, and nowhere else.</summary>
 /// <param name="Origin">How they were found.</param>
 public sealed record CertaintyPolicy(string Origin)
@@ -52,6 +58,9 @@ public sealed record CertaintyPolicy(string Origin)
     /// <summary>For the title of a step after "go to", when both ears listened and agree; it is asked before it is done.</summary>
     public required Threshold Step { get; init; }
 
+    /// <summary>For a number of which noise may have covered a syllable.</summary>
+    public required CoveredSyllable Covered { get; init; }
+
     /// <summary>Above it nobody spoke, 0..1.</summary>
     public required double NoSpeechProbability { get; init; }
 
@@ -63,6 +72,13 @@ public sealed record CertaintyPolicy(string Origin)
 
     /// <summary>What a phrase must reach by the number of ears that listened.</summary>
     public KindThresholds For(int ears) => ears > 1 ? TwoEars : OneEar;
+
+    /// <summary>What a reading must reach to be entered without asking.</summary>
+    public Threshold ForReading(Utterance utterance, Measured measured)
+    {
+        Threshold usual = For(utterance.Ears.Length).Reading;
+        return measured.MayBeAnotherTen && utterance.SignalToNoise < Covered.Below ? usual with { Margin = Covered.Margin } : usual;
+    }
 
     static readonly JsonSerializerOptions Format = new(JsonSerializerDefaults.Web);
 

@@ -138,7 +138,7 @@ public static class PhraseReader
                 : Refuse(utterance, weighing, $"It was perhaps \"{weighing.Best.Words.ToLowerInvariant()}\", but not clearly.");
         }
 
-        ImmutableArray<string> doubts = [.. Doubts(weighing, reading, needed.Reading)];
+        ImmutableArray<string> doubts = [.. Doubts(weighing, reading, policy.ForReading(utterance, weighing.Measured))];
         return doubts.IsEmpty ? PhraseText.ToPhrase(reading, EvidenceOf(weighing, Certainty.Green, ""))
             : !Missing(weighing.Measured, policy.Amber).Any() ? PhraseText.ToPhrase(reading, EvidenceOf(weighing, Certainty.Amber, string.Join(' ', doubts)))
             : Refuse(utterance, weighing, "It was not clear enough to guess.");

@@ -53,6 +53,34 @@ public sealed class PhraseReaderTests
         Assert.Equal(Certainty.Green, CertaintyOf(Said(doubtful, clear)));
     }
 
+    /// <summary>Noise leaves "six two" or "six" of "sixty", and makes "seventy" of "seventeen": seen in a recorded kitchen, by both ears alike.</summary>
+    [Theory]
+    [InlineData("room monoxide six two", "room monoxide sixty")]
+    [InlineData("monoxide eight", "monoxide eighty")]
+    [InlineData("room monoxide seventy", "room monoxide seventeen")]
+    [InlineData("flue temperature three sixteen degrees", "flue temperature three fifteen degrees")]
+    public void A_number_that_may_be_another_ten_is_asked_in_noise_where_that_is_not_far_behind(string heard, string other)
+    {
+        Utterance near = Said(Ear(Heard(heard, -0.001), Behind(4)), Ear(Heard(heard, -0.001), Behind(4)));
+        Utterance far = Said(Ear(Heard(heard, -0.001), Behind(6)), Ear(Heard(heard, -0.001), Behind(6)));
+
+        Assert.Equal(Certainty.Amber, CertaintyOf(near with { SignalToNoise = 8 }));
+        Assert.Equal(Certainty.Green, CertaintyOf(near with { SignalToNoise = 40 }));
+        Assert.Equal(Certainty.Green, CertaintyOf(far with { SignalToNoise = 8 }));
+
+        Candidate Behind(double margin) => Heard(other, -margin / (other.Split(' ').Length + 1));
+    }
+
+    [Fact]
+    public void A_number_that_may_be_another_ten_is_asked_of_both_ears_in_noise()
+    {
+        Utterance alone = Said(Ear(Heard("flue temperature three sixty", -0.001)));
+
+        Assert.True(WantsOtherEars(alone with { SignalToNoise = 8 }));
+        Assert.False(WantsOtherEars(alone with { SignalToNoise = 40 }));
+        Assert.False(WantsOtherEars(Said(Ear(Heard("flue temperature three sixty five", -0.001))) with { SignalToNoise = 8 }));
+    }
+
     [Fact]
     public void Carbon_monoxide_is_asked_of_both_ears_however_clear()
     {
