@@ -138,7 +138,8 @@ public static class TypedNumber
             return isNegative ? $"-{body}" : body;
         }
 
-        reason = $"{Quoted(trimmed)} {WhatIsWrong(body, trimmed)}, such as {example}";
+        string wrong = $"{Quoted(trimmed)} {WhatIsWrong(body, trimmed)}";
+        reason = $"{wrong}, such as {example}";
         return null;
     }
 

@@ -11,8 +11,11 @@ namespace HandsFreeStartup.Speech.Understanding;
 /// <param name="Margin">Distance to the second best meaning, of all ears together.</param>
 /// <param name="Ratio">The ratio of the ear where it is higher.</param>
 /// <param name="HasTwinWithZero">Whether an ear came across the same words with a zero more, which may have been lost.</param>
-/// <param name="MayBeAnotherTen">Whether it is a number of which noise may have covered a syllable: of "sixty" it leaves "six two", of "eighty" "eight", of "seventeen" "seventy".</param>
-public sealed record Measured(double Mean, double WorseMean, double WorseLowest, double WorseRatio, double Margin, double Ratio, bool HasTwinWithZero, bool MayBeAnotherTen);
+public sealed record Measured(double Mean, double WorseMean, double WorseLowest, double WorseRatio, double Margin, double Ratio, bool HasTwinWithZero)
+{
+    /// <summary>Whether it is a number of which noise may have covered a syllable: of "sixty" it leaves "six two", of "eighty" "eight", of "seventeen" "seventy".</summary>
+    public bool MayBeAnotherTen { get; init; }
+}
 
 /// <summary>What a phrase must reach, each by itself.</summary>
 /// <param name="Mean">See <see cref="Measured.Mean"/>.</param>
@@ -37,10 +40,11 @@ public sealed record KindThresholds(Threshold Reading, Threshold Phrase, Thresho
 /// <param name="FreeMean">Mean log-probability per token of a free reading that holds one among other words.</param>
 public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, double FreeMean);
 
-/// <summary>What a number must reach of which noise may have covered a syllable.</summary>
-/// <param name="Below">In sounds whose speech stands less above the noise, decibels.</param>
-/// <param name="Margin">See <see cref="Measured.Margin"/>; more than one ear reaches alone.</param>
-public sealed record CoveredSyllable(double Below, double Margin);
+/// <summary>By how much a reading must lie ahead of the others in noise, which covers a word and leaves both ears sure of another one.</summary>
+/// <param name="Below">It is noisy where speech stands less above its surroundings, decibels.</param>
+/// <param name="Margin">See <see cref="Measured.Margin"/>, where both ears listened.</param>
+/// <param name="TenMargin">The same for a number that may be another ten; more than one ear reaches alone.</param>
+public sealed record NoiseThreshold(double Below, double Margin, double TenMargin);
 
 /// <summary>The numbers that decide; they stand in one data file, <c>certainty.json</c>, and nowhere else.</summary>
 /// <param name="Origin">How they were found.</param>
@@ -58,8 +62,8 @@ public sealed record CertaintyPolicy(string Origin)
     /// <summary>For the title of a step after "go to", when both ears listened and agree; it is asked before it is done.</summary>
     public required Threshold Step { get; init; }
 
-    /// <summary>For a number of which noise may have covered a syllable.</summary>
-    public required CoveredSyllable Covered { get; init; }
+    /// <summary>For readings in noise.</summary>
+    public required NoiseThreshold Noise { get; init; }
 
     /// <summary>Above it nobody spoke, 0..1.</summary>
     public required double NoSpeechProbability { get; init; }
@@ -77,7 +81,10 @@ public sealed record CertaintyPolicy(string Origin)
     public Threshold ForReading(Utterance utterance, Measured measured)
     {
         Threshold usual = For(utterance.Ears.Length).Reading;
-        return measured.MayBeAnotherTen && utterance.SignalToNoise < Covered.Below ? usual with { Margin = Covered.Margin } : usual;
+        return utterance.SignalToNoise >= Noise.Below ? usual
+            : measured.MayBeAnotherTen ? usual with { Margin = Noise.TenMargin }
+            : utterance.Ears.Length > 1 ? usual with { Margin = Noise.Margin }
+            : usual;
     }
 
     static readonly JsonSerializerOptions Format = new(JsonSerializerDefaults.Web);

@@ -35,8 +35,10 @@ sealed record Weighing(Candidate Best, bool Agree, Measured Measured)
             isHeardByAll ? backing.Min(Ratio) : double.NegativeInfinity,
             ranking.Length > 1 ? ranking[0].Sum - ranking[1].Sum : heard.Length * EarEvidence.NotFound,
             backing.Max(Ratio),
-            backing.Any(entry => IsTwinWithoutZero(entry.Ear, entry.Candidate)),
-            backing.Any(entry => NumberWord.MayEndCovered(entry.Candidate.Words)));
+            backing.Any(entry => IsTwinWithoutZero(entry.Ear, entry.Candidate)))
+        {
+            MayBeAnotherTen = backing.Any(entry => NumberWord.MayEndCovered(entry.Candidate.Words)),
+        };
         return new Weighing(backing[0].Candidate, heard.Count(ear => ear.Best!.Meaning == winner) == utterance.Ears.Length, measured);
     }
 

@@ -18,7 +18,8 @@ static partial class TroubleInLanguage
         return language.IsEnglish ? sentences : string.Join('\n', sentences.Split('\n').Select(line => Line(language, line)));
     }
 
-    internal static string Line(Language language, string line) => language.Recorded(line) is var whole && whole != line ? whole
+    internal static string Line(Language language, string line) => BehindLineNumber().Match(line) is { Success: true } numbered ? $"{numbered.Groups[1].Value}{language.Recorded(numbered.Groups[2].Value)}"
+        : language.Recorded(line) is var whole && whole != line ? whole
         : BehindPlace().Match(line) is { Success: true } match ? $"{match.Groups[1].Value}{language.Recorded(match.Groups[2].Value)}" : line;
 
     /// <summary>English where the settings are what is wrong.</summary>
@@ -35,6 +36,9 @@ static partial class TroubleInLanguage
     }
 
     static string? Given(ParseResult parsed, string option) => parsed.GetResult(option) is System.CommandLine.Parsing.OptionResult result ? result.GetValueOrDefault<string?>() : null;
+
+    [GeneratedRegex(@"^(.*?:[0-9]+:[0-9]+: )(.+)$", RegexOptions.CultureInvariant)]
+    private static partial Regex BehindLineNumber();
 
     [GeneratedRegex(@"^(.*?: )(.+)$", RegexOptions.CultureInvariant)]
     private static partial Regex BehindPlace();

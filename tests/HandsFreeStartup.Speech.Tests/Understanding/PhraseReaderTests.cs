@@ -71,6 +71,16 @@ public sealed class PhraseReaderTests
         Candidate Behind(double margin) => Heard(other, -margin / (other.Split(' ').Length + 1));
     }
 
+    /// <summary>"Eleven point four" beside a running tap became "eleven point one".</summary>
+    [Fact]
+    public void What_both_ears_only_just_agree_on_is_asked_in_noise()
+    {
+        Utterance near = Said(Ear(Heard("oxygen eleven point one", -0.001), Heard("oxygen eleven point four", -0.7)), Ear(Heard("oxygen eleven point one", -0.001), Heard("oxygen eleven point four", -0.7)));
+
+        Assert.Equal(Certainty.Amber, CertaintyOf(near with { SignalToNoise = 8 }));
+        Assert.Equal(Certainty.Green, CertaintyOf(near with { SignalToNoise = 40 }));
+    }
+
     [Fact]
     public void A_number_that_may_be_another_ten_is_asked_of_both_ears_in_noise()
     {

@@ -11,6 +11,9 @@ public sealed class SpanishTroubleTests
     [InlineData("fuel: natural-gas", "fuel:", "'fuel' no tiene valor. Escriba un texto después, o quítelo.")]
     [InlineData("fuel: natural-gas\n", "", "Falta la clave «fuel» en una hoja de datos del aparato.")]
     [InlineData("fuel: natural-gas\n", "fuel: natural-gas\nfuel: natural-gas\n", "La clave «fuel» está dos veces en una hoja de datos del aparato. Deje una.")]
+    [InlineData("lower: 4.5", "lower: x4.5", "«x4.5» no es un número: escriba sus cifras, como ")]
+    [InlineData("lower: 4.5", "lower: \"4,5\"", "«4,5» tiene una coma")]
+    [InlineData("lower: 4.5", "lower: 4.", "no tiene decimales después del punto")]
     public async Task A_faulty_sheet_is_told_with_its_place_and_a_remedy(string sound, string faulty, string spanish)
     {
         using TemporaryFolder folder = new();
