@@ -204,8 +204,8 @@ public sealed class StartupSession(
 
         switch (input)
         {
-            case Input.SpeechBegan:
-                _metBySpeech = procedure.Asked;
+            case Input.SpeechBegan began:
+                _metBySpeech = began.IsLive ? procedure.Asked : null;
                 HushFor(_profile == HearingProfile.Headset);
                 Notice(_ear with { State = EarState.HearingSpeech });
                 break;

@@ -13,9 +13,9 @@ public sealed class RandomWalkTests
     const int FewestPhrases = 100_000;
     const int MostPhrasesOfAWalk = 900;
 
-    static int PhrasesOfARow => FewestPhrases / Rows.Count + 1;
+    public static TheoryData<string, string, string, string, StageOrder> Rows { get; } = ShippedPlans.Rows;
 
-    public static TheoryData<string, string, string, string, StageOrder> Rows => ShippedPlans.Rows;
+    static int PhrasesOfARow => FewestPhrases / Rows.Count + 1;
 
     [Theory]
     [MemberData(nameof(Rows))]

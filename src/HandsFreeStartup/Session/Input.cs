@@ -11,7 +11,8 @@ public abstract record Input
     }
 
     /// <summary>Somebody begins to speak.</summary>
-    public sealed record SpeechBegan : Input;
+    /// <param name="IsLive">Whether he hears what the tool asks; a recording was made before.</param>
+    public sealed record SpeechBegan(bool IsLive = true) : Input;
 
     /// <summary>A complete utterance.</summary>
     /// <param name="Clip">Its sound.</param>

@@ -62,7 +62,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
                     _call = _call.IsCompleted ? HearCall(going.Lately) : _call;
                     await (source.IsLive ? Task.CompletedTask : _call);
                 }
-                else if (InputOf(noticed) is { } input)
+                else if (InputOf(noticed, source.IsLive) is { } input)
                 {
                     post(input);
                 }
@@ -119,7 +119,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
         return ahead;
     }
 
-    Input? InputOf(SpeechEvent noticed)
+    Input? InputOf(SpeechEvent noticed, bool isLive)
     {
         switch (noticed)
         {
@@ -136,7 +136,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
                 return new Input.Unusable(refused.Why, _over);
             case SpeechEvent.Began:
                 _over = saying?.Invoke();
-                return new Input.SpeechBegan();
+                return new Input.SpeechBegan(isLive);
             case SpeechEvent.Sound sound:
                 return new Input.Sound(sound.Level, sound.State, sound.Message);
             default:

@@ -69,6 +69,16 @@ public sealed class StartupSessionTests
         Assert.Contains(display.Said, said => said.Text == "Say it again.");
     }
 
+    [Fact]
+    public async Task A_recording_was_made_before_and_its_answers_count_in_their_order()
+    {
+        (StartupSession session, NotedLog log, _) = Session(new Phrase.Answer(AnswerWord.No, Some.Heard()), new Phrase.Command(CommandWord.GoBack, Some.Heard()));
+
+        await Take(session, new Input.SpeechBegan(IsLive: false), new Input.Spoken(Clip), new Input.SpeechBegan(IsLive: false), new Input.Spoken(Clip with { Samples = new float[16_000] }));
+
+        Assert.Equal(3, log.Events.OfType<StepEntered>().Count());
+    }
+
     [Theory]
     [InlineData(CommandWord.Done)]
     [InlineData(CommandWord.Next)]

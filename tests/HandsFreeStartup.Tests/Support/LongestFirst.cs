@@ -12,7 +12,7 @@ public sealed class LongestFirst : ITestCollectionOrderer
     /// <summary>Full name of this class, as the runner wants it.</summary>
     public const string Name = "HandsFreeStartup.Tests.Support.LongestFirst";
 
-    static readonly string[] Longest = [typeof(ClosedLoopTests).FullName!, typeof(EmergencyByVoiceTests).FullName!, typeof(RadioTests).FullName!, typeof(NewJob.NewJobByVoiceTests).FullName!, typeof(Tour.TourByVoiceTests).FullName!];
+    static readonly string[] Longest = [typeof(ClosedLoopTests).FullName!, typeof(EmergencyByVoiceTests).FullName!, typeof(RadioTests).FullName!, typeof(Start.DemonstrationTests).FullName!, typeof(NewJob.NewJobByVoiceTests).FullName!, typeof(Tour.TourByVoiceTests).FullName!];
 
     /// <inheritdoc/>
     public IEnumerable<ITestCollection> OrderTestCollections(IEnumerable<ITestCollection> testCollections) =>
