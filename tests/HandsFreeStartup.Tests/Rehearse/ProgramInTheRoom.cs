@@ -179,6 +179,16 @@ sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder d
         return isAnswered;
     }
 
+    /// <summary>Waits until the record has such an event, or patience ends: another line may have been told first.</summary>
+    public async Task Logged<T>()
+        where T : StartupEvent
+    {
+        for (Stopwatch waited = Stopwatch.StartNew(); waited.Elapsed < Patience && !Log.OfType<T>().Any(); Read())
+        {
+            await Task.Delay(100);
+        }
+    }
+
     int Lines()
     {
         lock (_lines)
