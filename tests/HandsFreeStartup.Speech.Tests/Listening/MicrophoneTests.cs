@@ -100,7 +100,7 @@ public sealed class MicrophoneTests : IDisposable
         CaptureCommand command = CaptureCommand.Find(_programs.Add("recorder",
             $"printf 'Connected to device headset (index: 1, suspended: no).\nTime: 0.0 sec\r' >&2; sleep 0.3; cat '{_raw}'; sleep 0.3; "
             + $"printf 'Stream moved to device room.monitor (0, not suspended).\nTime: 0.1 sec\r' >&2; sleep 0.3; cat '{_raw}'; sleep 0.2"))!;
-        List<AudioFrame> frames = await Until(new Microphone(command, TimeProvider.System) { Moved = () => moved++ }, frame => frame.State == SoundState.Lost);
+        List<AudioFrame> frames = await Until(new Microphone(command, new FakeTimeProvider()) { Moved = () => moved++ }, frame => frame.State == SoundState.Lost);
 
         AudioFrame told = Assert.Single(frames, frame => frame.State == SoundState.Moved);
         Assert.Equal("The microphone is gone; another one is heard now: room.monitor.", told.Message);
