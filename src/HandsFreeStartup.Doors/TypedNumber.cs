@@ -138,8 +138,7 @@ public static class TypedNumber
             return isNegative ? $"-{body}" : body;
         }
 
-        string wrong = $"{Quoted(trimmed)} {WhatIsWrong(body, trimmed)}";
-        reason = $"{wrong}, such as {example}";
+        reason = $"{Quoted(trimmed)} {WhatIsWrong(body, trimmed)}, such as {example}";
         return null;
     }
 

@@ -32,8 +32,8 @@ public sealed class StartupProcedure(StartupPlan plan)
     /// <summary>What may be said now.</summary>
     public Expectation Expectation => Expectations.Of(_state);
 
-    /// <summary>What is asked now.</summary>
-    public Asked Asked => Asked.Of(_state);
+    /// <summary>How often something was asked anew so far: as long as it stays, the same answer means the same.</summary>
+    public int Questions => _state.Questions;
 
     /// <summary>The first events of a job; nothing changes.</summary>
     /// <param name="job">What the job runs with.</param>
@@ -64,6 +64,12 @@ public sealed class StartupProcedure(StartupPlan plan)
     /// <param name="steps">The steps that are returned; empty where none is named.</param>
     public IReadOnlyList<StartupEvent> Review(string lead, ReviewOutcome outcome, string remark, Now now, params ImmutableArray<string> steps) =>
         Phase == Phase.Finished ? [new RecordReviewed(now, lead, outcome, remark) { Steps = steps }] : [];
+
+    /// <summary>Whether a phrase is no answer to what is asked now, because its speaker began before that was asked.</summary>
+    /// <param name="phrase">What was said.</param>
+    /// <param name="met"><see cref="Questions"/> when its speaker began.</param>
+    /// <param name="now">The present.</param>
+    public bool IsLate(Phrase phrase, int met, Now now) => met != Questions && !LateSpeech.Counts(_state, phrase, now);
 
     /// <summary>Takes in one event, live or replayed.</summary>
     public void Apply(StartupEvent happened) => _state.Apply(happened);

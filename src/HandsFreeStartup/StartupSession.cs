@@ -69,7 +69,7 @@ public sealed class StartupSession(
     long _soundSince = clock.GetTimestamp();
     string? _insistedOn;
     long _insistedAt;
-    Asked? _metBySpeech;
+    int? _metBySpeech;
     bool _isClosed;
     int _reds;
 
@@ -205,7 +205,7 @@ public sealed class StartupSession(
         switch (input)
         {
             case Input.SpeechBegan began:
-                _metBySpeech = began.IsLive ? procedure.Asked : null;
+                _metBySpeech = began.IsLive ? procedure.Questions : null;
                 HushFor(_profile == HearingProfile.Headset);
                 Notice(_ear with { State = EarState.HearingSpeech });
                 break;
@@ -368,18 +368,12 @@ public sealed class StartupSession(
             return null;
         }
 
-        if (phrase is Phrase.NotUnderstood)
-        {
-            _ear = _ear with { State = EarState.Listening };
-            AskAgain(phrase.Evidence);
-            return null;
-        }
-
         // Who hears nothing for a while says it again; the second "yes" must not answer the next question.
-        if (heard.Met is { } met && met != procedure.Asked && Hands?.AreMeant(phrase) != true && Asked.IsMeantFor(phrase))
+        bool isLate = heard.Met is { } met && Hands?.AreMeant(phrase) != true && procedure.IsLate(phrase, met, Now);
+        if (phrase is Phrase.NotUnderstood || isLate)
         {
             _ear = _ear with { State = EarState.Listening };
-            AskAgain(phrase.Evidence with { Certainty = Certainty.Red, Why = "It was said before this was asked." });
+            AskAgain(phrase is Phrase.NotUnderstood ? phrase.Evidence : NotTaken(phrase, "It was said before this was asked."));
             return null;
         }
 
@@ -396,13 +390,15 @@ public sealed class StartupSession(
         return null;
     }
 
-    /// <summary>Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on. Who said them sees that he must say them again.</summary>
+    /// <summary>Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on. The screen says that they must be said again.</summary>
     void DropSaidOver(Phrase phrase, bool isEcho)
     {
         HushFor(!isEcho);
         _ear = _ear with { State = EarState.Listening };
-        Show(isEcho || phrase is Phrase.NotUnderstood ? null : phrase.Evidence with { Certainty = Certainty.Red, Why = "It was said over the voice: say it again." }, []);
+        Show(isEcho || phrase is Phrase.NotUnderstood ? null : NotTaken(phrase, "The tool was talking: say it again."), []);
     }
+
+    static Evidence NotTaken(Phrase phrase, string why) => phrase.Evidence with { Certainty = Certainty.Red, Why = why };
 
     bool IsEcho(Phrase phrase, string? said) => new OverVoice(_profile, said).IsEcho(phrase);
 

@@ -13,9 +13,9 @@ public sealed class RandomWalkTests
     const int FewestPhrases = 100_000;
     const int MostPhrasesOfAWalk = 900;
 
-    public static TheoryData<string, string, string, string, StageOrder> Rows { get; } = ShippedPlans.Rows;
-
     static int PhrasesOfARow => FewestPhrases / Rows.Count + 1;
+
+    public static TheoryData<string, string, string, string, StageOrder> Rows => ShippedPlans.Rows;
 
     [Theory]
     [MemberData(nameof(Rows))]

@@ -19,22 +19,22 @@ public static class ShippedPlans
     /// <summary>Every shipped YAML file.</summary>
     public static IEnumerable<FileCopy> All => Directory.GetFiles(Folder, "*.yaml").Order(StringComparer.Ordinal).Select(UserFile.Copy);
 
-    /// <summary>Every combination of files, occasions and orders of the stages.</summary>
-    public static TheoryData<string, string, string, string, StageOrder> Rows
+    /// <summary>Every combination of files, occasions and orders of the stages; the checklists are read once, for tests ask in their loops.</summary>
+    public static TheoryData<string, string, string, string, StageOrder> Rows { get; } = Combined();
+
+    static TheoryData<string, string, string, string, StageOrder> Combined()
     {
-        get
+        TheoryData<string, string, string, string, StageOrder> rows = [];
+        foreach ((string checklist, string appliance, string site) in Files)
         {
-            TheoryData<string, string, string, string, StageOrder> rows = [];
-            foreach ((string checklist, string appliance, string site) in Files)
+            foreach (string occasion in UserFile.ReadChecklist(Copy(checklist)).Occasions.Select(known => known.Id).DefaultIfEmpty(""))
             {
-                foreach (string occasion in UserFile.ReadChecklist(Copy(checklist)).Occasions.Select(known => known.Id).DefaultIfEmpty(""))
-                {
-                    rows.Add(checklist, appliance, site, occasion, StageOrder.AsWritten);
-                    rows.Add(checklist, appliance, site, occasion, StageOrder.LowFirst);
-                }
+                rows.Add(checklist, appliance, site, occasion, StageOrder.AsWritten);
+                rows.Add(checklist, appliance, site, occasion, StageOrder.LowFirst);
             }
-            return rows;
         }
+
+        return rows;
     }
 
     /// <summary>The plan of one combination.</summary>

@@ -21,6 +21,10 @@ sealed class RoomAir(StartupState state, Now now)
         _ => true,
     };
 
+    /// <summary>Whether the phrase is a value of the room that asks for something, its uncertainty added.</summary>
+    public static bool IsBad(StartupState state, Phrase phrase, Now now) =>
+        phrase is Phrase.Reading { Field.Id: FieldId.RoomCo } reading && !CarbonMonoxideTier.IsClear(new Entry(state, now).BetweenSteps(reading));
+
     /// <summary>Why nothing leads on from here; null where the air is not in doubt. What makes a furnace safe is never held up.</summary>
     public static Message? WhyStay(StartupState state, Now now) => state is not { Unaired: { } unaired, IsMakingSafe: false } ? null
         : state.AirAwaited is { Value: var running }

@@ -132,6 +132,9 @@ sealed partial class StartupState(StartupPlan plan)
     public DictationPurpose Purpose { get; private set; }
     public StopCause Cause { get; private set; }
     public bool IsStopped { get; private set; }
+
+    /// <summary>How often something was asked anew so far.</summary>
+    public int Questions { get; private set; }
     public bool IsPaused { get; private set; }
     public bool Signs { get; private set; }
     public bool IsSigned => _record.Signature is not null;
@@ -264,8 +267,10 @@ sealed partial class StartupState(StartupPlan plan)
     /// <exception cref="KeyNotFoundException">It speaks of a reading or a wait that there is not.</exception>
     public void Apply(StartupEvent happened)
     {
+        Phase before = Phase;
         happened.FoldBy(this);
         _record.Take(happened);
+        Questions += Phase == before && LateSpeech.LeavesTheQuestion(happened, IsStopped) ? 0 : 1;
     }
 
     public string Drawing() => _machine.Drawing();

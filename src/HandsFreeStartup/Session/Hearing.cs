@@ -1,4 +1,3 @@
-using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Hearing;
 
 namespace HandsFreeStartup.Session;
@@ -16,8 +15,8 @@ sealed class Hearing(IEar ear, Task before, Func<Speech.Listening.SpeechClip, st
     Expectation? _expectation;
     Task<string?>? _clip;
 
-    /// <summary>What was asked when it began; null where nobody noticed its beginning.</summary>
-    public Asked? Met { get; init; }
+    /// <summary>How often something had been asked when it began; null where nobody noticed its beginning.</summary>
+    public int? Met { get; init; }
 
     /// <summary>What the tool was saying at the same time, or null.</summary>
     public string? Over => spoken.Over;

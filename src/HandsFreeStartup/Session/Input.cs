@@ -11,7 +11,7 @@ public abstract record Input
     }
 
     /// <summary>Somebody begins to speak.</summary>
-    /// <param name="IsLive">Whether he hears what the tool asks; a recording was made before.</param>
+    /// <param name="IsLive">Whether the speaker hears what the tool asks; a recording was made before.</param>
     public sealed record SpeechBegan(bool IsLive = true) : Input;
 
     /// <summary>A complete utterance.</summary>

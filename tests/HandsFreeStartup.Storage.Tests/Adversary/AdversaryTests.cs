@@ -10,7 +10,7 @@ public sealed class AdversaryTests
     /// <summary>How many jobs; more by the variable of that name.</summary>
     const string Jobs = "HANDSFREE_ADVERSARY_JOBS";
 
-    const int FewestJobs = 10_000;
+    const int FewestJobs = 20_000;
 
     static int JobsOfARow => (int.TryParse(Environment.GetEnvironmentVariable(Jobs), CultureInfo.InvariantCulture, out int wanted) ? wanted : FewestJobs) / Rows.Count + 1;
 

@@ -22,10 +22,10 @@ namespace HandsFreeStartup.Tests.Rehearse;
 /// <param name="speaker">The technician's voice.</param>
 sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder data, Speaker speaker) : IDisposable
 {
-    /// <summary>So often the same is said where nothing comes of it: it fell between two sentences of the voice.</summary>
+    /// <summary>How often the same thing is said while nothing comes of it: it fell between two sentences of the voice.</summary>
     const int MostTries = 4;
 
-    static readonly TimeSpan Patience = TimeSpan.FromSeconds(8), Pause = TimeSpan.FromMilliseconds(550);
+    static readonly TimeSpan Patience = TimeSpan.FromSeconds(8), LongPatience = TimeSpan.FromSeconds(25), Pause = TimeSpan.FromMilliseconds(550);
 
     readonly RehearsalClock _clock = new(TimeProvider.System, 1, DateTimeOffset.UnixEpoch);
     readonly Bench _bench = new(furnace);
@@ -183,7 +183,7 @@ sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder d
     public async Task Logged<T>()
         where T : StartupEvent
     {
-        for (Stopwatch waited = Stopwatch.StartNew(); waited.Elapsed < Patience && !Log.OfType<T>().Any(); Read())
+        for (Stopwatch waited = Stopwatch.StartNew(); waited.Elapsed < LongPatience && !Log.OfType<T>().Any(); Read())
         {
             await Task.Delay(100);
         }

@@ -31,7 +31,7 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
     readonly List<StartupEvent> _log = [];
     readonly Lock _gate = new();
     readonly RehearsalStage _stage = new(new Bench(furnace), new RehearsalClock(TimeProvider.System, 1, new DateTimeOffset(2026, 1, 5, 8, 0, 0, TimeSpan.Zero)));
-    readonly HashSet<(string FieldId, decimal Value)> _said = [];
+    Phrase.Reading? _before, _now;
     Moment? _last;
     Evidence? _heardLast;
     string _answer = "";
@@ -168,7 +168,6 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
         if (_slipped < slips && speech.Phrase is Phrase.Reading { Field.Id: FieldId.Oxygen } meant && _last!.View.Phase != Phase.Confirming)
         {
             _slipped++;
-            _said.Add((meant.Field.Id, meant.Value + 0.1m));
             await Utter(Words(speech with { Phrase = meant with { Value = meant.Value + 0.1m } }));
             await Utter("disregard");
         }
@@ -177,11 +176,7 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
     /// <summary>Says it until the program has taken something of it; a read-back that is not what was meant is denied.</summary>
     async Task Say(Deed.BySpeech speech, Task running)
     {
-        if (speech.Phrase is Phrase.Reading wanted)
-        {
-            _said.Add((wanted.Field.Id, wanted.Value));
-        }
-
+        (_before, _now) = speech.Phrase is Phrase.Reading next && next != _now ? (_now, next) : (_before, _now);
         for (int tries = 0; tries < 4 && !running.IsCompleted; tries++)
         {
             if (_last!.View.Phase == Phase.Confirming && speech.Phrase is Phrase.Reading meant && _last.View.Readings.FirstOrDefault(line => line.State == ReadingState.Doubtful) is { } doubtful)
@@ -198,8 +193,8 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
             {
                 Readings++;
 
-                // What is understood late is entered while something else is being said; it is wrong where nobody has said it.
-                if (!_said.Contains((entered.Reading.Key.FieldId, entered.Reading.Value)))
+                // On a loaded machine a reading is understood, and entered, while the next one is being said.
+                if (!Is(entered, said) && !Is(entered, _before))
                 {
                     Wrong.Add($"{said.Field.Id} {said.Value} became {entered.Reading.Key.FieldId} {entered.Reading.Value}");
                 }
@@ -213,6 +208,8 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
             Again.Add($"{Words(speech)}: {_answer}");
         }
     }
+
+    static bool Is(ReadingEntered entered, Phrase.Reading? said) => said is not null && entered.Reading.Value == said.Value && entered.Reading.Key.FieldId == said.Field.Id;
 
     async Task Utter(string words)
     {

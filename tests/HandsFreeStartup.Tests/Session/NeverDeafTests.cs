@@ -73,7 +73,7 @@ public sealed class NeverDeafTests
         int before = await Take(HearingProfile.EchoCancelled, new Phrase.Answer(AnswerWord.No, Some.Heard() with { Words = "no" }));
         Assert.Equal(before, _log.Events.Count);
         Assert.True(_voice.Broken > 0);
-        Assert.Contains(_display.Heard, heard => heard is { Certainty: Certainty.Red, Why: "It was said over the voice: say it again." });
+        Assert.Contains(_display.Heard, heard => heard is { Certainty: Certainty.Red, Why: "The tool was talking: say it again." });
     }
 
     [Theory]

@@ -120,6 +120,29 @@ public sealed class StartupSessionTests
         Assert.Single(log.Events.OfType<StartupStopped>());
     }
 
+    /// <summary>The alarm on the belt is nobody's answer: asked again, the value would be hidden for as long as nobody says it again.</summary>
+    [Theory]
+    [InlineData(Certainty.Green)]
+    [InlineData(Certainty.Amber)]
+    public async Task Bad_air_in_the_room_counts_whenever_it_began(Certainty certainty)
+    {
+        (StartupSession session, NotedLog log, _) = Session(new Phrase.Reading(Fields.Find("room_co")!, 90m, Some.Heard(certainty)));
+
+        await Take(session, new Input.SpeechBegan(), new Input.Typed("no"), new Input.Spoken(Clip));
+
+        Assert.Contains(log.Events, happened => certainty == Certainty.Green ? happened is StartupStopped { Cause: StopCause.CarbonMonoxide } : happened is ConfirmationAsked { Reading.Value: 90m });
+    }
+
+    [Fact]
+    public async Task What_was_said_to_somebody_else_during_a_pause_is_no_answer_after_it()
+    {
+        (StartupSession session, NotedLog log, _) = Session(new Phrase.Answer(AnswerWord.No, Some.Heard()));
+
+        await Take(session, new Input.Typed("stand by"), new Input.SpeechBegan(), new Input.Typed("go ahead"), new Input.Spoken(Clip));
+
+        Assert.Empty(log.Events.OfType<AnswerGiven>());
+    }
+
     [Fact]
     public async Task A_question_to_the_tool_counts_whenever_it_began()
     {

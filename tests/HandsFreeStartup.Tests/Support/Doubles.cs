@@ -48,8 +48,12 @@ public sealed class NotedDisplay(List<string> notes) : IDisplay
     public void Show(Moment moment)
     {
         Last = moment;
-        Heard.AddRange(moment.Heard is { } heard ? [heard] : Array.Empty<Evidence>());
         Said.AddRange(moment.Said);
+        if (moment.Heard is { } heard)
+        {
+            Heard.Add(heard);
+        }
+
         lock (notes)
         {
             notes.Add($"show {moment.View.StepTitle}");
