@@ -71,6 +71,11 @@ public sealed class StartupProcedure(StartupPlan plan)
     /// <param name="now">The present.</param>
     public bool IsLate(Phrase phrase, int met, Now now) => met != Questions && !LateSpeech.Counts(_state, phrase, now);
 
+    /// <summary>Whether a phrase tells of air in the room that asks for something; it counts whenever it is said.</summary>
+    /// <param name="phrase">What was said.</param>
+    /// <param name="now">The present.</param>
+    public bool IsBadAir(Phrase phrase, Now now) => RoomAir.IsBad(_state, phrase, now);
+
     /// <summary>Takes in one event, live or replayed.</summary>
     public void Apply(StartupEvent happened) => _state.Apply(happened);
 

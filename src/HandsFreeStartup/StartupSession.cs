@@ -362,7 +362,7 @@ public sealed class StartupSession(
 
         Phrase phrase = heard.Phrase;
         OverVoice over = new(_profile, heard.Over);
-        if (!over.Counts(phrase))
+        if (!over.Counts(phrase, procedure.IsBadAir(phrase, Now)))
         {
             DropSaidOver(phrase, over.IsEcho(phrase));
             return null;

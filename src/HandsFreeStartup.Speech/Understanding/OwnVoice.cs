@@ -10,7 +10,10 @@ public static class OwnVoice
     /// <summary>Share of the words heard from which on they count as the tool's own.</summary>
     const double Share = 0.6;
 
-    /// <summary>Whether a phrase heard while the tool spoke may be an echo. A safety phrase is one only where the tool says these very words: "I smell gas" is none of "do you smell gas".</summary>
+    /// <summary>
+    /// Whether a phrase heard while the tool spoke may be an echo. A safety phrase is one only where the tool says these very words: "I smell gas" is none of "do you smell gas". A reading is one only
+    /// where the tool says a number too: "room monoxide ninety" is none of "say the room monoxide".
+    /// </summary>
     /// <param name="phrase">What was heard.</param>
     /// <param name="said">What the tool was saying.</param>
     public static bool MayBeEcho(Phrase phrase, string said)
@@ -23,7 +26,7 @@ public static class OwnVoice
                 : WaysOf(command.Word).Any(way => Holds(own, way));
         }
 
-        return heard.Count(own.Contains) >= Share * heard.Length;
+        return (phrase is not Phrase.Reading || own.Any(word => NumberWord.Find(word) is { Part: NumberPart.Digit or NumberPart.Teen or NumberPart.Ten })) && heard.Count(own.Contains) >= Share * heard.Length;
     }
 
     /// <summary>An echo of "smell for gas" is heard as "smell of gas".</summary>

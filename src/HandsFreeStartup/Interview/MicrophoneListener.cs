@@ -187,7 +187,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     {
         OverVoice over = new(_sound.Profile, spoken.Over);
         Phrase phrase = over.MayBeOwn ? PhraseOf(spoken, words ?? expectation, null) : PhraseOf(spoken, expectation, words);
-        bool counts = over.Counts(phrase);
+        bool counts = over.Counts(phrase, isBadAir: false);
         bool isStop = phrase is Phrase.Command { Word: CommandWord.StopTalking };
         if (isStop || (!counts && !over.IsEcho(phrase)))
         {

@@ -5,6 +5,7 @@ using HandsFreeStartup.Speech.Tests.Support;
 namespace HandsFreeStartup.Speech.Tests.Listening;
 
 /// <summary>Microphone, cutter and voice on a real sound server. Every wait is bounded; nothing depends on how fast the machine is.</summary>
+[Trait("Sound", "Live")]
 public sealed class SoundServerTests : IDisposable
 {
     readonly PrivateSoundServer _server = new();

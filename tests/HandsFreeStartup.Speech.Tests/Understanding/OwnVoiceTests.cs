@@ -18,6 +18,13 @@ public sealed class OwnVoiceTests
     public void Words_of_the_prompt_are_an_echo(string words, bool isEcho) => Assert.Equal(isEcho, OwnVoice.MayBeEcho(Heard(words), Prompt));
 
     [Theory]
+    [InlineData("room monoxide ninety", "Room monoxide, kitchen. Say room monoxide and the number.", false)]
+    [InlineData("room monoxide ninety", "CO in the room (kitchen) 9 ppm. Pass (at most 9 ppm).", false)]
+    [InlineData("room monoxide ninety", "Room monoxide 90 ppm? Confirm, or say no.", true)]
+    [InlineData("room monoxide nineteen", "Room monoxide 90 ppm? Confirm, or say no.", true)]
+    public void A_reading_is_an_echo_only_where_the_tool_says_a_number(string words, string said, bool isEcho) => Assert.Equal(isEcho, OwnVoice.MayBeEcho(Heard(words), said));
+
+    [Theory]
     [InlineData("smell gas", true)]
     [InlineData("smell of gas", true)]
     [InlineData("I smell gas", false)]

@@ -13,6 +13,7 @@ namespace HandsFreeStartup.Tests.NewJob;
 /// From an empty data folder to the first own reading by voice alone, through real sound devices; what is misheard twice is typed. The tool speaks at its own
 /// pace, and what is written out is what a person would need who never hesitates.
 /// </summary>
+[Trait("Sound", "Live")]
 public sealed class FirstReadingByVoiceTests(ITestOutputHelper output)
 {
     const int OwnPace = 165, MostUtterances = 65;

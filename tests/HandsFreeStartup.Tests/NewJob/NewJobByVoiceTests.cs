@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Storage.UserFiles;
 using HandsFreeStartup.Tests.Rehearse;
@@ -8,12 +9,13 @@ using Xunit.Abstractions;
 namespace HandsFreeStartup.Tests.NewJob;
 
 /// <summary>The place of a new job, asked and answered through real sound devices: a number that was misheard is refused by whoever said it, and one answer is typed.</summary>
+[Trait("Sound", "Live")]
 public sealed class NewJobByVoiceTests(ITestOutputHelper output)
 {
     const int MostUtterances = 40;
 
     /// <summary>Who is not heard by then says it again.</summary>
-    static readonly TimeSpan Patience = TimeSpan.FromSeconds(12);
+    static readonly TimeSpan Patience = TimeSpan.FromSeconds(12), LongestTalk = TimeSpan.FromMinutes(20);
 
     /// <summary>What is asked, what is said to it, how it must be read back, and what is typed where that was heard otherwise.</summary>
     static readonly (string Question, string Answer, string ReadBack, string? Typed)[] Talk =
@@ -79,12 +81,13 @@ public sealed class NewJobByVoiceTests(ITestOutputHelper output)
     static async Task<int> Answer(VoicedProgram program)
     {
         int refused = 0, seen = 0;
+        Stopwatch talk = Stopwatch.StartNew();
         await program.Told(lines => lines.Any(IsListening));
         while (!program.HasEnded)
         {
             int from = seen;
             await program.Told(lines => lines.Skip(from).Any(IsListening), Patience);
-            Assert.True(program.Utterances < MostUtterances, string.Join('\n', program.Lines));
+            Assert.True(program.Utterances < MostUtterances && talk.Elapsed < LongestTalk, string.Join('\n', program.Lines));
             string[] lines = program.Lines;
             seen = lines.Length;
             (_, string answer, string readBack, string? typed) = Talk.Last(one => lines.Any(line => line.Contains(one.Question, StringComparison.Ordinal)));

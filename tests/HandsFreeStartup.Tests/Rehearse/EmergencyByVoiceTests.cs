@@ -10,6 +10,7 @@ using Xunit.Abstractions;
 namespace HandsFreeStartup.Tests.Rehearse;
 
 /// <summary>The program itself by voice: an emergency stop over its own voice, the way back, a power cut, a resume, and the signature. Timers are short.</summary>
+[Trait("Sound", "Live")]
 public sealed class EmergencyByVoiceTests(ITestOutputHelper output)
 {
     /// <summary>Fast, but slow enough to be interrupted.</summary>
@@ -57,7 +58,6 @@ public sealed class EmergencyByVoiceTests(ITestOutputHelper output)
         {
             await program.Say("say again");
             await ProgramInTheRoom.Until(() => program.IsLoud);
-            Assert.True(program.IsLoud);
             await program.Utter("emergency stop");
             await program.Logged<StartupStopped>();
         }

@@ -22,10 +22,10 @@ namespace HandsFreeStartup.Tests.Rehearse;
 /// <param name="speaker">The technician's voice.</param>
 sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder data, Speaker speaker) : IDisposable
 {
-    /// <summary>How often the same thing is said while nothing comes of it: it fell between two sentences of the voice.</summary>
-    const int MostTries = 4;
+    /// <summary>How often the same thing is said while it is not understood: it fell between two sentences of the voice, or the machine is too busy.</summary>
+    const int MostTries = 8;
 
-    static readonly TimeSpan Patience = TimeSpan.FromSeconds(8), LongPatience = TimeSpan.FromSeconds(25), Pause = TimeSpan.FromMilliseconds(550);
+    static readonly TimeSpan Patience = TimeSpan.FromSeconds(15), LongPatience = TimeSpan.FromSeconds(25), LongestWay = TimeSpan.FromMinutes(20), Pause = TimeSpan.FromMilliseconds(550);
 
     readonly RehearsalClock _clock = new(TimeProvider.System, 1, DateTimeOffset.UnixEpoch);
     readonly Bench _bench = new(furnace);
@@ -109,8 +109,10 @@ sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder d
     public async Task GoOn(Func<StartupView, bool> until)
     {
         IdealTechnician technician = new(_bench);
+        Stopwatch way = Stopwatch.StartNew();
         while (!_program!.HasExited && View is var view && !until(view))
         {
+            Assert.True(way.Elapsed < LongestWay, $"The end of the way is not reached at {_bench.Step.Id}:\n{Told}");
             switch (technician.Next(view))
             {
                 case Deed.ByHand hand:
@@ -135,15 +137,15 @@ sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder d
         _clock.Forward(TimeSpan.FromSeconds(3));
     }
 
-    /// <summary>Says words once the loudspeaker is quiet, and waits for what comes of them; says them again where nothing does.</summary>
+    /// <summary>Says words once the loudspeaker is quiet, and waits for what comes of them; says them again where they are not understood.</summary>
     public async Task Say(string words, Phrase? meant = null)
     {
         int before = Log.Count;
-        bool isAnswered = false;
-        for (int tries = 0; tries < MostTries && !isAnswered; tries++)
+        bool isUnderstood = false;
+        for (int tries = 0; tries < MostTries && !isUnderstood && !_program!.HasExited; tries++)
         {
             await Quiet();
-            isAnswered = await Utter(words);
+            isUnderstood = await Utter(words);
         }
 
         foreach (ReadingEntered entered in Log.Skip(before).OfType<ReadingEntered>())
@@ -156,27 +158,21 @@ sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder d
     }
 
     /// <summary>Says words at once, over whatever is being said.</summary>
-    /// <returns>Whether anything came of them.</returns>
+    /// <returns>Whether they were understood.</returns>
     public async Task<bool> Utter(string words)
     {
         Utterances++;
-        int before;
-        lock (_lines)
-        {
-            before = _lines.Count;
-        }
-
+        int before = Heard().Length;
         await room.Say(words, speaker);
         Stopwatch waited = Stopwatch.StartNew();
-        while (waited.Elapsed < Patience && !_program!.HasExited && Lines() == before)
+        while (waited.Elapsed < Patience && !_program!.HasExited && Heard().Length == before)
         {
             await Task.Delay(50);
         }
 
-        bool isAnswered = Lines() != before || _program!.HasExited;
         await Task.Delay(150);
         Read();
-        return isAnswered;
+        return Heard().Skip(before).Any(line => !line.Contains("not understood", StringComparison.Ordinal));
     }
 
     /// <summary>Waits until the record has such an event, or patience ends: another line may have been told first.</summary>
@@ -189,11 +185,12 @@ sealed class ProgramInTheRoom(Furnace furnace, SoundRoom room, TemporaryFolder d
         }
     }
 
-    int Lines()
+    /// <summary>Its lines on what it has heard.</summary>
+    string[] Heard()
     {
         lock (_lines)
         {
-            return _lines.Count;
+            return [.. _lines.Where(line => line.StartsWith("Heard", StringComparison.Ordinal))];
         }
     }
 

@@ -14,6 +14,7 @@ namespace HandsFreeStartup.Tests.Rehearse;
 /// Minutes of sound: 2, or what HANDSFREE_RADIO_MINUTES says (30 for the whole), five of them in each room. HANDSFREE_RADIO=MANIFEST plays the recordings of a manifest that mean nothing
 /// instead of synthetic talk.
 /// </summary>
+[Trait("Sound", "Live")]
 public sealed class RadioTests(ITestOutputHelper output)
 {
     const double MinutesInARoom = 5;

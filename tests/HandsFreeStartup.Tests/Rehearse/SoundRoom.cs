@@ -47,6 +47,9 @@ sealed class SoundRoom(int rate = SoundRoom.Hurried) : IDisposable
     /// <summary>How loud everybody speaks, dB of full scale over the frames with speech.</summary>
     public const double SpeechLevel = -22;
 
+    /// <summary>What a sound server takes longer for, it does not do any more: a test that waited for it would never end.</summary>
+    static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
+
     readonly TemporaryFolder _folder = new();
     readonly SileroDetector _levels = Detector();
     readonly List<Process> _noises = [];
@@ -102,8 +105,6 @@ sealed class SoundRoom(int rate = SoundRoom.Hurried) : IDisposable
             "--daemonize=no", "--use-pid-file=no", "--exit-idle-time=-1", "-n",
             $"--load=module-native-protocol-unix socket={Path.Combine(_folder.Path, "native")} auth-anonymous=1",
             $"--load=module-null-sink sink_name={Loudspeaker} {Plain}");
-        _server.ErrorDataReceived += (_, _) => { };
-        _server.BeginErrorReadLine();
         await Until(async () => (await Order("list", "short", "sinks")).Length > 0);
         await GiveDevice();
         await Order("set-default-sink", Loudspeaker);
@@ -169,16 +170,28 @@ sealed class SoundRoom(int rate = SoundRoom.Hurried) : IDisposable
     public async Task Play(string wav)
     {
         using Process player = Start("paplay", $"--server={Address}", $"--device={Air}", wav);
-        await player.WaitForExitAsync();
+        await Ended(player);
     }
 
     /// <summary>Gives the server an order.</summary>
     public async Task<string> Order(params string[] words)
     {
         using Process order = Process.Start(new ProcessStartInfo(InstalledProgram.Find("pactl")!, [$"--server={Address}", .. words]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
-        string answer = await order.StandardOutput.ReadToEndAsync();
-        await order.WaitForExitAsync();
-        return answer.Trim();
+        Task<string> answer = order.StandardOutput.ReadToEndAsync();
+        await Ended(order);
+        return (await answer).Trim();
+    }
+
+    static async Task Ended(Process process)
+    {
+        try
+        {
+            await process.WaitForExitAsync().WaitAsync(Longest);
+        }
+        finally
+        {
+            process.Kill(entireProcessTree: true);
+        }
     }
 
     static async Task Until(Func<Task<bool>> isSo)
@@ -201,11 +214,21 @@ sealed class SoundRoom(int rate = SoundRoom.Hurried) : IDisposable
         return path;
     }
 
-    Process Start(string program, params string[] arguments) => Process.Start(new ProcessStartInfo(InstalledProgram.Find(program)!, arguments)
+    /// <summary>Nothing of this room keeps the output of the tests open when it outlives them.</summary>
+    Process Start(string program, params string[] arguments)
     {
-        Environment = { ["XDG_RUNTIME_DIR"] = _folder.Path, ["HOME"] = _folder.Path, ["PULSE_SERVER"] = null },
-        RedirectStandardError = true,
-    })!;
+        Process process = Process.Start(new ProcessStartInfo(InstalledProgram.Find(program)!, arguments)
+        {
+            Environment = { ["XDG_RUNTIME_DIR"] = _folder.Path, ["HOME"] = _folder.Path, ["PULSE_SERVER"] = null },
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        })!;
+        process.OutputDataReceived += (_, _) => { };
+        process.ErrorDataReceived += (_, _) => { };
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        return process;
+    }
 
     void Run(string program, params string[] arguments)
     {

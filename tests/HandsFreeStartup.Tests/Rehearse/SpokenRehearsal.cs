@@ -26,7 +26,7 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
 {
     const string Typed = "typed: ";
 
-    static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    static readonly TimeSpan Patience = TimeSpan.FromSeconds(10), LongestWay = TimeSpan.FromMinutes(20);
 
     readonly List<StartupEvent> _log = [];
     readonly Lock _gate = new();
@@ -107,8 +107,10 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
     async Task Lead(Task running, string? until)
     {
         IdealTechnician technician = new(_stage.Bench);
+        Stopwatch way = Stopwatch.StartNew();
         while (!running.IsCompleted && _stage.Bench.Step.Id != until)
         {
+            Assert.True(way.Elapsed < LongestWay, $"The end of the way is not reached at {_stage.Bench.Step.Id}.");
             await Quiet();
             Deed deed;
             lock (_gate)
@@ -158,7 +160,7 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
         Stopwatch waited = Stopwatch.StartNew();
         while (!isSo())
         {
-            Assert.True(waited.Elapsed < TimeSpan.FromSeconds(60), $"The device should be {what}.");
+            Assert.True(waited.Elapsed < TimeSpan.FromSeconds(90), $"The device should be {what}.");
             await Task.Delay(50);
         }
     }
@@ -234,8 +236,10 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
     /// <summary>Waits until the program has nothing more to say.</summary>
     async Task Quiet()
     {
+        Stopwatch waited = Stopwatch.StartNew();
         for (int quiet = 0; quiet < 6; quiet = _last?.Ear.IsSpeaking == false && !_mouth!.IsSpeaking ? quiet + 1 : 0)
         {
+            Assert.True(waited.Elapsed < LongestWay, "The program does not stop talking.");
             await Task.Delay(50);
         }
     }

@@ -5,6 +5,7 @@ using HandsFreeStartup.Procedure.Tests.Support;
 using HandsFreeStartup.Session;
 using HandsFreeStartup.Showing;
 using HandsFreeStartup.Speech.Listening;
+using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Speaking;
 using HandsFreeStartup.Tests.Support;
 using Microsoft.Extensions.Time.Testing;
@@ -125,6 +126,24 @@ public sealed class NeverDeafTests
 
     /// <summary>Where it is known, a call among its words must be heard by both ears or by the surer one.</summary>
     [Theory]
+    [InlineData("room monoxide ninety", true)]
+    [InlineData("room monoxide four hundred", true)]
+    [InlineData("room monoxide zero", false)]
+    [InlineData("oxygen six point five", false)]
+    public async Task Bad_air_is_taken_over_the_voice_and_no_other_reading(string words, bool isTaken)
+    {
+        await Take(HearingProfile.EchoCancelled, PhraseText.Typed(words, Expectation.Open) with { Evidence = Some.Heard() with { Words = words } });
+        Assert.Equal(isTaken, _log.Events.OfType<ReadingEntered>().Any());
+    }
+
+    [Fact]
+    public async Task Bad_air_in_the_words_of_the_tool_is_not_taken()
+    {
+        await Take(HearingProfile.EchoCancelled, PhraseText.Typed("room monoxide ninety", Expectation.Open) with { Evidence = Some.Heard() with { Words = "room monoxide ninety" } }, over: "Room monoxide 90 ppm? Confirm, or say no.");
+        Assert.DoesNotContain(_log.Events, happened => happened is ReadingEntered);
+    }
+
+    [Theory]
     [InlineData(HearingProfile.HalfDuplex, false)]
     [InlineData(HearingProfile.Headset, false)]
     [InlineData(HearingProfile.EchoCancelled, true)]
@@ -137,12 +156,14 @@ public sealed class NeverDeafTests
     }
 
     /// <returns>How many events there were before.</returns>
-    async Task<int> Take(HearingProfile profile, Phrase? heard, params Input[] inputs)
+    Task<int> Take(HearingProfile profile, Phrase? heard, params Input[] inputs) => Take(profile, heard, Prompt, inputs);
+
+    async Task<int> Take(HearingProfile profile, Phrase? heard, string over, params Input[] inputs)
     {
         StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar(heard is null ? [] : [heard]), new FakeTimeProvider(Some.Morning)) { Profile = profile };
         session.Begin(Some.Job);
         int before = _log.Events.Count;
-        foreach (Input input in heard is null ? inputs : [new Input.Spoken(Clip, null, Prompt)])
+        foreach (Input input in heard is null ? inputs : [new Input.Spoken(Clip, null, over)])
         {
             session.Post(input);
         }

@@ -5,6 +5,7 @@ using Xunit.Abstractions;
 namespace HandsFreeStartup.Tests.Tour;
 
 /// <summary>The tour by voice alone, to its end, through real sound devices.</summary>
+[Trait("Sound", "Live")]
 public sealed class TourByVoiceTests(ITestOutputHelper output)
 {
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(8);
