@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.Interview;
 
@@ -12,10 +13,10 @@ sealed record Asked(string Prompt, AnswerForm Form)
     public const string Rest = "skip the rest";
 
     /// <summary>In so few words that it is said in four seconds.</summary>
-    public required string Says { get; init; }
+    public required Message Says { get; init; }
 
     /// <summary>As it is said: what was answered the last time is said with it, and "yes" takes that.</summary>
-    public string Question => HasLast ? $"{Says} {Last}?" : Says;
+    public Message Question => HasLast ? $"{Says} {new MessagePart.Form(Last!)}?" : Says;
 
     /// <summary>The line that leaves it out; null where that cannot be.</summary>
     public string? Skips { get; init; }

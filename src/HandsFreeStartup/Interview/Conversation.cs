@@ -1,5 +1,6 @@
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Interview;
@@ -33,11 +34,11 @@ sealed class Conversation(IAnswers answers)
     }
 
     /// <summary>Asks for yes or no; the end of the answers is no.</summary>
-    public bool Agrees(string question)
+    public bool Agrees(Message question)
     {
         while (true)
         {
-            switch (Line(new Asked($"{question} (yes, no)", new AnswerForm.YesOrNo()) { Says = question })?.Trim().ToLowerInvariant())
+            switch (Line(new Asked($"{question.Shown} (yes, no)", new AnswerForm.YesOrNo()) { Says = question })?.Trim().ToLowerInvariant())
             {
                 case "yes" or "y":
                     return true;

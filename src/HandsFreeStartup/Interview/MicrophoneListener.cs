@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Threading.Channels;
 using HandsFreeStartup.Procedure;
@@ -36,7 +37,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     bool _noLines;
     long? _spokenAt;
 
-    MicrophoneListener(ListeningEar ear, LiveSound sound, StartOptions options, TextWriter output)
+    MicrophoneListener(ListeningEar ear, LiveSound sound, StartOptions options, TextWriter output, Language said)
     {
         (_ear, _sound, _output) = (ear, sound, output);
         SpeechCutter cutter = new(ear.Detector, SoundPump.Settings);
@@ -44,14 +45,18 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
         {
             cutter.Deaf = speaking && sound.Profile == HearingProfile.HalfDuplex;
             _inputs.Writer.TryWrite(new Input.Voice(speaking));
-        }, Language.English);
-        _mouth = new Mouth(_voice, TimeProvider.System, Language.English);
+        }, said);
+        _mouth = new Mouth(_voice, TimeProvider.System, said);
         SoundPump pump = new(cutter, ear, () => Volatile.Read(ref _expected), input => _inputs.Writer.TryWrite(input), () => sound.Profile == HearingProfile.HalfDuplex ? null : _mouth.Saying);
         _hearing = Task.Run(() => pump.Run(sound.Microphone(TimeProvider.System), _over.Token));
     }
 
     /// <summary>Opens them; null where only keys are used, by wish or because nothing can be heard, which is told in one sentence.</summary>
-    public static MicrophoneListener? Open(StartOptions options, TextWriter output, Action<string> tell)
+    /// <param name="options">Which devices, models and folders.</param>
+    /// <param name="output">Where the ear is told of.</param>
+    /// <param name="tell">Told of what is wrong.</param>
+    /// <param name="said">The language of the voice.</param>
+    public static MicrophoneListener? Open(StartOptions options, TextWriter output, Action<string> tell, Language said)
     {
         if (options.Sound.Keys || !options.Sound.Wav.IsEmpty)
         {
@@ -67,7 +72,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
         try
         {
             ListeningEar ear = ListeningEar.Load(options.Sound.Model, options.Sound.Ears, tell);
-            return new MicrophoneListener(ear, LiveSound.Open(options, tell), options, output);
+            return new MicrophoneListener(ear, LiveSound.Open(options, tell), options, output, said);
         }
         catch (Exception e) when (e is ModelFileException or RecogniserUnavailableException)
         {
@@ -87,21 +92,21 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     }
 
     /// <inheritdoc/>
-    public void Warn(string words)
+    public void Warn(ImmutableArray<Message> sentences)
     {
         _mouth.Hush(alsoUrgent: true);
-        _mouth.Say([new Announcement(Message.Written(words), IsUrgent: true)], answers: false);
+        _mouth.Say([.. sentences.Select(sentence => new Announcement(sentence, IsUrgent: true))], answers: false);
     }
 
     /// <inheritdoc/>
-    public void Say(string words, bool breaksOff)
+    public void Say(Message words, bool breaksOff)
     {
         if (breaksOff)
         {
             _mouth.Hush(alsoUrgent: true);
         }
 
-        _mouth.Say([new Announcement(Message.Written(words))], answers: false);
+        _mouth.Say([new Announcement(words)], answers: false);
     }
 
     /// <inheritdoc/>

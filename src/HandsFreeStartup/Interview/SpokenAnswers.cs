@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Messages;
+using HandsFreeStartup.Session;
 
 namespace HandsFreeStartup.Interview;
 
@@ -32,19 +33,20 @@ interface IListener
     /// <summary>Says words.</summary>
     /// <param name="words">What is said.</param>
     /// <param name="breaksOff">Whether what is being said breaks off; else they wait for it.</param>
-    void Say(string words, bool breaksOff);
+    void Say(Message words, bool breaksOff);
 
-    /// <summary>Says what to do in danger: at once, and no speech breaks it off.</summary>
-    void Warn(string words);
+    /// <summary>Says what to do in danger, sentence by sentence: at once, and no speech breaks it off.</summary>
+    void Warn(ImmutableArray<Message> sentences);
 }
 
 /// <summary>Answers that are spoken or typed: at every moment a key is taken, and what is typed is an answer at once.</summary>
 /// <param name="listener">Hears and speaks.</param>
 /// <param name="output">What is asked, heard and told.</param>
-/// <param name="language">In which it is shown, null for English; it is said in English.</param>
-sealed class SpokenAnswers(IListener listener, TextWriter output, Language? language = null) : IAnswers
+/// <param name="languages">In which it is shown and said; null for English. What can be said to it is English in each.</param>
+sealed class SpokenAnswers(IListener listener, TextWriter output, LanguagesInUse? languages = null) : IAnswers
 {
-    readonly Language _language = language ?? Language.English;
+    readonly Language _language = (languages ?? LanguagesInUse.English).Shown;
+    readonly Language _said = (languages ?? LanguagesInUse.English).Said;
     readonly CallForHelp _help = new();
 
     /// <inheritdoc/>
@@ -54,14 +56,14 @@ sealed class SpokenAnswers(IListener listener, TextWriter output, Language? lang
     public void Reply(string line)
     {
         Tell(line);
-        listener.Say(line.Trim(), breaksOff: false);
+        listener.Say(Message.Recorded(line.Trim()), breaksOff: false);
     }
 
     /// <inheritdoc/>
     public string? Next(Asked asked)
     {
         listener.Forget();
-        SpokenTurn turn = new(asked);
+        SpokenTurn turn = new(asked, _said);
         Show($"{_language.Recorded(asked.Prompt)}:", turn);
         listener.Say(asked.Question, breaksOff: false);
         while (true)
@@ -71,7 +73,7 @@ sealed class SpokenAnswers(IListener listener, TextWriter output, Language? lang
             if (!help.IsEmpty)
             {
                 output.WriteLine($"  !! {string.Join(' ', help.Select(sentence => _language.Text(sentence)))}");
-                listener.Warn(string.Join(' ', help));
+                listener.Warn([.. help.Select(Message.Recorded)]);
                 continue;
             }
 
@@ -83,13 +85,13 @@ sealed class SpokenAnswers(IListener listener, TextWriter output, Language? lang
 
             Phrase phrase = ((Heard.Said)heard).Phrase;
             output.WriteLine($"  heard: \"{phrase.Evidence.Words}\"{(phrase is Phrase.NotUnderstood ? $" {phrase.Evidence.Why}" : "")}");
-            (turn, string says, string? line) = turn.Take(phrase);
+            (turn, Message says, string? line) = turn.Take(phrase);
             if (line is not null)
             {
                 return line;
             }
 
-            Show($"  > {says}", turn);
+            Show($"  > {_language.Shown(says)}", turn);
             listener.Say(says, breaksOff: true);
         }
     }

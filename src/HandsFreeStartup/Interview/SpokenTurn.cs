@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Speaking;
 using SpokenNumber = HandsFreeStartup.Speech.Speaking.SpokenNumber;
@@ -12,13 +13,14 @@ namespace HandsFreeStartup.Interview;
 /// <param name="Next">Where the question stands now.</param>
 /// <param name="Says">What is said to it; empty for nothing.</param>
 /// <param name="Line">The answer, once there is one.</param>
-sealed record Taken(SpokenTurn Next, string Says, string? Line = null);
+sealed record Taken(SpokenTurn Next, Message Says, string? Line = null);
 
 /// <summary>
 /// One question that is answered by voice. Pure. Yes and no are taken when they are heard clearly; everything else is read back and becomes an answer only by "confirm" or "keep".
 /// </summary>
 /// <param name="Asked">The question.</param>
-sealed record SpokenTurn(Asked Asked)
+/// <param name="Language">In which it is read back; what can be said is English.</param>
+sealed record SpokenTurn(Asked Asked, Language Language)
 {
     const string Back = "#back", Why = "#why", Skip = "#skip", Same = "#same", Again = "#again", Keep = "#keep";
     const string SayAgain = "Say it again, or type it.";
@@ -29,7 +31,7 @@ sealed record SpokenTurn(Asked Asked)
     string? Held { get; init; }
 
     /// <summary>The line that waits, as it is read back.</summary>
-    string ReadBack { get; init; } = "";
+    Message ReadBack { get; init; } = new();
 
     bool IsYesOrNo => Asked.Form is AnswerForm.YesOrNo;
 
@@ -112,13 +114,13 @@ sealed record SpokenTurn(Asked Asked)
     Taken TakeChoice(string value) => value switch
     {
         Keep => new Taken(this, "", Held),
-        Again => new Taken(new SpokenTurn(Asked), Asked.Says),
+        Again => new Taken(new SpokenTurn(Asked, Language), Asked.Says),
         Back => new Taken(this, "", "back"),
         Why => new Taken(this, "", "why"),
         Skip => new Taken(this, "", Asked.Skips),
         Same => new Taken(this, "", ""),
         Asked.Rest => Hold(Asked.Rest, Asked.Rest),
-        _ => Hold(value, ((AnswerForm.OneOf)Asked.Form).Choices.First(choice => choice.Value == value).Says),
+        _ => Hold(value, Language.Recorded(((AnswerForm.OneOf)Asked.Form).Choices.First(choice => choice.Value == value).Says)),
     };
 
     /// <summary>Free speech that is nothing but a word of the tool is that word.</summary>
@@ -134,7 +136,7 @@ sealed record SpokenTurn(Asked Asked)
             {
                 AnswerForm.Words { IsList: true } when words.Length > 0 => Hold(Listed(words), Listed(words)),
                 AnswerForm.Words when words.Length > 0 => Hold(words, words),
-                AnswerForm.Day when SpokenDay.Read(words) is { } day => Hold(FormattableString.Invariant($"{day:yyyy-MM-dd}"), day.ToString("MMMM d, yyyy", CultureInfo.InvariantCulture)),
+                AnswerForm.Day when SpokenDay.Read(words) is { } day => Hold(FormattableString.Invariant($"{day:yyyy-MM-dd}"), DayOf(day)),
                 AnswerForm.TypedAlone => new Taken(this, "This one is typed, or skipped."),
                 _ => new Taken(this, SayAgain),
             },
@@ -151,7 +153,12 @@ sealed record SpokenTurn(Asked Asked)
         return string.Join(' ', words[..length]);
     }
 
-    Taken Hold(string line, string says) => Wait(this with { Held = line, ReadBack = $"{says}?" });
+    Taken Hold(string line, string says) => Wait(this with { Held = line, ReadBack = Message.Written($"{says}?") });
+
+    string DayOf(DateOnly day) => Language.Text("{month} {day}, {year}")
+        .Replace("{month}", Language.Text(day.ToString("MMMM", CultureInfo.InvariantCulture)), StringComparison.Ordinal)
+        .Replace("{day}", day.ToString("%d", CultureInfo.InvariantCulture), StringComparison.Ordinal)
+        .Replace("{year}", day.ToString("yyyy", CultureInfo.InvariantCulture), StringComparison.Ordinal);
 
     /// <summary>A second number stands beside the first; one that was said before is said anew.</summary>
     Taken Hold(ImmutableArray<(Field Field, decimal Value)> numbers)
@@ -159,17 +166,19 @@ sealed record SpokenTurn(Asked Asked)
         AnswerForm.Numbers form = (AnswerForm.Numbers)Asked.Form;
         ImmutableArray<(Field Field, decimal Value)> said = [.. Said.Where(one => numbers.All(number => number.Field.Id != one.Field.Id)).Concat(numbers).OrderBy(one => one.Field.Id, StringComparer.Ordinal)];
         string line = form.Line(said.ToDictionary(one => one.Field.Id, one => one.Value.ToString(CultureInfo.InvariantCulture)));
-        return Wait(this with { Said = said, Held = line, ReadBack = $"{Spoken(said)}?" });
+        return Wait(this with { Said = said, Held = line, ReadBack = Message.Written($"{Spoken(said)}?") });
     }
 
     static Taken Wait(SpokenTurn turn) => new(turn, turn.ReadBack);
 
     string Spoken(ImmutableArray<(Field Field, decimal Value)> said) =>
         said is [{ Field.Id: FieldId.LimitLower } lower, { Field.Id: FieldId.LimitUpper } upper]
-            ? $"{SpokenNumber.DigitByDigit(lower.Value)} to {SpokenMessage.Value(upper.Value, upper.Field.Unit, digitByDigit: true)}"
-            : string.Join(" and ", said.Select(one => $"{NameOf(one.Field)}{SpokenMessage.Value(one.Value, one.Field.Unit, digitByDigit: true)}"));
+            ? Language.Text("{0} to {1}", SpokenNumber.DigitByDigit(lower.Value, Language), ValueOf(upper))
+            : string.Join($" {Language.Text("and")} ", said.Select(one => $"{NameOf(one.Field)}{ValueOf(one)}"));
 
-    string NameOf(Field field) => string.Concat(((AnswerForm.Numbers)Asked.Form).Fields.Where(reading => reading.Field.Id == field.Id).SelectMany(reading => reading.Names.Take(1)).Select(name => $"{name} "));
+    string ValueOf((Field Field, decimal Value) one) => SpokenMessage.Value(one.Value, one.Field.Unit, digitByDigit: true, Language);
+
+    string NameOf(Field field) => string.Concat(((AnswerForm.Numbers)Asked.Form).Fields.Where(reading => reading.Field.Id == field.Id).SelectMany(reading => reading.Names.Take(1)).Select(name => $"{Language.Text(name)} "));
 
     static Field EndOf(Field field, string id) => field with { Id = id };
 

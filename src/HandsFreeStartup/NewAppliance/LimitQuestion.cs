@@ -3,6 +3,7 @@ using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Interview;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.NewAppliance;
 
@@ -23,12 +24,14 @@ sealed record LimitQuestion(string Name, string Says, bool HasLower, bool IsSafe
     public string BaseName => Name.Split('/')[0];
 
     /// <summary>In so few words that it is said in four seconds.</summary>
-    public string Spoken => BaseName == ResultId.ReplaceValve
-        ? "Above which manifold pressure is the valve replaced, inches?"
-        : $"{Says.Split(" (")[0]}, {(HasLower ? "lowest and highest" : "at most")}, {Limited.Unit.Spoken[0]}.";
+    public Message Spoken => BaseName == ResultId.ReplaceValve
+        ? (Message)"Above which manifold pressure is the valve replaced, inches?"
+        : $"{Called}, {(HasLower ? "lowest and highest" : "highest")}, {Limited.Unit.Spoken[0]}.";
 
     /// <summary>The same for somebody who has answered one before.</summary>
-    public string Short => HasLower ? $"{Says.Split(" (")[0]}, {Limited.Unit.Spoken[0]}." : Spoken;
+    public Message Short => HasLower ? $"{Called}, {Limited.Unit.Spoken[0]}." : Spoken;
+
+    Message Called => Says.Split(" (")[0].Split(", ") is [var name, var where] ? (Message)$"{name}, {where}" : $"{Says.Split(" (")[0]}";
 
     /// <summary>What may be answered by voice: "three point two to three point eight", or one bound after "lowest" or "highest"; a number alone where there is only an upper bound.</summary>
     public AnswerForm Form => new AnswerForm.Numbers(

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HandsFreeStartup.Calculations.Fuels;
 using HandsFreeStartup.Interview;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 
 namespace HandsFreeStartup.NewAppliance;
 
@@ -13,7 +14,7 @@ namespace HandsFreeStartup.NewAppliance;
 sealed record PlainQuestion(string Key, string Says, ImmutableArray<string> Choices, bool MayBeLeftOut = false)
 {
     /// <summary>In so few words that it is said in four seconds.</summary>
-    public required string Spoken { get; init; }
+    public required Message Spoken { get; init; }
 
     /// <summary>Words for the choices, where they are not said as they are written.</summary>
     public ImmutableArray<SpokenChoice> SpokenChoices { get; init; } = [];

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using HandsFreeStartup.Interview;
-using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Running;
+using HandsFreeStartup.Session;
 using HandsFreeStartup.Start;
 
 namespace HandsFreeStartup.NewJob;
@@ -32,11 +32,11 @@ static class NewCommand
     {
         StartOptions options = StartCommand.Read(parsed);
         (TextWriter output, TextWriter error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
-        Language language = OpenJob.LanguageOf(options);
+        LanguagesInUse languages = await LanguagesInUse.Of(OpenJob.LanguageOf(options), options.Sound.Mute || options.Sound.Keys, TimeProvider.System, error.WriteLine);
         StartOptions? asked;
-        await using (MicrophoneListener? listener = MicrophoneListener.Open(options, output, error.WriteLine))
+        await using (MicrophoneListener? listener = MicrophoneListener.Open(options, output, error.WriteLine, languages.Said))
         {
-            IAnswers answers = listener is null ? new TypedAnswers(StandardStreams.Input, output, language) : new SpokenAnswers(listener, output, language);
+            IAnswers answers = listener is null ? new TypedAnswers(StandardStreams.Input, output, languages.Shown) : new SpokenAnswers(listener, output, languages);
             asked = new JobQuestions(new Conversation(answers), new KeptFiles(DataFolder.Of(parsed)), DataFolder.Of(parsed), TimeProvider.System).Ask(options, parsed.GetValue(Photo));
         }
 

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using HandsFreeStartup.Interview;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Storage.UserFiles;
 
 namespace HandsFreeStartup.NewJob;
@@ -14,7 +15,7 @@ sealed partial class SiteQuestions(Conversation conversation, Site? last)
 {
     sealed record Question(string Key, string Says, string Why, string? Last, bool MayBeLeftOut)
     {
-        public required string Spoken { get; init; }
+        public required Message Spoken { get; init; }
 
         public AnswerForm Form { get; init; } = new AnswerForm.Words();
     }

@@ -97,18 +97,9 @@ sealed class Composition(StartOptions options, TextWriter output, TextWriter err
         LanguageFiles.Find(options.Language);
     }
 
-    /// <summary>The language of the command line, or else of the settings; English by voice where this machine has none for it.</summary>
-    async Task<LanguagesInUse> Languages(OpenJob job)
-    {
-        Language shown = LanguageFiles.Find(options.Language ?? job.Plan.Settings.Language);
-        if (options.Sound.Mute || await EspeakVoice.Speaks(shown, clock))
-        {
-            return new LanguagesInUse(shown, shown);
-        }
-
-        error.WriteLine(shown.Text("This machine has no voice for the language that is shown: it is spoken in English. Install the voice {0} of espeak-ng.", shown.Voice));
-        return new LanguagesInUse(shown, Language.English);
-    }
+    /// <summary>The language of the command line, or else of the settings.</summary>
+    Task<LanguagesInUse> Languages(OpenJob job) =>
+        LanguagesInUse.Of(LanguageFiles.Find(options.Language ?? job.Plan.Settings.Language), options.Sound.Mute, clock, error.WriteLine);
 
     /// <summary>What hears; null where only keys are used, by wish or because nothing can be heard.</summary>
     ListeningEar? Ear()

@@ -2,6 +2,7 @@ using HandsFreeStartup.Interview;
 using HandsFreeStartup.NewAppliance;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Start;
 using HandsFreeStartup.Tests.Rehearse;
@@ -75,7 +76,7 @@ public sealed class AnswersHeardTests(ITestOutputHelper output)
     /// <summary>What is read back; it becomes an answer by its confirmation alone.</summary>
     static string? Held(AnswerForm form, SpeechClip clip, ListeningEar ear, out string words)
     {
-        SpokenTurn turn = new(new Asked("", form) { Says = "", Skips = "", IsInList = true });
+        SpokenTurn turn = new(new Asked("", form) { Says = "", Skips = "", IsInList = true }, Language.English);
         Phrase phrase = MicrophoneListener.Understood(ear, clip, turn.Expectation, turn.Known);
         words = phrase.Evidence.Words;
         Taken taken = turn.Take(phrase);

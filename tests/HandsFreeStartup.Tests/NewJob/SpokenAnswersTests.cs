@@ -1,10 +1,13 @@
+using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using HandsFreeStartup.Interview;
 using HandsFreeStartup.NewJob;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Messages;
+using HandsFreeStartup.Languages;
 using HandsFreeStartup.Running;
+using HandsFreeStartup.Session;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Speech.Recognising;
 using HandsFreeStartup.Speech.Speaking;
@@ -52,12 +55,13 @@ public sealed class SpokenAnswersTests
         Assert.Contains("upper: 3.8", string.Concat(typed.Values), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task Every_question_is_said_in_four_seconds()
+    [Theory]
+    [InlineData("en")]
+    [InlineData("es")]
+    public async Task Every_question_is_said_in_four_seconds(string code)
     {
-        Listener listener = new(Spoken);
-        FilesOf(new SpokenAnswers(listener, TextWriter.Null));
-        string[] questions = [.. listener.Asked.Distinct()];
+        Language language = LanguageFiles.Find(code);
+        string[] questions = [.. Heard(language).Asked.Distinct()];
         Assert.True(questions.Length > 20);
         if (InstalledProgram.Find("espeak-ng") is not { } espeak)
         {
@@ -67,7 +71,7 @@ public sealed class SpokenAnswersTests
         List<string> tooLong = [];
         foreach (string question in questions)
         {
-            using Process voice = Process.Start(new ProcessStartInfo(espeak, [.. EspeakVoice.Manner.Where(word => word != "--stdin"), "--stdout", SpokenMessage.Of(Message.Written(question))]) { RedirectStandardOutput = true })!;
+            using Process voice = Process.Start(new ProcessStartInfo(espeak, [.. EspeakVoice.Manner.Where(word => word != "--stdin"), "-v", language.Voice, "--stdout", question]) { RedirectStandardOutput = true })!;
             using MemoryStream wav = new();
             await voice.StandardOutput.BaseStream.CopyToAsync(wav);
             double seconds = wav.Length / (2.0 * 22_050);
@@ -75,6 +79,26 @@ public sealed class SpokenAnswersTests
         }
 
         Assert.Empty(tooLong);
+    }
+
+    /// <summary>What can be said is English, and so is what somebody has said: a name is read back as it was heard.</summary>
+    [Fact]
+    public void What_is_asked_and_read_back_in_Spanish_is_said_in_Spanish()
+    {
+        string[] own = ["Pat Owner?", "14 Pond Lane?", "fourteen Pond Lane?", "Basement, kitchen?", "Attic furnace?", "Threaded cap?", "Terry Echnician?"];
+        (Listener english, Listener spanish) = (Heard(Language.English), Heard(LanguageFiles.Find("es")));
+
+        Assert.Equal(english.Told.Count, spanish.Told.Count);
+        Assert.Empty(english.Told.Zip(spanish.Told).Where(pair => pair.First == pair.Second && pair.First.Length > 0).Select(pair => pair.First).Except(own));
+        Assert.DoesNotContain(spanish.Told, told => told.Split(' ', ',', '?', '.').Any(word => word is "the" or "is" or "and" or "to" or "five" or "feet" or "one"));
+        Assert.Contains("6 5 0 pies?", spanish.Told);
+    }
+
+    static Listener Heard(Language language)
+    {
+        Listener listener = new(Spoken, language);
+        FilesOf(new SpokenAnswers(listener, TextWriter.Null, new LanguagesInUse(language, language)));
+        return listener;
     }
 
     [Theory]
@@ -189,7 +213,7 @@ public sealed class SpokenAnswersTests
     }
 
     /// <summary>An ear without sound: words as they were heard, read under what may be said.</summary>
-    sealed class Listener(string[] script) : IListener
+    sealed class Listener(string[] script, Language? language = null) : IListener
     {
         readonly Queue<string> _script = new(script);
         bool _isNew;
@@ -210,13 +234,14 @@ public sealed class SpokenAnswersTests
                 : new Heard.Said(PhraseReader.Read(new Utterance([], said, 20), expectation));
         }
 
-        public void Say(string words, bool breaksOff)
+        public void Say(Message words, bool breaksOff)
         {
-            Told.Add(words);
-            Asked.AddRange(_isNew ? [words] : Array.Empty<string>());
+            string said = SpokenMessage.Of(words, language: language);
+            Told.Add(said);
+            Asked.AddRange(_isNew ? [said] : Array.Empty<string>());
             _isNew = false;
         }
 
-        public void Warn(string words) => Told.Add(words);
+        public void Warn(ImmutableArray<Message> sentences) => Told.AddRange(sentences.Select(sentence => SpokenMessage.Of(sentence, language: language)));
     }
 }

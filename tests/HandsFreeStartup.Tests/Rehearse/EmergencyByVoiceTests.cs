@@ -13,8 +13,8 @@ namespace HandsFreeStartup.Tests.Rehearse;
 [Trait("Sound", "Live")]
 public sealed class EmergencyByVoiceTests(ITestOutputHelper output)
 {
-    /// <summary>Fast, but slow enough to be interrupted.</summary>
-    const int Rate = 450;
+    /// <summary>Fast, but slow enough to be interrupted, and near enough to a voice that it is not heard as one that calls.</summary>
+    const int Rate = 330;
 
     [SoundRoomFact]
     public async Task An_emergency_stop_is_heard_over_the_tools_own_voice_and_the_job_comes_to_its_end_over_a_power_cut()

@@ -32,7 +32,7 @@ public sealed class DemonstrationTests
     {
         using TemporaryFolder data = new();
         Random moments = new(20310304);
-        for (int round = 0; round < 10; round++)
+        for (int round = 0; round < 5; round++)
         {
             string folder = Path.Combine(data.Path, $"round-{round}");
             List<string> shown = await ShownUntilKilled(folder, lines: moments.Next(5, 60));
