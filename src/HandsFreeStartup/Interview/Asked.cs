@@ -33,8 +33,13 @@ sealed record Asked(string Prompt, AnswerForm Form)
     /// <summary>Whether a line leaves out the rest of the part.</summary>
     public static bool IsRest(string line) => string.Equals(line.Trim(), Rest, StringComparison.OrdinalIgnoreCase);
 
+    /// <summary>Whether it is what would be said to the tool, and no name.</summary>
+    public static bool IsToTheTool(string line) => IsRest(line) || Plain(line) is "back" or "go back" or "why" or "tell me more" or "skip" or "skip step" or "the same" or "yes" or "no" or "confirm" or "again" or "say again" or "help";
+
+    static string Plain(string line) => line.Trim().TrimEnd('.', '?').ToLowerInvariant();
+
     /// <summary>The line without the space around it. What would be said to the tool may be typed to it, and becomes no name.</summary>
-    public string LineOf(string typed) => typed.Trim().TrimEnd('.', '?').ToLowerInvariant() switch
+    public string LineOf(string typed) => Plain(typed) switch
     {
         "back" or "go back" when IsInList => "back",
         "why" or "tell me more" when IsInList => "why",

@@ -136,9 +136,19 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
     string Technician()
     {
         string last = KeptFiles.TextOf(kept.Technician).Trim() is { Length: > 0 } name ? name : Environment.UserName;
-        string line = (conversation.Line(new Asked($"Who works and signs? [{last}]", new AnswerForm.Words()) { Says = "Who works and signs?", Last = last }) ?? throw Conversation.Over()).Trim();
-        string technician = line.Length == 0 ? last : line;
-        KeptFiles.Write(kept.Technician, technician, "The name");
-        return technician;
+        Asked asked = new($"Who works and signs? [{last}]", new AnswerForm.Words()) { Says = "Who works and signs?", Last = last };
+        while (true)
+        {
+            string line = (conversation.Line(asked) ?? throw Conversation.Over()).Trim();
+            if (Asked.IsToTheTool(line))
+            {
+                conversation.Reply("These words are for the tool and no name: type the name of whoever works and signs.");
+                continue;
+            }
+
+            string technician = line.Length == 0 ? last : line;
+            KeptFiles.Write(kept.Technician, technician, "The name");
+            return technician;
+        }
     }
 }

@@ -158,11 +158,15 @@ public sealed partial class SpanishJobTests
         return (result.Output, [.. events.Select(happened => (happened with { At = default }) switch
         {
             TimerStarted started => $"{started with { Steady = null }}",
-            var other => $"{other}",
+            var other => Left().Replace($"{other}", "0:00"),
         })]);
     }
 
     static string Sheet(string name) => Path.Combine(AppContext.BaseDirectory, "checklists", $"{name}.yaml");
+
+    /// <summary>What is left of a wait is not the same in two runs.</summary>
+    [GeneratedRegex(@"\b[0-9]+:[0-9]{2}\b", RegexOptions.CultureInvariant)]
+    private static partial Regex Left();
 
     [GeneratedRegex("[0-9]$", RegexOptions.CultureInvariant)]
     private static partial Regex Reading();

@@ -10,7 +10,7 @@ public sealed class SpanishQuestionsTests
     static readonly string[] Place = ["", "why", "A. Owner", "why", "14 Pond Lane", "why", "650", "why", "basement, kitchen", "why", "2", "why", "", "why", "1200"];
     static readonly string[] Sheet = ["why", "", "Attic furnace", "why", "coal", "natural-gas", "why", "2", "why", "I", "why", "no", "why", "clockwise", "why", "cap"];
     static readonly string[] Limits = ["why", "5", "12 9 8", "5-7", "why", "1", "why", "3.2-3.8", "", "co2 7 9", "2 furlong", "4.1 to 4.8 mbar", "2", "why", "1 2", "", "why", "", "", "why", "co2 70 90", "", .. Enumerable.Repeat((string[])["why", ""], 11).SelectMany(both => both)];
-    static readonly string[] End = ["no-such-file.jpg", "", "T. Echnician", "perhaps", "no"];
+    static readonly string[] End = ["no-such-file.jpg", "", "say again", "T. Echnician", "perhaps", "no"];
 
     [Fact]
     public async Task Each_line_is_Spanish_and_what_is_kept_is_the_same()

@@ -17,10 +17,12 @@ public sealed class NewJobTests : IDisposable
     [Fact]
     public async Task A_newcomer_answers_the_questions_and_says_the_first_own_reading()
     {
-        ProgramResult result = await Run([.. Instruments, .. Place, .. Furnace, "", "T. Echnician", "yes", "done", "no", "done", "monoxide 2"]);
+        ProgramResult result = await Run([.. Instruments, .. Place, .. Furnace, "", "Go back.", "T. Echnician", "yes", "done", "no", "done", "monoxide 2"]);
 
         Assert.Equal("", result.Error);
         Assert.Contains("question 5 of", result.Output, StringComparison.Ordinal);
+        Assert.Contains("These words are for the tool and no name", result.Output, StringComparison.Ordinal);
+        Assert.Equal("T. Echnician", (await File.ReadAllTextAsync(Path.Combine(_data.Path, "technician.txt"))).Trim());
         Assert.Contains("It stands on every copy.", result.Output, StringComparison.Ordinal);
         Assert.Contains("[1/", result.Output, StringComparison.Ordinal);
         Assert.Contains("CO in room", result.Output, StringComparison.Ordinal);
