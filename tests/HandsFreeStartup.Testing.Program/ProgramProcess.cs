@@ -8,7 +8,7 @@ public sealed record ProgramResult(int ExitCode, string Output, string Error);
 /// <summary>The built program, run as its user runs it.</summary>
 public static class ProgramProcess
 {
-    static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
+    static readonly TimeSpan Patience = TimeSpan.FromMinutes(20);
 
     public static Process Start(params IEnumerable<string> arguments) => Start(arguments, _ => { });
 

@@ -17,7 +17,7 @@ namespace HandsFreeStartup.Tests.Start;
 public sealed partial class WholeStartupTests
 {
     /// <summary>A program and a test that wait for each other would wait for ever.</summary>
-    static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
+    static readonly TimeSpan Patience = TimeSpan.FromMinutes(20);
 
     [Theory]
     [InlineData("furnace-two-stage-altitude", "site-mountain", "new", "en")]
