@@ -142,7 +142,7 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
             string line = (conversation.Line(asked) ?? throw Conversation.Over()).Trim();
             if (Asked.IsToTheTool(line))
             {
-                conversation.Reply("These words are for the tool and no name: type the name of whoever works and signs.");
+                conversation.Reply("That is a command, not a name: type the name of whoever works and signs.");
                 continue;
             }
 

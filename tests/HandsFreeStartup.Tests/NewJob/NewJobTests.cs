@@ -21,7 +21,7 @@ public sealed class NewJobTests : IDisposable
 
         Assert.Equal("", result.Error);
         Assert.Contains("question 5 of", result.Output, StringComparison.Ordinal);
-        Assert.Contains("These words are for the tool and no name", result.Output, StringComparison.Ordinal);
+        Assert.Contains("That is a command, not a name", result.Output, StringComparison.Ordinal);
         Assert.Equal("T. Echnician", (await File.ReadAllTextAsync(Path.Combine(_data.Path, "technician.txt"))).Trim());
         Assert.Contains("It stands on every copy.", result.Output, StringComparison.Ordinal);
         Assert.Contains("[1/", result.Output, StringComparison.Ordinal);

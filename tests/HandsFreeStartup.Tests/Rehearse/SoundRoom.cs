@@ -47,7 +47,7 @@ sealed class SoundRoom(int rate = SoundRoom.Hurried) : IDisposable
     /// <summary>How loud everybody speaks, dB of full scale over the frames with speech.</summary>
     public const double SpeechLevel = -22;
 
-    /// <summary>What a sound server takes longer for, it does not do any more: a test that waited for it would never end.</summary>
+    /// <summary>A sound server that takes longer hangs, and a test that waited for it would never end.</summary>
     static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
 
     readonly TemporaryFolder _folder = new();

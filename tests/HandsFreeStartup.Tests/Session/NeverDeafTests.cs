@@ -124,7 +124,6 @@ public sealed class NeverDeafTests
 
     static Phrase.Command Heard(CommandWord word, string words) => new(word, Some.Heard() with { Words = words });
 
-    /// <summary>Where it is known, a call among its words must be heard by both ears or by the surer one.</summary>
     [Theory]
     [InlineData("room monoxide ninety", true)]
     [InlineData("room monoxide four hundred", true)]
@@ -143,6 +142,7 @@ public sealed class NeverDeafTests
         Assert.DoesNotContain(_log.Events, happened => happened is ReadingEntered);
     }
 
+    /// <summary>Where it is known, a call among its words must be heard by both ears or by the surer one.</summary>
     [Theory]
     [InlineData(HearingProfile.HalfDuplex, false)]
     [InlineData(HearingProfile.Headset, false)]
