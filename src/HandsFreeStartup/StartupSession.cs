@@ -35,6 +35,8 @@ public sealed class StartupSession(
 {
     const string PhotoCommand = "photo ";
 
+    const string SaidOver = "The tool was talking: say it again.";
+
     const int RedsThatOpenTheKeys = 2;
 
     /// <summary>Lines that may wait to be taken; who types more of them waits himself.</summary>
@@ -362,9 +364,10 @@ public sealed class StartupSession(
 
         Phrase phrase = heard.Phrase;
         OverVoice over = new(_profile, heard.Over);
-        if (!over.Counts(phrase, procedure.IsBadAir(phrase, Now)))
+        bool isBadAir = procedure.IsBadAir(phrase, Now);
+        if (!over.Counts(phrase, isBadAir))
         {
-            DropSaidOver(phrase, over.IsEcho(phrase));
+            DropSaidOver(phrase, over, isBadAir);
             return null;
         }
 
@@ -390,12 +393,23 @@ public sealed class StartupSession(
         return null;
     }
 
-    /// <summary>Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on. The screen says that they must be said again.</summary>
-    void DropSaidOver(Phrase phrase, bool isEcho)
+    /// <summary>
+    /// Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on. The screen says that they must be said again. Bad air never vanishes: what
+    /// may be the tool's own "room monoxide four" misheard, or somebody's "room monoxide forty", is asked for again aloud.
+    /// </summary>
+    void DropSaidOver(Phrase phrase, OverVoice over, bool isBadAir)
     {
+        bool mayBeAir = isBadAir && !over.IsWordForWord(phrase), isEcho = over.IsEcho(phrase) && !mayBeAir;
         HushFor(!isEcho);
         _ear = _ear with { State = EarState.Listening };
-        Show(isEcho || phrase is Phrase.NotUnderstood ? null : NotTaken(phrase, "The tool was talking: say it again."), []);
+        Evidence dropped = NotTaken(phrase, SaidOver);
+        if (mayBeAir)
+        {
+            AskAgain(dropped);
+            return;
+        }
+
+        Show(isEcho || phrase is Phrase.NotUnderstood ? null : dropped, []);
     }
 
     static Evidence NotTaken(Phrase phrase, string why) => phrase.Evidence with { Certainty = Certainty.Red, Why = why };

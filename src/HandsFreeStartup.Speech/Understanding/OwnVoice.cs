@@ -29,6 +29,11 @@ public static class OwnVoice
         return (phrase is not Phrase.Reading || own.Any(word => NumberWord.Find(word) is { Part: NumberPart.Digit or NumberPart.Teen or NumberPart.Ten })) && heard.Count(own.Contains) >= Share * heard.Length;
     }
 
+    /// <summary>Whether the tool says these very words, one after the other; bad air that may be an echo, and is not said word for word, must be said again.</summary>
+    /// <param name="phrase">What was heard.</param>
+    /// <param name="said">What the tool was saying.</param>
+    public static bool IsWordForWord(Phrase phrase, string said) => Holds(PlainWords.Of(said), PlainWords.Of(phrase.Evidence.Words));
+
     /// <summary>An echo of "smell for gas" is heard as "smell of gas".</summary>
     static ImmutableArray<string> WithoutShort(ImmutableArray<string> words) => [.. words.Where(word => word is not ("of" or "for" or "like" or "the" or "a"))];
 

@@ -14,6 +14,9 @@ readonly record struct OverVoice(HearingProfile Profile, string? Said)
     /// <summary>Whether a phrase may be an echo.</summary>
     public bool IsEcho(Phrase phrase) => MayBeOwn && OwnVoice.MayBeEcho(phrase, Said!);
 
+    /// <summary>Whether the tool was saying these very words.</summary>
+    public bool IsWordForWord(Phrase phrase) => MayBeOwn && OwnVoice.IsWordForWord(phrase, Said!);
+
     /// <summary>Whether a phrase counts.</summary>
     /// <param name="phrase">What was heard.</param>
     /// <param name="isBadAir">Whether it tells of air in the room that asks for something.</param>

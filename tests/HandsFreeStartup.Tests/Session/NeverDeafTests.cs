@@ -142,6 +142,22 @@ public sealed class NeverDeafTests
         Assert.DoesNotContain(_log.Events, happened => happened is ReadingEntered);
     }
 
+    /// <summary>It may be somebody's word or the tool's own, misheard: the tool's value, and no other, may pass in silence.</summary>
+    [Theory]
+    [InlineData("room monoxide ninety", "CO in the room (kitchen) 4 ppm. Pass: room monoxide at most 9 ppm.", true)]
+    [InlineData("room monoxide four hundred", "Room monoxide 4 ppm. Pass.", true)]
+    [InlineData("room monoxide ninety", "Room monoxide 4 ppm. Flue temperature 90 degrees?", true)]
+    [InlineData("room carbon monoxide forty", "Room carbon monoxide 4 ppm. Confirm, or say no.", true)]
+    [InlineData("room monoxide ninety", "Room monoxide 90 ppm? Confirm, or say no.", false)]
+    [InlineData("room monoxide four", "Room monoxide 4 ppm. Pass.", false)]
+    public async Task Bad_air_that_may_be_an_echo_is_asked_for_again_aloud(string words, string over, bool isAsked)
+    {
+        await Take(HearingProfile.EchoCancelled, PhraseText.Typed(words, Expectation.Open) with { Evidence = Some.Heard() with { Words = words } }, over);
+        Assert.DoesNotContain(_log.Events, happened => happened is ReadingEntered);
+        Assert.Equal(isAsked, _voice.Said.Contains("Say it again."));
+        Assert.Equal(isAsked, _display.Heard.Any(heard => heard.Why == "The tool was talking: say it again."));
+    }
+
     /// <summary>Where it is known, a call among its words must be heard by both ears or by the surer one.</summary>
     [Theory]
     [InlineData(HearingProfile.HalfDuplex, false)]
