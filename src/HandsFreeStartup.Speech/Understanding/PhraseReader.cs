@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Recognising;
@@ -167,9 +168,9 @@ public static class PhraseReader
             yield return "The point was not said.";
         }
 
-        if (IsSpelledBeforeDigits(weighing.Best.Words, reading))
+        if (MayBeDioxide(weighing.Best.Words, reading))
         {
-            yield return "\"C O\" runs into the number: say monoxide.";
+            yield return "\"C O two\" may be carbon dioxide: say monoxide.";
         }
 
         if (!reading.Field.IsUsual(reading.Value))
@@ -178,9 +179,9 @@ public static class PhraseReader
         }
     }
 
-    /// <summary>"C O one seven" and "C O one seventeen" sound alike, and a hidden reading of carbon monoxide can kill.</summary>
-    static bool IsSpelledBeforeDigits(string words, Meaning.Reading reading) =>
-        reading.Field.Unit == Unit.PartsPerMillion && reading.Value >= 10 && PlainWords.Of(words).SkipWhile(word => word == "room").FirstOrDefault() == "co";
+    /// <summary>"C O two eight" is 28 of one gas or 8 of the other, and "C O two" may be the beginning of the other.</summary>
+    static bool MayBeDioxide(string words, Meaning.Reading reading) =>
+        reading.Field.Id == FieldId.FlueCo && PlainWords.Of(words) is ["co", "two", ..] and not ["co", "two", "hundred" or "thousand", ..];
 
     /// <summary>What is missing to be entered without asking.</summary>
     static IEnumerable<string> Missing(Measured measured, Threshold needed)

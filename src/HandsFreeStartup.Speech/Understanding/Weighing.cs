@@ -12,7 +12,7 @@ sealed record Weighing(Candidate Best, bool Agree, Measured Measured)
     /// <summary>Weighs the ears; null if none found a legal phrase.</summary>
     public static Weighing? Of(Utterance utterance)
     {
-        EarEvidence[] heard = [.. utterance.Ears.Where(ear => ear.Best is not null)];
+        EarEvidence[] heard = [.. utterance.Ears.Where(ear => ear.Best is not null).Select(WithoutBarerTwins)];
         if (heard.Length == 0)
         {
             return null;
@@ -41,6 +41,15 @@ sealed record Weighing(Candidate Best, bool Agree, Measured Measured)
         };
         return new Weighing(backing[0].Candidate, heard.Count(ear => ear.Best!.Meaning == winner) == utterance.Ears.Length, measured);
     }
+
+    /// <summary>
+    /// "C O two two six" is 226 of carbon monoxide, or 2.6 of carbon dioxide if a point went unsaid. Of the same words the meaning that needs nothing unsaid is the one to ask about, and so high a
+    /// monoxide is never refused as unclear.
+    /// </summary>
+    static EarEvidence WithoutBarerTwins(EarEvidence ear) => ear with
+    {
+        Candidates = ear.Candidates.RemoveAll(one => one.Ending.PointImplied && ear.Candidates.Any(other => !other.Ending.PointImplied && other.Words == one.Words)),
+    };
 
     static double Ratio((EarEvidence Ear, Candidate Candidate) backing) => backing.Ear.RatioOf(backing.Candidate);
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Speech.Phrases;
 using HandsFreeStartup.Speech.Recognising;
@@ -119,17 +120,34 @@ public sealed class PhraseReaderTests
         Assert.Contains("A zero may have been lost.", WhyOf(Said(sure, other)), StringComparison.Ordinal);
     }
 
+    /// <summary>1200 recordings of "C O" before a number (ten voices; clean, blower and dishes at 5 dB): 990 entered, none of them wrong. What stays asked means two things however clearly it is said.</summary>
     [Theory]
-    [InlineData("C O one seven", Certainty.Amber)]
-    [InlineData("room C O seventeen", Certainty.Amber)]
-    [InlineData("C O seven", Certainty.Green)]
-    [InlineData("monoxide seventeen", Certainty.Green)]
+    [InlineData("C O one seven", Certainty.Green)]
+    [InlineData("room C O seventeen", Certainty.Green)]
+    [InlineData("room C O two four", Certainty.Green)]
+    [InlineData("C O two hundred eight", Certainty.Green)]
+    [InlineData("C O two eight", Certainty.Amber)]
+    [InlineData("C O two fifteen", Certainty.Amber)]
+    [InlineData("C O two", Certainty.Amber)]
+    [InlineData("monoxide two eight", Certainty.Green)]
     [InlineData("C O two eight point five", Certainty.Green)]
-    public void The_spelled_C_O_before_more_than_one_digit_is_always_asked(string words, Certainty expected)
+    public void The_spelled_C_O_is_asked_only_before_a_two_that_may_belong_to_its_name(string words, Certainty expected)
     {
         EarEvidence clear = Ear(Heard(words, -0.001));
 
         Assert.Equal(expected, CertaintyOf(Said(clear, clear)));
+    }
+
+    [Fact]
+    public void Of_the_same_words_the_monoxide_that_needs_no_unsaid_point_is_read_back()
+    {
+        Candidate[] twins = [.. PhraseText.Read("C O two two six", Asked).Meanings.Select(meaning => Heard("C O two hundred", -0.001) with { Ending = new Ending(meaning, meaning is Meaning.Reading { Value: 2.6m }), Words = "C O two two six" })];
+        EarEvidence clear = Ear([.. twins]), reversed = Ear([.. twins.Reverse()]);
+        Phrase.Reading asked = Assert.IsType<Phrase.Reading>(PhraseReader.Read(Said(clear, reversed), Asked));
+
+        Assert.Equal(2, twins.Length);
+        Assert.Equal((FieldId.FlueCo, 226m, Certainty.Amber), (asked.Field.Id, asked.Value, asked.Evidence.Certainty));
+        Assert.Contains("may be carbon dioxide", asked.Evidence.Why, StringComparison.Ordinal);
     }
 
     [Fact]
