@@ -35,7 +35,7 @@ public sealed class StartupSession(
 {
     const string PhotoCommand = "photo ";
 
-    const string SaidOver = "The tool was talking: say it again.";
+    internal const string SaidOver = "The tool was talking: say it again.";
 
     const int RedsThatOpenTheKeys = 2;
 
@@ -363,7 +363,7 @@ public sealed class StartupSession(
         }
 
         Phrase phrase = heard.Phrase;
-        OverVoice over = new(_profile, heard.Over);
+        OverVoice over = Over(heard.Over);
         bool isBadAir = procedure.IsBadAir(phrase, Now);
         if (!over.Counts(phrase, isBadAir))
         {
@@ -394,16 +394,16 @@ public sealed class StartupSession(
     }
 
     /// <summary>
-    /// Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on. The screen says that they must be said again. Bad air never vanishes: what
+    /// Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on. The screen says that they must be said again. Danger never vanishes: what
     /// may be the tool's own "room monoxide four" misheard, or somebody's "room monoxide forty", is asked for again aloud.
     /// </summary>
     void DropSaidOver(Phrase phrase, OverVoice over, bool isBadAir)
     {
-        bool mayBeAir = isBadAir && !over.IsWordForWord(phrase), isEcho = over.IsEcho(phrase) && !mayBeAir;
+        bool mayBeDanger = over.MayBeDanger(phrase, isBadAir), isEcho = over.IsEcho(phrase) && !mayBeDanger;
         HushFor(!isEcho);
         _ear = _ear with { State = EarState.Listening };
         Evidence dropped = NotTaken(phrase, SaidOver);
-        if (mayBeAir)
+        if (mayBeDanger)
         {
             AskAgain(dropped);
             return;
@@ -414,7 +414,9 @@ public sealed class StartupSession(
 
     static Evidence NotTaken(Phrase phrase, string why) => phrase.Evidence with { Certainty = Certainty.Red, Why = why };
 
-    bool IsEcho(Phrase phrase, string? said) => new OverVoice(_profile, said).IsEcho(phrase);
+    OverVoice Over(string? said) => new(_profile, said, _languages.Said);
+
+    bool IsEcho(Phrase phrase, string? said) => Over(said).IsEcho(phrase);
 
     /// <summary>Ends what is being said for somebody who speaks; a safety message goes on.</summary>
     void HushFor(bool speaker)
@@ -476,7 +478,7 @@ public sealed class StartupSession(
     {
         _ear = _ear with { State = EarState.Listening };
         string reason = Sentence(unusable.Why);
-        if (reason.Length > 0 && !new OverVoice(_profile, unusable.Over).MayBeOwn)
+        if (reason.Length > 0 && !Over(unusable.Over).MayBeOwn)
         {
             AskAgain(new Evidence("", Procedure.Hearing.Channel.Voice, Certainty.Red) { Why = reason });
         }

@@ -29,6 +29,13 @@ public static class OwnVoice
         return (phrase is not Phrase.Reading || own.Any(word => NumberWord.Find(word) is { Part: NumberPart.Digit or NumberPart.Teen or NumberPart.Ten })) && heard.Count(own.Contains) >= Share * heard.Length;
     }
 
+    /// <summary>
+    /// Whether a safety phrase heard over the tool's own voice in another language than the ear's is too faint to act on: "válvula de gas, y" is heard as "we have a gas leak", and no word of what is
+    /// said tells so. Then it must be said again.
+    /// </summary>
+    /// <param name="phrase">What was heard.</param>
+    public static bool IsFaintCall(Phrase phrase) => phrase is Phrase.Command { IsSafetyPhrase: true } && phrase.Evidence.Score < CertaintyPolicy.Shipped.Safety.OverForeignMean;
+
     /// <summary>Whether the tool says these very words, one after the other; bad air that may be an echo, and is not said word for word, must be said again.</summary>
     /// <param name="phrase">What was heard.</param>
     /// <param name="said">What the tool was saying.</param>

@@ -26,6 +26,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     readonly ListeningEar _ear;
     readonly LiveSound _sound;
     readonly TextWriter _output;
+    readonly Language _said;
     readonly Channel<Input> _inputs = System.Threading.Channels.Channel.CreateUnbounded<Input>();
     readonly CancellationTokenSource _over = new();
     readonly IVoice _voice;
@@ -39,7 +40,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
 
     MicrophoneListener(ListeningEar ear, LiveSound sound, StartOptions options, TextWriter output, Language said)
     {
-        (_ear, _sound, _output) = (ear, sound, output);
+        (_ear, _sound, _output, _said) = (ear, sound, output, said);
         SpeechCutter cutter = new(ear.Detector, SoundPump.Settings);
         _voice = options.Sound.Mute ? new SilentVoice() : sound.Voice(TimeProvider.System, speaking =>
         {
@@ -176,7 +177,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
                 return null;
             case Input.Spoken spoken:
                 return Take(spoken, expectation, words);
-            case Input.Unusable unusable when !new OverVoice(_sound.Profile, unusable.Over).MayBeOwn && StartupSession.Sentence(unusable.Why) is { Length: > 0 } why:
+            case Input.Unusable unusable when !new OverVoice(_sound.Profile, unusable.Over, _said).MayBeOwn && StartupSession.Sentence(unusable.Why) is { Length: > 0 } why:
                 return new Heard.Said(new Phrase.NotUnderstood(new Evidence("", Procedure.Hearing.Channel.Voice, Certainty.Red) { Why = why }));
             case Input.Sound sound when sound.State != _state:
                 _state = sound.State;
@@ -190,16 +191,19 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     /// <summary>Over the tool's own voice the words alone are looked for: free speech said there would not count.</summary>
     Heard.Said? Take(Input.Spoken spoken, Expectation expectation, Expectation? words)
     {
-        OverVoice over = new(_sound.Profile, spoken.Over);
+        OverVoice over = new(_sound.Profile, spoken.Over, _said);
         Phrase phrase = over.MayBeOwn ? PhraseOf(spoken, words ?? expectation, null) : PhraseOf(spoken, expectation, words);
         bool counts = over.Counts(phrase, isBadAir: false);
         bool isStop = phrase is Phrase.Command { Word: CommandWord.StopTalking };
-        if (isStop || (!counts && !over.IsEcho(phrase)))
+        bool mayBeDanger = !counts && over.MayBeDanger(phrase, isBadAir: false);
+        if (isStop || mayBeDanger || (!counts && !over.IsEcho(phrase)))
         {
             _mouth.Hush(alsoUrgent: isStop);
         }
 
-        return counts && !isStop ? new Heard.Said(phrase) : null;
+        return mayBeDanger ? new Heard.Said(new Phrase.NotUnderstood(phrase.Evidence with { Certainty = Certainty.Red, Why = StartupSession.SaidOver }))
+            : counts && !isStop ? new Heard.Said(phrase)
+            : null;
     }
 
     /// <summary>What was said: one of the words that are known, or else whatever is expected. It may have been understood while the speaker paused.</summary>

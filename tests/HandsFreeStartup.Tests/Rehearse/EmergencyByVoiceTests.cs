@@ -58,11 +58,12 @@ public sealed class EmergencyByVoiceTests(ITestOutputHelper output)
         {
             await program.Say("say again");
             await ProgramInTheRoom.Until(() => program.IsLoud);
+            Assert.True(tries > 0 || !program.Log.OfType<StartupStopped>().Any(), "its own voice stopped it before anybody called");
             await program.Utter("emergency stop");
             await program.Logged<StartupStopped>();
         }
 
-        // Seen once on a busy machine: "stop stop stop", four seconds before the call was heard whole. A part of it, or the stammer of its own voice: not known.
+        // Seen once on a busy machine: a second stop, four seconds before the call was heard whole.
         Assert.NotEmpty(program.Log.OfType<StartupStopped>());
         Assert.All(program.Log.OfType<StartupStopped>(), stop => Assert.Equal((StopCause.Emergency, Channel.Voice), (stop.Cause, stop.Evidence.Channel)));
     }

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using HandsFreeStartup.Procedure;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Procedure.Tests.Support;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Speech.Phrases;
@@ -96,14 +97,19 @@ public sealed class SpokenPromptsTests
     }
 
     /// <summary>Everything that is said on the way through every shipped plan, and its alarms, each once.</summary>
-    internal static IEnumerable<string> AllSaid() => Plans().SelectMany(plan => Spoken(plan).Select(one => one.Words).Concat(Alarms(plan))).Distinct();
+    internal static IEnumerable<string> AllSaid(Language? language = null) =>
+        Plans().SelectMany(plan => Spoken(plan, language).Select(one => one.Words).Concat(Alarms(plan, language))).Distinct();
+
+    /// <summary>What is said about air in the room that is far from good, in doubt, explained or taken back, each once.</summary>
+    internal static IEnumerable<string> AllSaidOfBadAir() =>
+        Plans().SelectMany(OfBadValues).Where(words => words.Contains("room", StringComparison.OrdinalIgnoreCase)).Distinct();
 
     static IEnumerable<StartupPlan> Plans() => ShippedPlans.Rows
         .Where(row => (StageOrder)row[4] == StageOrder.AsWritten)
         .Select(row => ShippedPlans.Plan((string)row[0], (string)row[1], (string)row[2], (string)row[3]));
 
     /// <summary>Everything that is said on the way through a plan, with each question asked at each step, as the voice says it.</summary>
-    static IEnumerable<(string Words, bool IsPrompt)> Spoken(StartupPlan plan)
+    static IEnumerable<(string Words, bool IsPrompt)> Spoken(StartupPlan plan, Language? language = null)
     {
         Walker walker = new(plan);
         for (int moves = 0; walker.Job.Procedure.Phase == Phase.Asking && moves < 400; moves++)
@@ -111,14 +117,14 @@ public sealed class SpokenPromptsTests
             foreach (CommandWord question in Questions)
             {
                 walker.Job.Say(question);
-                foreach ((string words, int at) in Spoken(walker).Select((words, at) => (words, at)))
+                foreach ((string words, int at) in Spoken(walker, language).Select((words, at) => (words, at)))
                 {
                     yield return (words, question == CommandWord.SayAgain && at == 0);
                 }
             }
 
             walker.DoStep();
-            foreach (string words in Spoken(walker))
+            foreach (string words in Spoken(walker, language))
             {
                 yield return (words, false);
             }
@@ -157,20 +163,20 @@ public sealed class SpokenPromptsTests
         }
     }
 
-    static IEnumerable<string> Alarms(StartupPlan plan)
+    static IEnumerable<string> Alarms(StartupPlan plan, Language? language = null)
     {
         foreach (CommandWord word in new[] { CommandWord.EmergencyStop, CommandWord.GasSmell })
         {
             Walker walker = new(plan);
             walker.Job.Say(word);
-            foreach (string words in Spoken(walker))
+            foreach (string words in Spoken(walker, language))
             {
                 yield return words;
             }
 
             if (walker.Job.View.Alarm is { } alarm)
             {
-                yield return SpokenMessage.Of(alarm.Told);
+                yield return SpokenMessage.Of(alarm.Told, language: language);
             }
         }
     }
@@ -178,8 +184,8 @@ public sealed class SpokenPromptsTests
     static string[] Aloud(Walker walker) =>
         [.. walker.Job.Procedure.Announce(walker.Job.Last, walker.Job.Now).Select(said => said.Aloud).Where(words => words.Length > 0)];
 
-    static string[] Spoken(Walker walker) =>
-        [.. walker.Job.Procedure.Announce(walker.Job.Last, walker.Job.Now).Where(said => !said.Said.IsEmpty).Select(said => SpokenMessage.Of(said.Said, said.DigitByDigit))];
+    static string[] Spoken(Walker walker, Language? language = null) =>
+        [.. walker.Job.Procedure.Announce(walker.Job.Last, walker.Job.Now).Where(said => !said.Said.IsEmpty).Select(said => SpokenMessage.Of(said.Said, said.DigitByDigit, language))];
 
     static bool IsSafetyPhrase(string words) =>
         PhraseText.Typed(words, new Expectation([], [CommandWord.EmergencyStop, CommandWord.GasSmell], [])) is Phrase.Command { Word: CommandWord.EmergencyStop or CommandWord.GasSmell };
