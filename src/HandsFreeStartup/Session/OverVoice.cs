@@ -21,11 +21,11 @@ readonly record struct OverVoice(HearingProfile Profile, string? Said, Language 
     /// <param name="isBadAir">Whether it tells of air in the room that asks for something.</param>
     public bool MayBeDanger(Phrase phrase, bool isBadAir) => MayBeOwn && (IsFaintCall(phrase) || (isBadAir && !OwnVoice.IsWordForWord(phrase, Said!)));
 
-    /// <summary>Whether a phrase counts.</summary>
+    /// <summary>Whether a phrase counts. Bad air does where it is certain: of two voices at once the ear makes a value that nobody said, and a high one stops the job.</summary>
     /// <param name="phrase">What was heard.</param>
     /// <param name="isBadAir">Whether it tells of air in the room that asks for something.</param>
     public bool Counts(Phrase phrase, bool isBadAir) =>
-        !MayBeOwn || phrase is Phrase.Command { Word: CommandWord.StopTalking } || ((isBadAir || phrase is Phrase.Command { IsSafetyPhrase: true }) && !IsEcho(phrase));
+        !MayBeOwn || phrase is Phrase.Command { Word: CommandWord.StopTalking } || (((isBadAir && phrase.Evidence.Certainty == Certainty.Green) || phrase is Phrase.Command { IsSafetyPhrase: true }) && !IsEcho(phrase));
 
     bool IsFaintCall(Phrase phrase) => !Spoken.IsEnglish && OwnVoice.IsFaintCall(phrase);
 }

@@ -137,6 +137,15 @@ public sealed class NeverDeafTests
         Assert.Equal(isTaken, _log.Events.OfType<ReadingEntered>().Any());
     }
 
+    /// <summary>Seen: "emergency stop" over the voice was heard as "room C O four hundred seven", with a mean of -1.7, and stopped the job for carbon monoxide.</summary>
+    [Fact]
+    public async Task Doubtful_bad_air_over_the_voice_is_asked_for_again_aloud()
+    {
+        await Take(HearingProfile.EchoCancelled, PhraseText.Typed("room monoxide 407", Expectation.Open) with { Evidence = Some.Heard() with { Words = "room C O four hundred seven", Certainty = Certainty.Amber } });
+        Assert.DoesNotContain(_log.Events, happened => happened is ReadingEntered or StartupStopped);
+        Assert.Contains("Say it again.", _voice.Said);
+    }
+
     [Fact]
     public async Task Bad_air_in_the_words_of_the_tool_is_not_taken()
     {
@@ -160,11 +169,11 @@ public sealed class NeverDeafTests
         Assert.Equal(isAsked, _display.Heard.Any(heard => heard.Why == "The tool was talking: say it again."));
     }
 
-    /// <summary>The ear makes "we have a gas leak" of "válvula de gas, y": eight of 183 Spanish prompts stopped the job, the clearest with a mean of -0.39.</summary>
+    /// <summary>The ear makes "we have a gas leak" of "válvula de gas, y": eight of 183 Spanish prompts stopped the job, seven of them with means of -0.61 to -0.83.</summary>
     [Theory]
-    [InlineData("es", -0.39, false)]
-    [InlineData("es", -0.2, true)]
-    [InlineData("en", -0.39, true)]
+    [InlineData("es", -0.61, false)]
+    [InlineData("es", -0.5, true)]
+    [InlineData("en", -0.61, true)]
     public async Task Over_a_Spanish_voice_a_faint_call_is_asked_for_again_and_a_clear_one_stops(string language, double score, bool stops)
     {
         Phrase call = Heard(CommandWord.GasSmell, "we have a gas leak");
