@@ -402,14 +402,13 @@ public sealed class StartupSession(
         bool mayBeDanger = over.MayBeDanger(phrase, isBadAir), isEcho = over.IsEcho(phrase) && !mayBeDanger;
         HushFor(!isEcho);
         _ear = _ear with { State = EarState.Listening };
-        Evidence dropped = NotTaken(phrase, SaidOver);
         if (mayBeDanger)
         {
-            AskAgain(dropped);
+            AskAgainAloud(NotTaken(phrase, SaidOver));
             return;
         }
 
-        Show(isEcho || phrase is Phrase.NotUnderstood ? null : dropped, []);
+        Show(isEcho || phrase is Phrase.NotUnderstood ? null : NotTaken(phrase, SaidOver), []);
     }
 
     static Evidence NotTaken(Phrase phrase, string why) => phrase.Evidence with { Certainty = Certainty.Red, Why = why };
@@ -507,6 +506,11 @@ public sealed class StartupSession(
             return;
         }
 
+        AskAgainAloud(evidence);
+    }
+
+    void AskAgainAloud(Evidence evidence)
+    {
         _ear = _ear with { OffersKeys = ++_reds >= RedsThatOpenTheKeys };
         Show(evidence, [new Announcement(_ear.OffersKeys ? "Say it again, or type it." : "Say it again.")]);
     }

@@ -195,7 +195,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
         Phrase phrase = over.MayBeOwn ? PhraseOf(spoken, words ?? expectation, null) : PhraseOf(spoken, expectation, words);
         bool counts = over.Counts(phrase, isBadAir: false);
         bool isStop = phrase is Phrase.Command { Word: CommandWord.StopTalking };
-        bool mayBeDanger = !counts && over.MayBeDanger(phrase, isBadAir: false);
+        bool mayBeDanger = over.MayBeDanger(phrase, isBadAir: false);
         if (isStop || mayBeDanger || (!counts && !over.IsEcho(phrase)))
         {
             _mouth.Hush(alsoUrgent: isStop);

@@ -146,6 +146,22 @@ public sealed class NeverDeafTests
         Assert.Contains("Say it again.", _voice.Said);
     }
 
+    /// <summary>While it stands by, other talk is none of its business; danger is.</summary>
+    [Fact]
+    public async Task Danger_in_doubt_is_asked_for_again_aloud_while_the_tool_stands_by()
+    {
+        Phrase air = PhraseText.Typed("room monoxide 407", Expectation.Open) with { Evidence = Some.Heard() with { Words = "room C O four hundred seven", Certainty = Certainty.Amber } };
+        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar([air]), new FakeTimeProvider(Some.Morning)) { Profile = HearingProfile.EchoCancelled };
+        session.Begin(Some.Job);
+        session.Post(new Input.Typed("stand by"));
+        session.Post(new Input.Spoken(Clip, null, Prompt));
+        session.Close();
+        await session.Run(CancellationToken.None);
+
+        Assert.True(_display.Last!.View.IsPaused);
+        Assert.Contains("Say it again.", _voice.Said);
+    }
+
     [Fact]
     public async Task Bad_air_in_the_words_of_the_tool_is_not_taken()
     {
@@ -169,7 +185,7 @@ public sealed class NeverDeafTests
         Assert.Equal(isAsked, _display.Heard.Any(heard => heard.Why == "The tool was talking: say it again."));
     }
 
-    /// <summary>The ear makes "we have a gas leak" of "válvula de gas, y": eight of 183 Spanish prompts stopped the job, seven of them with means of -0.61 to -0.83.</summary>
+    /// <summary>The ear makes "we have a gas leak" of "válvula de gas, y": eight of 183 Spanish prompts stopped the job, most with means of -0.61 to -0.83.</summary>
     [Theory]
     [InlineData("es", -0.61, false)]
     [InlineData("es", -0.5, true)]
@@ -187,6 +203,25 @@ public sealed class NeverDeafTests
 
         Assert.Equal(stops, _log.Events.OfType<StartupStopped>().Any());
         Assert.Equal(!stops, _voice.Said.Contains("Dígalo otra vez."));
+    }
+
+    [Fact]
+    public async Task After_two_faint_calls_over_a_Spanish_voice_a_third_that_is_clear_stops()
+    {
+        Phrase.Command call = Heard(CommandWord.GasSmell, "we have a gas leak");
+        Phrase faint = call with { Evidence = call.Evidence with { Score = -0.7 } }, clear = call with { Evidence = call.Evidence with { Score = -0.1 } };
+        Language spanish = LanguageFiles.Find("es");
+        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar([faint, faint, clear]), new FakeTimeProvider(Some.Morning), new LanguagesInUse(spanish, spanish)) { Profile = HearingProfile.EchoCancelled };
+        session.Begin(Some.Job);
+        foreach (int _ in Enumerable.Range(0, 3))
+        {
+            session.Post(new Input.Spoken(new SpeechClip(new float[16_000], 0, 0, 16_000), null, "Válvula de gas."));
+        }
+
+        session.Close();
+        await session.Run(CancellationToken.None);
+
+        Assert.Equal(StopCause.GasSmell, Assert.Single(_log.Events.OfType<StartupStopped>()).Cause);
     }
 
     /// <summary>Where it is known, a call among its words must be heard by both ears or by the surer one.</summary>
