@@ -27,8 +27,8 @@ public class HearingBenchmarks
         string models = Path.Combine(Root, "models");
         _detector = SileroDetector.Load(Path.Combine(models, "ggml-silero-v6.2.3.bin"));
         _cutter = new SpeechCutter(_detector);
-        _oneEar = WhisperRecogniser.Load(models, PhraseReader.AsksOtherEars, ears: 1);
-        _twoEars = WhisperRecogniser.Load(models, PhraseReader.AsksOtherEars, ears: 2);
+        _oneEar = WhisperRecogniser.Load(models, PhraseReader.AsksForMore, ears: 1);
+        _twoEars = WhisperRecogniser.Load(models, PhraseReader.AsksForMore, ears: 2);
         _reading = WavFile.Read(Path.Combine(Root, "tests", "HandsFreeStartup.Speech.Tests", "Recordings", "oxygen_seven_point_six.wav"));
     }
 

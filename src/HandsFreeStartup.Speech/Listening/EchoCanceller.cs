@@ -10,12 +10,17 @@ namespace HandsFreeStartup.Speech.Listening;
 /// </summary>
 public sealed class EchoCanceller : IDisposable
 {
+    /// <summary>By itself it would turn the microphone of the whole machine down to a third, and leave it there.</summary>
+    const string LevelsStay = "aec_args=\"analog_gain_control=0 digital_gain_control=0\"";
+
+    const string Module = "module-echo-cancel", Prefix = "handsfree_", Ear = "_ear", Speaker = "_voice";
+
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
     readonly string _control;
     readonly string _module;
 
-    EchoCanceller(string control, string module, string name) => (_control, _module, Source, Sink) = (control, module, $"{name}_ear", $"{name}_voice");
+    EchoCanceller(string control, string module, string name) => (_control, _module, Source, Sink) = (control, module, name + Ear, name + Speaker);
 
     /// <summary>Name of the microphone without the echo.</summary>
     public string Source { get; }
@@ -23,7 +28,7 @@ public sealed class EchoCanceller : IDisposable
     /// <summary>Name of the speaker whose sound is taken out.</summary>
     public string Sink { get; }
 
-    /// <summary>Loads it; null where the sound server has none.</summary>
+    /// <summary>Loads it, and takes out what a program that was killed has left behind; null where the sound server has none.</summary>
     /// <param name="microphone">Name of a device, or null for the default.</param>
     /// <param name="speaker">Name of a device, or null for the default.</param>
     /// <param name="find">Where a program is installed; null for <see cref="InstalledProgram.Find"/>.</param>
@@ -34,10 +39,15 @@ public sealed class EchoCanceller : IDisposable
             return null;
         }
 
-        string name = string.Create(CultureInfo.InvariantCulture, $"handsfree_{Environment.ProcessId}");
+        foreach (string orphan in Orphans(Run(control, ["list", "short", "modules"]) ?? ""))
+        {
+            Run(control, ["unload-module", orphan]);
+        }
+
+        string name = string.Create(CultureInfo.InvariantCulture, $"{Prefix}{Environment.ProcessId}");
         ImmutableArray<string> arguments =
         [
-            "load-module", "module-echo-cancel", "aec_method=webrtc", $"source_name={name}_ear", $"sink_name={name}_voice",
+            "load-module", Module, "aec_method=webrtc", LevelsStay, $"source_name={name}{Ear}", $"sink_name={name}{Speaker}",
             .. microphone is null ? [] : (string[])[$"source_master={microphone}"], .. speaker is null ? [] : (string[])[$"sink_master={speaker}"],
         ];
         return Run(control, arguments) is { Length: > 0 } module && module.All(char.IsAsciiDigit) ? new EchoCanceller(control, module, name) : null;
@@ -45,6 +55,28 @@ public sealed class EchoCanceller : IDisposable
 
     /// <summary>Takes it out of the sound server again.</summary>
     public void Dispose() => Run(_control, ["unload-module", _module]);
+
+    /// <summary>Numbers of the modules whose program is gone.</summary>
+    static IEnumerable<string> Orphans(string modules) =>
+        from line in modules.Split('\n')
+        let cells = line.Split('\t')
+        where cells.Length > 2 && cells[1] == Module
+        let process = cells[2].Split($"source_name={Prefix}").ElementAtOrDefault(1)?.Split(Ear)[0]
+        where int.TryParse(process, NumberStyles.None, CultureInfo.InvariantCulture, out int id) && !Lives(id)
+        select cells[0];
+
+    static bool Lives(int id)
+    {
+        try
+        {
+            using Process process = Process.GetProcessById(id);
+            return true;
+        }
+        catch (ArgumentException)
+        {
+            return false;
+        }
+    }
 
     /// <summary>What the program answers; null where it fails.</summary>
     static string? Run(string program, ImmutableArray<string> arguments)

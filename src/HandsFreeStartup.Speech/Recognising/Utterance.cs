@@ -68,4 +68,8 @@ public sealed record EarEvidence(
 /// <param name="Ears">One entry for each ear that listened, the one that listened first at the front; empty if only free text is known.</param>
 /// <param name="FreeText">The words without any expectation.</param>
 /// <param name="SignalToNoise">How far the speech stood above the noise of the surroundings, decibels.</param>
-public sealed record Utterance(ImmutableArray<EarEvidence> Ears, string FreeText, double SignalToNoise);
+public sealed record Utterance(ImmutableArray<EarEvidence> Ears, string FreeText, double SignalToNoise)
+{
+    /// <summary>What all ears heard in the same sound changed a little, one entry for each <see cref="ChangedSound"/> that was heard; empty where that was not wanted.</summary>
+    public ImmutableArray<ImmutableArray<EarEvidence>> Again { get; init; } = [];
+}

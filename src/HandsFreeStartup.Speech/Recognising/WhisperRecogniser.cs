@@ -4,14 +4,27 @@ using HandsFreeStartup.Speech.Native;
 
 namespace HandsFreeStartup.Speech.Recognising;
 
-/// <summary>Whether what the first ear has heard wants the others too. Decoding knows nothing of deciding; who decides asks through this.</summary>
-/// <param name="alone">The evidence of the first ear.</param>
+/// <summary>What is to be done before a sound is decided upon.</summary>
+public enum Wanted
+{
+    /// <summary>Nothing: what was heard is enough, or more would not help.</summary>
+    Nothing,
+
+    /// <summary>The other ears listen too.</summary>
+    OtherEars,
+
+    /// <summary>All ears listen to the same sound once more, changed a little.</summary>
+    AnotherHearing,
+}
+
+/// <summary>What else is wanted after what was heard. Decoding knows nothing of deciding; who decides asks through this.</summary>
+/// <param name="heard">The evidence so far.</param>
 /// <param name="expectation">What could be said.</param>
-public delegate bool AsksOtherEars(Utterance alone, Expectation expectation);
+public delegate Wanted AsksForMore(Utterance heard, Expectation expectation);
 
 /// <summary>
 /// Hears with the shipped Whisper models under what may be said. The small model, trained for readings in noise, listens first; where that is not enough the larger one is asked, which was
-/// trained on other noises and errs elsewhere. Free speech is heard by the larger model as it was before the training.
+/// trained on other noises and errs elsewhere. What they only just agree on is heard again as <see cref="ChangedSound"/>. Free speech is heard by the larger model as it was before the training.
 /// </summary>
 public sealed class WhisperRecogniser : IRecogniser
 {
@@ -26,9 +39,9 @@ public sealed class WhisperRecogniser : IRecogniser
 
     readonly ImmutableArray<Ear> _ears;
     readonly Lazy<Ear> _dictation;
-    readonly AsksOtherEars _asks;
+    readonly AsksForMore _asks;
 
-    WhisperRecogniser(ImmutableArray<string> paths, string? dictation, int threads, AsksOtherEars asks)
+    WhisperRecogniser(ImmutableArray<string> paths, string? dictation, int threads, AsksForMore asks)
     {
         _asks = asks;
         _ears = [.. Task.WhenAll(paths.Select(path => Task.Run(() => Open(path, threads)))).GetAwaiter().GetResult()];
@@ -39,20 +52,20 @@ public sealed class WhisperRecogniser : IRecogniser
 
     /// <summary>Loads the models and hears a moment of silence, so that the first utterance is not slower than the others.</summary>
     /// <param name="models">The folder that holds them.</param>
-    /// <param name="asks">Whether the decision wants the other ears too.</param>
+    /// <param name="asks">What the decision wants further.</param>
     /// <param name="ears">1: the small model alone. 2: also the larger one.</param>
     /// <param name="threads">Processor threads; more than there are cores makes it slower.</param>
     /// <exception cref="RecogniserUnavailableException">The native library or a model cannot be used.</exception>
-    public static WhisperRecogniser Load(string models, AsksOtherEars asks, int ears = 2, int threads = 2) =>
+    public static WhisperRecogniser Load(string models, AsksForMore asks, int ears = 2, int threads = 2) =>
         Load([.. ((string[])[FirstModel, SecondModel])[..ears].Select(file => Path.Combine(models, file))], asks, Path.Combine(models, DictationModel), threads);
 
     /// <summary>Loads the models named, the one that listens first at the front.</summary>
     /// <param name="paths">Model files in the engine's format.</param>
-    /// <param name="asks">Whether the decision wants the other ears too.</param>
+    /// <param name="asks">What the decision wants further.</param>
     /// <param name="dictation">The model for free speech, loaded when it is first needed; null for the first of the others.</param>
     /// <param name="threads">Processor threads.</param>
     /// <exception cref="RecogniserUnavailableException">The native library or a model cannot be used.</exception>
-    public static WhisperRecogniser Load(ImmutableArray<string> paths, AsksOtherEars asks, string? dictation = null, int threads = 2)
+    public static WhisperRecogniser Load(ImmutableArray<string> paths, AsksForMore asks, string? dictation = null, int threads = 2)
     {
         WhisperRecogniser recognizer = new(paths, dictation, threads, asks);
         recognizer.HearWithEveryEar(new float[16_000], Expectation.Open);
@@ -74,13 +87,30 @@ public sealed class WhisperRecogniser : IRecogniser
     /// <inheritdoc/>
     public Utterance Hear(ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation = default)
     {
-        Utterance alone = HearAlone(samples16k, expectation, cancellation);
-        return expectation.Dictation ? alone with { FreeText = Dictated(samples16k) }
-            : _ears.Length > 1 && _asks(alone, expectation) ? WithOtherEars(alone, samples16k, expectation, cancellation)
-            : alone;
+        Utterance heard = HearAlone(samples16k, expectation, cancellation);
+        if (expectation.Dictation)
+        {
+            return heard with { FreeText = Dictated(samples16k) };
+        }
+
+        while (Further(heard, samples16k, expectation, cancellation) is { } further)
+        {
+            heard = further;
+        }
+
+        return heard;
     }
 
-    /// <summary>What was said, with the evidence of every ear whether it is needed or not: for measuring.</summary>
+    /// <summary>What was heard, with what else the decision wants; null where it wants nothing that can be had.</summary>
+    Utterance? Further(Utterance heard, ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation) => _asks(heard, expectation) switch
+    {
+        Wanted.OtherEars when heard.Ears.Length < _ears.Length => WithOtherEars(heard, samples16k, expectation, cancellation),
+        Wanted.AnotherHearing when heard.Again.Length < ChangedSound.Ways =>
+            heard with { Again = heard.Again.Add(HearByAll(ChangedSound.Of(samples16k, heard.Again.Length), expectation, cancellation)) },
+        _ => null,
+    };
+
+    /// <summary>What was said, with the evidence of every ear whether it is needed or not, and without another hearing: for measuring.</summary>
     /// <param name="samples16k">16 kHz mono samples between -1 and 1.</param>
     /// <param name="expectation">What may be said now.</param>
     public Utterance HearWithEveryEar(ReadOnlySpan<float> samples16k, Expectation expectation) =>
@@ -102,6 +132,9 @@ public sealed class WhisperRecogniser : IRecogniser
 
         return alone with { Ears = heard };
     }
+
+    ImmutableArray<EarEvidence> HearByAll(float[] samples16k, Expectation expectation, CancellationToken cancellation) =>
+        [.. _ears.Select(ear => HearBy(ear, samples16k, expectation, cancellation))];
 
     static EarEvidence HearBy(Ear ear, ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation)
     {

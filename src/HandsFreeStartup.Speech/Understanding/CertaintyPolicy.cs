@@ -66,6 +66,9 @@ public sealed record CertaintyPolicy(string Origin)
     /// <summary>For readings in noise.</summary>
     public required NoiseThreshold Noise { get; init; }
 
+    /// <summary>By how much a reading must lie ahead of the others, see <see cref="Measured.Margin"/>, where it stood in every hearing of the same sound changed a little.</summary>
+    public required double MarginHeardAgain { get; init; }
+
     /// <summary>Above it nobody spoke, 0..1.</summary>
     public required double NoSpeechProbability { get; init; }
 

@@ -62,8 +62,30 @@ public static class PhraseReader
             _ => false,
         };
 
+    /// <summary>
+    /// What else should be heard before a decision: the other ears, or, where both agree on a reading and only something else lies too close behind it, the same sound changed a little. As soon as
+    /// one hearing is at odds with it, no further is wanted.
+    /// </summary>
+    /// <param name="heard">The evidence so far.</param>
+    /// <param name="expectation">What could be said.</param>
+    /// <param name="policy">Thresholds.</param>
+    public static Wanted WantsMore(Utterance heard, Expectation expectation, CertaintyPolicy policy) =>
+        heard.Ears.Length == 1 ? (WantsOtherEars(heard, expectation, policy) ? Wanted.OtherEars : Wanted.Nothing)
+        : !expectation.Dictation && Read(heard, expectation, policy) is Phrase.Reading { Evidence.Certainty: Certainty.Amber } && MayBeCleared(heard, policy) ? Wanted.AnotherHearing
+        : Wanted.Nothing;
+
     /// <summary>The same by the policy that ships with the program.</summary>
-    public static bool AsksOtherEars(Utterance alone, Expectation expectation) => WantsOtherEars(alone, expectation, CertaintyPolicy.Shipped);
+    public static Wanted AsksForMore(Utterance heard, Expectation expectation) => WantsMore(heard, expectation, CertaintyPolicy.Shipped);
+
+    /// <summary>Whether a reading in doubt would be clear if it stood when it is heard again.</summary>
+    static bool MayBeCleared(Utterance heard, CertaintyPolicy policy) =>
+        Weighing.Of(heard) is { Best.Meaning: Meaning.Reading reading } weighing && !Doubts(weighing, reading, HeardAgain(policy.ForReading(heard, weighing.Measured), policy)).Any() && Stands(heard, weighing, policy);
+
+    /// <summary>Whether every further hearing so far found the same, by all ears and far enough before anything else.</summary>
+    static bool Stands(Utterance heard, Weighing weighing, CertaintyPolicy policy) => heard.Again.All(ears =>
+        Weighing.Of(heard with { Ears = ears }) is { Agree: true } again && again.Best.Meaning == weighing.Best.Meaning && again.Measured.Margin >= policy.MarginHeardAgain);
+
+    static Threshold HeardAgain(Threshold needed, CertaintyPolicy policy) => needed with { Margin = Math.Min(needed.Margin, policy.MarginHeardAgain) };
 
     static bool HasFoundACall(Utterance alone) => alone.Ears.Any(ear => !ear.IsNoise && ear.Candidates.Any(candidate => PhraseText.IsSafety(candidate.Meaning)));
 
@@ -139,7 +161,9 @@ public static class PhraseReader
                 : Refuse(utterance, weighing, $"It was perhaps \"{weighing.Best.Words.ToLowerInvariant()}\", but not clearly.");
         }
 
-        ImmutableArray<string> doubts = [.. Doubts(weighing, reading, policy.ForReading(utterance, weighing.Measured))];
+        Threshold usual = policy.ForReading(utterance, weighing.Measured);
+        bool hasStood = utterance.Again.Length == ChangedSound.Ways && Stands(utterance, weighing, policy);
+        ImmutableArray<string> doubts = [.. Doubts(weighing, reading, hasStood ? HeardAgain(usual, policy) : usual)];
         return doubts.IsEmpty ? PhraseText.ToPhrase(reading, EvidenceOf(weighing, Certainty.Green, ""))
             : !Missing(weighing.Measured, policy.Amber).Any() ? PhraseText.ToPhrase(reading, EvidenceOf(weighing, Certainty.Amber, string.Join(' ', doubts)))
             : Refuse(utterance, weighing, "It was not clear enough to guess.");

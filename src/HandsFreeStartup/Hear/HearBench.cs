@@ -30,7 +30,7 @@ sealed class HearBench(WhisperRecogniser recognizer, SileroDetector detector, Ti
         try
         {
             ModelFiles shipped = new(ShippedFiles.Models);
-            WhisperRecogniser recognizer = WhisperRecogniser.Load([.. shipped.Recognisers(model, ears).Select(file => file.Path)], PhraseReader.AsksOtherEars, model is null ? shipped.Checked(ModelFiles.Dictation).Path : null);
+            WhisperRecogniser recognizer = WhisperRecogniser.Load([.. shipped.Recognisers(model, ears).Select(file => file.Path)], PhraseReader.AsksForMore, model is null ? shipped.Checked(ModelFiles.Dictation).Path : null);
             SileroDetector detector = SileroDetector.Load(shipped.Checked(ModelFiles.Detector).Path);
             using Process self = Process.GetCurrentProcess();
             return new HearBench(recognizer, detector, clock, clock.GetUtcNow() - self.StartTime.ToUniversalTime());

@@ -14,12 +14,12 @@ readonly record struct OverVoice(HearingProfile Profile, string? Said, Language 
     public bool MayBeOwn => Said is not null && Profile == HearingProfile.EchoCancelled;
 
     /// <summary>Whether a phrase may be an echo.</summary>
-    public bool IsEcho(Phrase phrase) => MayBeOwn && (OwnVoice.MayBeEcho(phrase, Said!) || IsFaintCall(phrase));
+    public bool IsEcho(Phrase phrase) => MayBeOwn && (OwnVoice.MayBeEcho(phrase, Said!) || IsDoubtfulCall(phrase));
 
     /// <summary>Whether a phrase that does not count may mean danger, and must be asked for again aloud.</summary>
     /// <param name="phrase">What was heard.</param>
     /// <param name="isBadAir">Whether it tells of air in the room that asks for something.</param>
-    public bool MayBeDanger(Phrase phrase, bool isBadAir) => MayBeOwn && (IsFaintCall(phrase) || (isBadAir && !OwnVoice.IsWordForWord(phrase, Said!)));
+    public bool MayBeDanger(Phrase phrase, bool isBadAir) => MayBeOwn && (IsDoubtfulCall(phrase) || (isBadAir && !OwnVoice.IsWordForWord(phrase, Said!)));
 
     /// <summary>Whether a phrase counts. Bad air does where it is certain: of two voices at once the ear makes a value that nobody said, and a high one stops the job.</summary>
     /// <param name="phrase">What was heard.</param>
@@ -27,5 +27,5 @@ readonly record struct OverVoice(HearingProfile Profile, string? Said, Language 
     public bool Counts(Phrase phrase, bool isBadAir) =>
         !MayBeOwn || phrase is Phrase.Command { Word: CommandWord.StopTalking } || (((isBadAir && phrase.Evidence.Certainty == Certainty.Green) || phrase is Phrase.Command { IsSafetyPhrase: true }) && !IsEcho(phrase));
 
-    bool IsFaintCall(Phrase phrase) => !Spoken.IsEnglish && OwnVoice.IsFaintCall(phrase);
+    bool IsDoubtfulCall(Phrase phrase) => OwnVoice.StandsForOwnWords(phrase, Said!) || (!Spoken.IsEnglish && OwnVoice.IsFaintCall(phrase));
 }

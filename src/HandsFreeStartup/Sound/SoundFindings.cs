@@ -73,7 +73,7 @@ public static class SoundFindings
     public static SoundFinding Speaker(IReadOnlyList<AudioFrame> during, double? noise, string trouble) =>
         trouble.Length > 0 ? new SoundFinding(true, trouble)
         : noise is { } floor && Outstanding(during, floor) is { } level
-            ? new SoundFinding(false, $"Speaker: the microphone hears it at {Whole(level)} dBFS, so the tool does not listen while it speaks; a headset avoids that.")
+            ? new SoundFinding(false, $"Speaker: the microphone hears it at {Whole(level)} dBFS; a headset avoids that.")
         : new SoundFinding(false, "Speaker: a message was played and the microphone did not hear it: right for a headset; if you did not hear it either, check the speaker.");
 
     /// <summary>A level without decimals; they would mean nothing.</summary>

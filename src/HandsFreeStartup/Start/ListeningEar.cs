@@ -44,7 +44,7 @@ sealed class ListeningEar : IEar, IDisposable
             return new ListeningEar(new PlainRecogniser(models[0].Path), SileroDetector.Load(detector.Path), name);
         }
 
-        return new ListeningEar(WhisperRecogniser.Load([.. models.Select(model => model.Path)], PhraseReader.AsksOtherEars, dictation?.Path), SileroDetector.Load(detector.Path), name);
+        return new ListeningEar(WhisperRecogniser.Load([.. models.Select(model => model.Path)], PhraseReader.AsksForMore, dictation?.Path), SileroDetector.Load(detector.Path), name);
     }
 
     /// <inheritdoc/>

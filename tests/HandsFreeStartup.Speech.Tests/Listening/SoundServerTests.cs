@@ -100,6 +100,58 @@ public sealed class SoundServerTests : IDisposable
         Assert.InRange(Assert.Single(witnessed.OfType<SpeechEvent.Ended>()).Clip.SpeechDuration.TotalSeconds, 1, 4);
     }
 
+    /// <summary>Its gain control turned the microphone of the machine down to 33 % (-28.6 dB) within three seconds, and left it so when it was gone.</summary>
+    [SoundServerFact]
+    public async Task Canceling_the_echo_leaves_the_level_of_the_microphone_as_it_was()
+    {
+        await OpenSpeaker();
+        Assert.Contains("100%", await _server.Order("get-source-volume", "room.monitor"), StringComparison.Ordinal);
+        using (EchoCanceller canceller = Assert.IsType<EchoCanceller>(EchoCanceller.Load(speaker: Speaker, find: _server.Find)))
+        {
+            int frames = 0;
+            await foreach (AudioFrame frame in new Microphone(_server.MicrophoneNamed(canceller.Source), TimeProvider.System).Frames(_bound.Token))
+            {
+                if (!frame.Samples.IsEmpty && ++frames * AudioFrame.Duration > TimeSpan.FromSeconds(2))
+                {
+                    break;
+                }
+            }
+        }
+
+        Assert.Contains("100%", await _server.Order("get-source-volume", "room.monitor"), StringComparison.Ordinal);
+        Assert.DoesNotContain("module-echo-cancel", await _server.Order("list", "short", "modules"), StringComparison.Ordinal);
+    }
+
+    [SoundServerFact]
+    public async Task What_a_killed_program_left_in_the_sound_server_is_taken_out_and_what_a_living_one_uses_stays()
+    {
+        await OpenSpeaker();
+        Task<string> Leave(int process) => _server.Order("load-module", "module-echo-cancel", "aec_method=null", "source_master=room.monitor", $"sink_master={Speaker}", $"source_name=handsfree_{process}_ear", $"sink_name=handsfree_{process}_voice");
+        await Leave(NoProcess);
+        string living = await Leave(Parent);
+        Assert.Matches("^[0-9]+$", living);
+        using EchoCanceller canceller = Assert.IsType<EchoCanceller>(EchoCanceller.Load(speaker: Speaker, find: _server.Find));
+
+        string modules = await _server.Order("list", "short", "modules");
+        Assert.DoesNotContain($"handsfree_{NoProcess}_", modules, StringComparison.Ordinal);
+        Assert.Contains(modules.Split('\n'), line => line.StartsWith($"{living}\t", StringComparison.Ordinal));
+        Assert.Contains(canceller.Source, modules, StringComparison.Ordinal);
+    }
+
+    const string Speaker = "speaker";
+
+    /// <summary>The room's own echo cannot be taken out of it: that needs a second device.</summary>
+    async Task OpenSpeaker()
+    {
+        await _server.Ready();
+        await _server.Order("load-module", "module-null-sink", $"sink_name={Speaker}");
+    }
+
+    /// <summary>More than a process can have.</summary>
+    const int NoProcess = int.MaxValue;
+
+    const int Parent = 1;
+
     [SoundServerFact]
     public async Task A_muted_microphone_is_reported_and_so_is_its_return()
     {

@@ -71,9 +71,33 @@ public sealed class WhisperRecogniserTests(TwoEars ears) : IClassFixture<TwoEars
     }
 
     [Fact]
+    public void A_sound_is_heard_again_as_often_as_is_wanted_and_clear_words_stay_what_they_were()
+    {
+        using WhisperRecogniser recognizer = WhisperRecogniser.Load(Path.GetDirectoryName(Shipped.DetectorModel)!, (heard, _) => heard.Ears.Length == 1 ? Wanted.OtherEars : Wanted.AnotherHearing);
+        Utterance utterance = recognizer.Hear(WavFile.Read(Shipped.Recording("oxygen_seven_point_six")), Expectation.Open);
+
+        Assert.Equal((2, ChangedSound.Ways), (utterance.Ears.Length, utterance.Again.Length));
+        Assert.All(utterance.Again, hearing => Assert.All(hearing, ear => Assert.Equal("oxygen=7.6", ear.Best!.Meaning.ToString())));
+        Assert.NotEqual(utterance.Ears[0].FreeLogProbability, utterance.Again[0][0].FreeLogProbability);
+        Assert.NotEqual(utterance.Again[0][0].FreeLogProbability, utterance.Again[1][0].FreeLogProbability);
+    }
+
+    [Fact]
+    public void A_sound_is_changed_by_beginning_later_and_by_losing_its_lows()
+    {
+        static float Tone(int i, double hertz) => (float)Math.Sin(2 * Math.PI * hertz * i / 16_000);
+        float[] voice = [.. Enumerable.Range(0, 16_000).Select(i => Tone(i, 900))], rumble = [.. Enumerable.Range(0, 16_000).Select(i => Tone(i, 120))];
+
+        Assert.Equal([.. new float[2080], .. voice], ChangedSound.Of(voice, 0));
+        float[] left = ChangedSound.Of([.. voice.Zip(rumble, (one, other) => one + other)], 1);
+        Assert.Equal(16_000, left.Length);
+        Assert.All(Enumerable.Range(2000, 12_000), i => Assert.Equal(voice[i], left[i], 0.01f));
+    }
+
+    [Fact]
     public void A_missing_model_is_named_with_the_remedy()
     {
-        RecogniserUnavailableException missing = Assert.Throws<RecogniserUnavailableException>(() => WhisperRecogniser.Load("/nowhere", PhraseReader.AsksOtherEars, ears: 1));
+        RecogniserUnavailableException missing = Assert.Throws<RecogniserUnavailableException>(() => WhisperRecogniser.Load("/nowhere", PhraseReader.AsksForMore, ears: 1));
         Assert.Contains("/nowhere/ggml-tiny.en-readings-q8_0.bin", missing.Message, StringComparison.Ordinal);
     }
 

@@ -33,6 +33,7 @@ public sealed class PrivateSoundServer : IDisposable
         {
             "parec" or "paplay" => _programs.Find(program),
             "espeak-ng" => InstalledProgram.Find(program),
+            "pactl" => _programs.Find(program),
             _ => null,
         };
     }
@@ -98,6 +99,7 @@ public sealed class PrivateSoundServer : IDisposable
         _server.ErrorDataReceived += (_, _) => { };
         _server.BeginErrorReadLine();
         _programs.Add("parec", $"exec {InstalledProgram.Find("parec")} --server={Address} --device=room.monitor \"$@\"");
+        _programs.Add("pactl", $"exec {InstalledProgram.Find("pactl")} --server={Address} \"$@\"");
         _programs.Add("paplay", $"exec {InstalledProgram.Find("paplay")} --server={Address} --device=room \"$@\"");
     }
 

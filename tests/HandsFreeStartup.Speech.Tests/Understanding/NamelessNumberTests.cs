@@ -57,7 +57,7 @@ public sealed class NamelessNumberTests
         Phrase phrase = PhraseReader.Read(new Utterance([ear, ear], clear.Words, 20), Range);
 
         Assert.Equal((3.2m, 3.8m, Certainty.Amber), (Assert.IsType<Phrase.Range>(phrase).Lower, ((Phrase.Range)phrase).Upper, phrase.Evidence.Certainty));
-        Assert.True(PhraseReader.AsksOtherEars(new Utterance([ear], clear.Words, 20), Range));
+        Assert.Equal(Wanted.OtherEars, PhraseReader.AsksForMore(new Utterance([ear], clear.Words, 20), Range));
         Assert.IsType<Phrase.NotUnderstood>(PhraseReader.Read(new Utterance([unclear, unclear], clear.Words, 20), Range));
     }
 }

@@ -32,4 +32,20 @@ public sealed class OwnVoiceTests
     [InlineData("emergency stop", false)]
     [InlineData("there is a fire", false)]
     public void A_safety_phrase_counts_unless_the_prompt_itself_asks_for_it(string words, bool isEcho) => Assert.Equal(isEcho, OwnVoice.MayBeEcho(Heard(words), Prompt));
+
+    /// <summary>The first was seen: of 1164 prompts it stopped the job.</summary>
+    [Theory]
+    [InlineData("bus number with one gas smell inches", true)]
+    [InlineData("with one gas smell", false)]
+    [InlineData("gas smell inches", false)]
+    [InlineData("plus number with gas smell one decimal", false)]
+    [InlineData("number with one gas smell say again", false)]
+    [InlineData("I smell gas", false)]
+    public void A_call_that_stands_where_the_tool_says_something_else_is_in_doubt(string words, bool isInDoubt)
+    {
+        const string Said = "You can say: manifold pressure plus number with one decimal (inches), room monoxide plus number, go back, say again.";
+        Phrase call = Heard("gas smell") with { Evidence = Evidence.Typed(words) };
+
+        Assert.Equal(isInDoubt, OwnVoice.StandsForOwnWords(call, Said));
+    }
 }

@@ -82,6 +82,48 @@ public sealed class PhraseReaderTests
         Assert.Equal(Certainty.Green, CertaintyOf(near with { SignalToNoise = 40 }));
     }
 
+    /// <summary>In noise "eight point three" became "eight point two", by both ears alike and with a margin of 5.3; heard again 130 ms later, they were at odds.</summary>
+    [Theory]
+    [InlineData(new[] { 2.5, 2.5 }, new[] { 2.5, 2.5 }, Certainty.Green)]
+    [InlineData(new[] { 2.5, 2.5 }, new[] { 1.0, 1.0 }, Certainty.Amber)]
+    [InlineData(new[] { 2.5, 2.5 }, new[] { 9.0, -0.5 }, Certainty.Amber)]
+    [InlineData(new[] { -2.5, -2.5 }, new[] { 2.5, 2.5 }, Certainty.Amber)]
+    public void What_both_ears_only_just_agree_on_is_entered_where_it_stands_in_every_other_hearing(double[] later, double[] slower, Certainty expected)
+    {
+        Utterance heard = Said([.. Hearing(2.5, 2.5)]) with { SignalToNoise = 8 };
+
+        Assert.Equal(Certainty.Amber, CertaintyOf(heard));
+        Assert.Equal(expected, CertaintyOf(heard with { Again = [Hearing(later), Hearing(slower)] }));
+    }
+
+    [Fact]
+    public void One_other_hearing_is_not_enough_and_the_next_is_wanted_only_where_the_first_agrees()
+    {
+        Utterance heard = Said([.. Hearing(2.5, 2.5)]) with { SignalToNoise = 8 };
+
+        Assert.Equal(Wanted.AnotherHearing, WantsMore(heard));
+        Assert.Equal((Certainty.Amber, Wanted.AnotherHearing), (CertaintyOf(heard with { Again = [Hearing(2.5, 2.5)] }), WantsMore(heard with { Again = [Hearing(2.5, 2.5)] })));
+        Assert.Equal(Wanted.Nothing, WantsMore(heard with { Again = [Hearing(-2.5, 2.5)] }));
+        Assert.Equal(Wanted.Nothing, WantsMore(Said([.. Hearing(3.5, 3.5)]) with { SignalToNoise = 40 }));
+    }
+
+    /// <summary>Another hearing of what one ear alone would have to bear, of what is too close, unusual or badly heard would clear up nothing.</summary>
+    [Fact]
+    public void No_other_hearing_is_wanted_where_it_could_not_clear_the_doubt()
+    {
+        EarEvidence near = Ear(Heard("oxygen eight point two", -0.001), Heard("oxygen eight point three", -0.2)), bad = Ear(Heard("oxygen eight point two", -1.9));
+        EarEvidence unusual = Ear(Heard("room monoxide four hundred seven", -0.001)), other = Ear(Heard("oxygen eight point three", -0.001));
+
+        Assert.All(((EarEvidence, EarEvidence)[])[(near, near), (bad, bad), (unusual, unusual), (Hearing(2.5)[0], other)], ears => Assert.Equal(Wanted.Nothing, WantsMore(Said(ears.Item1, ears.Item2) with { SignalToNoise = 8 })));
+        Assert.Equal(Wanted.OtherEars, WantsMore(Said(near) with { SignalToNoise = 8 }));
+    }
+
+    static Wanted WantsMore(Utterance heard) => PhraseReader.WantsMore(heard, Asked, CertaintyPolicy.Shipped);
+
+    /// <summary>"Oxygen eight point two", which each ear finds so far before "eight point three".</summary>
+    static ImmutableArray<EarEvidence> Hearing(params double[] margins) =>
+        [.. margins.Select(margin => Ear([.. ((Candidate[])[Heard("oxygen eight point two", Math.Min(-0.001, margin / 5)), Heard("oxygen eight point three", Math.Min(-0.001, -margin / 5))]).OrderByDescending(one => one.Mean)]))];
+
     [Fact]
     public void A_number_that_may_be_another_ten_is_asked_of_both_ears_in_noise()
     {

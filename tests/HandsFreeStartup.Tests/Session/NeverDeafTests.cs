@@ -146,6 +146,18 @@ public sealed class NeverDeafTests
         Assert.Contains("Say it again.", _voice.Said);
     }
 
+    /// <summary>"With one decimal (inches)" was heard as "with one gas smell inches"; a call may also cover the word.</summary>
+    [Theory]
+    [InlineData("number with one gas smell inches", false)]
+    [InlineData("number with one gas smell", true)]
+    public async Task A_call_that_stands_where_the_tool_says_something_else_is_asked_for_again_aloud(string words, bool stops)
+    {
+        await Take(HearingProfile.EchoCancelled, Heard(CommandWord.GasSmell, words), over: "Manifold pressure plus number with one decimal (inches), go back.");
+
+        Assert.Equal(stops, _log.Events.OfType<StartupStopped>().Any());
+        Assert.Equal(!stops, _voice.Said.Contains("Say it again."));
+    }
+
     /// <summary>While it stands by, other talk is none of its business; danger is.</summary>
     [Fact]
     public async Task Danger_in_doubt_is_asked_for_again_aloud_while_the_tool_stands_by()
