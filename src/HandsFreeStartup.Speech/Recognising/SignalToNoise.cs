@@ -8,7 +8,7 @@ static class SignalToNoise
     const double LoudShare = 0.3;
 
     /// <summary>Power of a microphone's own noise, full scale 1: a quieter clip is no better for it.</summary>
-    const double LeastNoise = 2.8e-8;
+    public const double LeastNoise = 2.8e-8;
 
     /// <summary>Power of the loudest 30 % of the frames without the noise, beside the power of the quietest 15 %, decibels; 0 for a clip without a whole frame.</summary>
     /// <param name="samples">16 kHz mono samples between -1 and 1, with a little silence around the speech.</param>

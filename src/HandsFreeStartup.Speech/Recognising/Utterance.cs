@@ -70,6 +70,9 @@ public sealed record EarEvidence(
 /// <param name="SignalToNoise">How far the speech stood above the noise of the surroundings, decibels.</param>
 public sealed record Utterance(ImmutableArray<EarEvidence> Ears, string FreeText, double SignalToNoise)
 {
+    /// <summary>How unsteady the noise was, see <see cref="Recognising.NoiseSpread"/>, decibels; where it was not measured, very.</summary>
+    public double NoiseSpread { get; init; } = double.PositiveInfinity;
+
     /// <summary>What all ears heard in the same sound changed a little, one entry for each <see cref="ChangedSound"/> that was heard; empty where that was not wanted.</summary>
     public ImmutableArray<ImmutableArray<EarEvidence>> Again { get; init; } = [];
 }

@@ -119,7 +119,7 @@ public sealed class WhisperRecogniser : IRecogniser
     Utterance HearAlone(ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation)
     {
         EarEvidence first = HearBy(_ears[0], samples16k, expectation, cancellation);
-        return new Utterance([first], first.FreeText, SignalToNoise.Of(samples16k));
+        return new Utterance([first], first.FreeText, SignalToNoise.Of(samples16k)) { NoiseSpread = NoiseSpread.Of(samples16k) };
     }
 
     Utterance WithOtherEars(Utterance alone, ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation)

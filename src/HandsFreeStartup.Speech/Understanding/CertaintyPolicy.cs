@@ -43,9 +43,16 @@ public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean,
 
 /// <summary>By how much a reading must lie ahead of the others in noise, which covers a word and leaves both ears sure of another one.</summary>
 /// <param name="Below">It is noisy where speech stands less above its surroundings, decibels.</param>
-/// <param name="Margin">See <see cref="Measured.Margin"/>, where both ears listened.</param>
-/// <param name="TenMargin">The same for a number that may be another ten; more than one ear reaches alone.</param>
-public sealed record NoiseThreshold(double Below, double Margin, double TenMargin);
+/// <param name="SteadySpread">The noise is steady, as that of a blower, where it spreads less, see <see cref="NoiseSpread"/>, decibels.</param>
+/// <param name="Steady">In steady noise.</param>
+/// <param name="Unsteady">In other noise: dishes, tools, splashing water, people.</param>
+/// <param name="SteadyHeardAgain">See <see cref="Measured.Margin"/>: how far ahead a reading must lie in each hearing of the same sound changed a little, where the noise is steady.</param>
+public sealed record NoiseThreshold(double Below, double SteadySpread, NoiseMargin Steady, NoiseMargin Unsteady, double SteadyHeardAgain);
+
+/// <summary>By how much a reading must lie ahead, see <see cref="Measured.Margin"/>.</summary>
+/// <param name="Usual">Where both ears listened.</param>
+/// <param name="Ten">For a number that may be another ten; more than one ear reaches alone.</param>
+public sealed record NoiseMargin(double Usual, double Ten);
 
 /// <summary>The numbers that decide; they stand in one data file, <c>certainty.json</c>, and nowhere else.</summary>
 /// <param name="Origin">How they were found.</param>
@@ -66,9 +73,6 @@ public sealed record CertaintyPolicy(string Origin)
     /// <summary>For readings in noise.</summary>
     public required NoiseThreshold Noise { get; init; }
 
-    /// <summary>By how much a reading must lie ahead of the others, see <see cref="Measured.Margin"/>, where it stood in every hearing of the same sound changed a little.</summary>
-    public required double MarginHeardAgain { get; init; }
-
     /// <summary>Above it nobody spoke, 0..1.</summary>
     public required double NoSpeechProbability { get; init; }
 
@@ -85,11 +89,15 @@ public sealed record CertaintyPolicy(string Origin)
     public Threshold ForReading(Utterance utterance, Measured measured)
     {
         Threshold usual = For(utterance.Ears.Length).Reading;
+        NoiseMargin margin = IsSteady(utterance) ? Noise.Steady : Noise.Unsteady;
         return utterance.SignalToNoise >= Noise.Below ? usual
-            : measured.MayBeAnotherTen ? usual with { Margin = Noise.TenMargin }
-            : utterance.Ears.Length > 1 ? usual with { Margin = Noise.Margin }
+            : measured.MayBeAnotherTen ? usual with { Margin = margin.Ten }
+            : utterance.Ears.Length > 1 ? usual with { Margin = margin.Usual }
             : usual;
     }
+
+    /// <summary>Whether no sound that comes and goes, and may cover a word, was there beside the speech.</summary>
+    public bool IsSteady(Utterance utterance) => utterance.NoiseSpread < Noise.SteadySpread;
 
     static readonly JsonSerializerOptions Format = new(JsonSerializerDefaults.Web);
 

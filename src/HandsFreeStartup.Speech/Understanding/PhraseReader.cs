@@ -63,8 +63,8 @@ public static class PhraseReader
         };
 
     /// <summary>
-    /// What else should be heard before a decision: the other ears, or, where both agree on a reading and only something else lies too close behind it, the same sound changed a little. As soon as
-    /// one hearing is at odds with it, no further is wanted.
+    /// What else should be heard before a decision: the other ears, or, where both agree on a reading in steady noise and only something else lies too close behind it, the same sound changed a
+    /// little. As soon as one hearing is at odds with it, no further is wanted. Where a clatter may have covered a word, what is left stands in every hearing, and that proves nothing.
     /// </summary>
     /// <param name="heard">The evidence so far.</param>
     /// <param name="expectation">What could be said.</param>
@@ -78,14 +78,14 @@ public static class PhraseReader
     public static Wanted AsksForMore(Utterance heard, Expectation expectation) => WantsMore(heard, expectation, CertaintyPolicy.Shipped);
 
     /// <summary>Whether a reading in doubt would be clear if it stood when it is heard again.</summary>
-    static bool MayBeCleared(Utterance heard, CertaintyPolicy policy) =>
+    static bool MayBeCleared(Utterance heard, CertaintyPolicy policy) => policy.IsSteady(heard) &&
         Weighing.Of(heard) is { Best.Meaning: Meaning.Reading reading } weighing && !Doubts(weighing, reading, HeardAgain(policy.ForReading(heard, weighing.Measured), policy)).Any() && Stands(heard, weighing, policy);
 
     /// <summary>Whether every further hearing so far found the same, by all ears and far enough before anything else.</summary>
     static bool Stands(Utterance heard, Weighing weighing, CertaintyPolicy policy) => heard.Again.All(ears =>
-        Weighing.Of(heard with { Ears = ears }) is { Agree: true } again && again.Best.Meaning == weighing.Best.Meaning && again.Measured.Margin >= policy.MarginHeardAgain);
+        Weighing.Of(heard with { Ears = ears }) is { Agree: true } again && again.Best.Meaning == weighing.Best.Meaning && again.Measured.Margin >= policy.Noise.SteadyHeardAgain);
 
-    static Threshold HeardAgain(Threshold needed, CertaintyPolicy policy) => needed with { Margin = Math.Min(needed.Margin, policy.MarginHeardAgain) };
+    static Threshold HeardAgain(Threshold needed, CertaintyPolicy policy) => needed with { Margin = Math.Min(needed.Margin, policy.Noise.SteadyHeardAgain) };
 
     static bool HasFoundACall(Utterance alone) => alone.Ears.Any(ear => !ear.IsNoise && ear.Candidates.Any(candidate => PhraseText.IsSafety(candidate.Meaning)));
 
@@ -162,7 +162,7 @@ public static class PhraseReader
         }
 
         Threshold usual = policy.ForReading(utterance, weighing.Measured);
-        bool hasStood = utterance.Again.Length == ChangedSound.Ways && Stands(utterance, weighing, policy);
+        bool hasStood = policy.IsSteady(utterance) && utterance.Again.Length == ChangedSound.Ways && Stands(utterance, weighing, policy);
         ImmutableArray<string> doubts = [.. Doubts(weighing, reading, hasStood ? HeardAgain(usual, policy) : usual)];
         return doubts.IsEmpty ? PhraseText.ToPhrase(reading, EvidenceOf(weighing, Certainty.Green, ""))
             : !Missing(weighing.Measured, policy.Amber).Any() ? PhraseText.ToPhrase(reading, EvidenceOf(weighing, Certainty.Amber, string.Join(' ', doubts)))

@@ -17,7 +17,7 @@ static class EvidenceFile
 
     /// <summary>Appends what was measured on one recording.</summary>
     public static void Write(TextWriter file, HearCase measured, Utterance utterance, HearRow row) => file.WriteLine(JsonSerializer.Serialize(
-        new { measured.File, measured.Expected, measured.Context, measured.Speaker, measured.Words, row.Heard, row.Class, row.LatencyMs, utterance.SignalToNoise, utterance.FreeText, utterance.Ears, utterance.Again },
+        new { measured.File, measured.Expected, measured.Context, measured.Speaker, measured.Words, row.Heard, row.Class, row.LatencyMs, utterance.SignalToNoise, utterance.NoiseSpread, utterance.FreeText, utterance.Ears, utterance.Again },
         Format));
 
     /// <summary>A meaning in the words of a label.</summary>

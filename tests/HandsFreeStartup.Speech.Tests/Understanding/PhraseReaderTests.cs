@@ -88,18 +88,18 @@ public sealed class PhraseReaderTests
     [InlineData(new[] { 2.5, 2.5 }, new[] { 1.0, 1.0 }, Certainty.Amber)]
     [InlineData(new[] { 2.5, 2.5 }, new[] { 9.0, -0.5 }, Certainty.Amber)]
     [InlineData(new[] { -2.5, -2.5 }, new[] { 2.5, 2.5 }, Certainty.Amber)]
-    public void What_both_ears_only_just_agree_on_is_entered_where_it_stands_in_every_other_hearing(double[] later, double[] slower, Certainty expected)
+    public void What_both_ears_only_just_agree_on_in_steady_noise_is_entered_where_it_stands_in_every_other_hearing(double[] later, double[] withoutLows, Certainty expected)
     {
-        Utterance heard = Said([.. Hearing(2.5, 2.5)]) with { SignalToNoise = 8 };
+        Utterance heard = Said([.. Hearing(2.5, 2.5)]) with { SignalToNoise = 8, NoiseSpread = 0.5 };
 
         Assert.Equal(Certainty.Amber, CertaintyOf(heard));
-        Assert.Equal(expected, CertaintyOf(heard with { Again = [Hearing(later), Hearing(slower)] }));
+        Assert.Equal(expected, CertaintyOf(heard with { Again = [Hearing(later), Hearing(withoutLows)] }));
     }
 
     [Fact]
     public void One_other_hearing_is_not_enough_and_the_next_is_wanted_only_where_the_first_agrees()
     {
-        Utterance heard = Said([.. Hearing(2.5, 2.5)]) with { SignalToNoise = 8 };
+        Utterance heard = Said([.. Hearing(2.5, 2.5)]) with { SignalToNoise = 8, NoiseSpread = 0.5 };
 
         Assert.Equal(Wanted.AnotherHearing, WantsMore(heard));
         Assert.Equal((Certainty.Amber, Wanted.AnotherHearing), (CertaintyOf(heard with { Again = [Hearing(2.5, 2.5)] }), WantsMore(heard with { Again = [Hearing(2.5, 2.5)] })));
@@ -114,8 +114,20 @@ public sealed class PhraseReaderTests
         EarEvidence near = Ear(Heard("oxygen eight point two", -0.001), Heard("oxygen eight point three", -0.2)), bad = Ear(Heard("oxygen eight point two", -1.9));
         EarEvidence unusual = Ear(Heard("room monoxide four hundred seven", -0.001)), other = Ear(Heard("oxygen eight point three", -0.001));
 
-        Assert.All(((EarEvidence, EarEvidence)[])[(near, near), (bad, bad), (unusual, unusual), (Hearing(2.5)[0], other)], ears => Assert.Equal(Wanted.Nothing, WantsMore(Said(ears.Item1, ears.Item2) with { SignalToNoise = 8 })));
+        Assert.All(((EarEvidence, EarEvidence)[])[(near, near), (bad, bad), (unusual, unusual), (Hearing(2.5)[0], other)], ears => Assert.Equal(Wanted.Nothing, WantsMore(Said(ears.Item1, ears.Item2) with { SignalToNoise = 8, NoiseSpread = 0.5 })));
         Assert.Equal(Wanted.OtherEars, WantsMore(Said(near) with { SignalToNoise = 8 }));
+    }
+
+    /// <summary>Among dishes, beside a tap and under somebody's voice seven of some 2700 readings stood in every hearing and were wrong; a clatter had covered the word.</summary>
+    [Fact]
+    public void In_noise_that_comes_and_goes_another_hearing_proves_nothing_and_more_is_asked_of_both_ears()
+    {
+        Utterance heard = Said([.. Hearing(2.5, 2.5)]) with { SignalToNoise = 8, NoiseSpread = 1.4 };
+        Utterance Clear(double margin) => Said([.. Hearing(margin, margin)]) with { SignalToNoise = 8 };
+
+        Assert.Equal((Wanted.Nothing, Certainty.Amber), (WantsMore(heard), CertaintyOf(heard with { Again = [Hearing(9, 9), Hearing(9, 9)] })));
+        Assert.Equal(Certainty.Green, CertaintyOf(Clear(5.3) with { NoiseSpread = 0.5 }));
+        Assert.Equal((Certainty.Amber, Certainty.Green), (CertaintyOf(Clear(5.3) with { NoiseSpread = 1.4 }), CertaintyOf(Clear(6) with { NoiseSpread = 1.4 })));
     }
 
     static Wanted WantsMore(Utterance heard) => PhraseReader.WantsMore(heard, Asked, CertaintyPolicy.Shipped);

@@ -1,0 +1,33 @@
+namespace HandsFreeStartup.Speech.Recognising;
+
+/// <summary>
+/// How unsteady the noise of a clip is. Air that rushes, as in a blower or a burner, is the sum of very many small sounds and keeps its power; dishes, tools, water that splashes and people do not,
+/// and what does not may cover a single word.
+/// </summary>
+static class NoiseSpread
+{
+    const int Frame = 256;
+    const double Low = 0.05, High = 0.2;
+
+    /// <summary>The power of the quieter fifth of the frames of 16 ms beside that of the quietest twentieth, decibels, of what is left of the sound when it is differentiated twice, which takes the
+    /// rumble out of it; positive infinity for a clip without a whole frame.</summary>
+    /// <param name="samples">16 kHz mono samples between -1 and 1, with a little silence around the speech.</param>
+    public static double Of(ReadOnlySpan<float> samples)
+    {
+        double[] powers = new double[Math.Max(0, samples.Length - 2) / Frame];
+        for (int i = 0; i < powers.Length; i++)
+        {
+            double sum = 0;
+            for (int at = i * Frame + 2; at < (i + 1) * Frame + 2; at++)
+            {
+                double curve = samples[at] - 2 * samples[at - 1] + samples[at - 2];
+                sum += curve * curve;
+            }
+
+            powers[i] = Math.Max(sum / Frame, SignalToNoise.LeastNoise);
+        }
+
+        Array.Sort(powers);
+        return powers.Length == 0 ? double.PositiveInfinity : 10 * Math.Log10(powers[(int)(High * (powers.Length - 1))] / powers[(int)(Low * (powers.Length - 1))]);
+    }
+}
