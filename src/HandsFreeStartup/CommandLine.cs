@@ -47,7 +47,7 @@ public static class CommandLine
     static RootCommand Commands() => new(
         """
         Leads a technician hands-free through the start-up of a gas furnace: says each step, hears the readings, keeps the record.
-        It helps to forget nothing; local codes, the maker's instructions and licensed practice decide.
+        It helps you forget nothing; local codes, the maker's instructions and licensed practice decide.
 
 
         Examples:

@@ -63,7 +63,7 @@ public sealed partial class Language
     public string Recorded(string sentence) => Name(sentence) is var name && (IsEnglish || name != sentence) ? name
         : Around(sentence, words => _templates.Value.Translated(words, Recorded) ?? Named(words)) ?? sentence;
 
-    /// <summary>"Flue temperature 300 °F", "Oxygen, %", "How high is the place? [650]": what is called so, and what stands behind it.</summary>
+    /// <summary>"Flue temperature 300 °F", "Oxygen, %", "What is the elevation? [650]": what is called so, and what stands behind it.</summary>
     string? Named(string words) => BehindName.Match(words) is { Success: true } match && match.Groups["name"].Value is var name && Recorded(name) is var told && told != name
         ? $"{told}{match.Groups["between"].Value}{Recorded(match.Groups["value"].Value)}{match.Groups["last"].Value}" : null;
 

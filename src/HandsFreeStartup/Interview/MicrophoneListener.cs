@@ -172,8 +172,8 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
             case Input.SpeechBegan when _sound.Profile == HearingProfile.Headset:
                 _mouth.Hush(alsoUrgent: false);
                 return null;
-            case Input.Voice { Speaks: false }:
-                _spokenAt = Stopwatch.GetTimestamp();
+            case Input.Voice voice:
+                _spokenAt = voice.Speaks ? null : Stopwatch.GetTimestamp();
                 return null;
             case Input.Spoken spoken:
                 return Take(spoken, expectation, words);

@@ -24,6 +24,7 @@ sealed record SpokenTurn(Asked Asked, Language Language)
 {
     const string Back = "#back", Why = "#why", Skip = "#skip", Same = "#same", Again = "#again", Keep = "#keep";
     const string SayAgain = "Say it again, or type it.";
+    const string Needed = "This one is needed.";
 
     ImmutableArray<(Field Field, decimal Value)> Said { get; init; } = [];
 
@@ -123,15 +124,17 @@ sealed record SpokenTurn(Asked Asked, Language Language)
         _ => Hold(value, Language.Recorded(((AnswerForm.OneOf)Asked.Form).Choices.First(choice => choice.Value == value).Says)),
     };
 
-    /// <summary>Free speech that is nothing but a word of the tool is that word.</summary>
+    /// <summary>Free speech that is nothing but a word of the tool is that word, whatever commas the ear puts into it, and never an answer.</summary>
     Taken TakeWords(string heard)
     {
         string words = Once(heard).TrimEnd('.', '!', '?', ',').Trim();
-        return PhraseText.Read(words, Words).Meanings switch
+        string plain = string.Join(' ', words.Split([' ', ',', '.', '!', '?', ';'], StringSplitOptions.RemoveEmptyEntries));
+        return PhraseText.Read(plain, Words).Meanings switch
         {
             [Meaning.Choice choice] => TakeChoice(choice.Value),
             [Meaning.Answer answer] when Words.Answers.Contains(answer.Word) => TakeAnswer(answer.Word),
             [Meaning.Command command] when Words.Commands.Contains(command.Word) => TakeCommand(command.Word),
+            _ when Asked.IsToTheTool(plain) => new Taken(this, Asked.Skips is null && plain.StartsWith("skip", StringComparison.OrdinalIgnoreCase) ? Needed : SayAgain),
             _ => Asked.Form switch
             {
                 AnswerForm.Words { IsList: true } when words.Length > 0 => Hold(Listed(words), Listed(words)),

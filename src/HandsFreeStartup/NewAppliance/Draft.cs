@@ -40,7 +40,7 @@ sealed partial record Draft(string Id)
         : Of(Questions[Answered]);
 
     Asked Of(PlainQuestion plain) =>
-        new($"{Progress}{plain.Says}{(plain.Choices.IsEmpty ? "" : $" ({string.Join(", ", plain.Choices)})")}{(plain.MayBeLeftOut ? " [nothing leaves it out]" : "")}", plain.Form) { Says = plain.Spoken, Skips = plain.MayBeLeftOut ? "" : null, IsInList = true };
+        new($"{Progress}{plain.Says}{(plain.Choices.IsEmpty ? "" : $" ({string.Join(", ", plain.Choices)})")}{(plain.MayBeLeftOut ? " [leave empty to skip]" : "")}", plain.Form) { Says = plain.Spoken, Skips = plain.MayBeLeftOut ? "" : null, IsInList = true };
 
     Asked Of(LimitQuestion limit) =>
         new($"{Progress}{limit.Says}, {(limit.HasLower ? "lowest and highest" : "at most")}, {UnitOf(limit)}", limit.Form) { Says = Answered == 0 ? limit.Spoken : limit.Short, Skips = "", IsInList = true };

@@ -28,7 +28,7 @@ sealed partial record LimitAnswer(decimal? Lower, decimal? Upper, string Remark)
         Match match = Form().Match(string.Join(' ', line.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
         if (!match.Success)
         {
-            problem = WhyNoNumber(line) is { } reason ? $"{reason}." : $"Expected {Example(question)}; nothing leaves it out.";
+            problem = WhyNoNumber(line) is { } reason ? $"{reason}." : $"Expected {Example(question)}; leave it empty to skip.";
             return null;
         }
 

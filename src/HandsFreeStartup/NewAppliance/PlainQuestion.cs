@@ -28,7 +28,7 @@ sealed record PlainQuestion(string Key, string Says, ImmutableArray<string> Choi
             Spoken = "Which fuel does it burn?",
             SpokenChoices = [.. Fuel.Presets.Select(fuel => new SpokenChoice(fuel.Id, fuel.Id.Replace('-', ' ')))],
         },
-        new("stages", "How many stages does it fire?", ["1", "2", "modulating"])
+        new("stages", "How many firing stages does it have?", ["1", "2", "modulating"])
         {
             Spoken = "One stage, two stages, or modulating?",
             SpokenChoices = [new("1", "one stage"), new("2", "two stages"), new("2", "two stage"), new("modulating", "modulating")],

@@ -36,7 +36,7 @@ sealed partial class InstrumentQuestions(Conversation conversation, DateOnly tod
     /// <summary>The list as it stands in a site file; empty where nothing was stated.</summary>
     public string Ask()
     {
-        conversation.Tell("Your instruments, asked once. Expanded uncertainty (k = 2) as their data sheets say: 0.3, or 5%, or both: 20 5%. Nothing leaves one out; its readings then have no stated uncertainty, and carbon monoxide is never proven to be low: state at least the CO meter and the analyzer.");
+        conversation.Tell("Your instruments, asked once. Expanded uncertainty (k = 2) as their data sheets say: 0.3, or 5%, or both, typed: 20 5%. An empty line skips an instrument; its readings then have no stated uncertainty, and carbon monoxide is never proven to be low: state at least the CO meter and the analyzer.");
         Dictionary<string, string> answers = [];
         for (int at = 0; Questions(answers).Skip(at).FirstOrDefault() is { Key: { } key } question;)
         {

@@ -93,7 +93,7 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
             return known[index].Path;
         }
 
-        conversation.Tell("What the rating plate and the maker's instructions say. Nothing leaves a limit out: it is then asked at the step that needs it. Ranges: 3.2 3.8, or 3.2-3.8, or 3.2 to 3.8.");
+        conversation.Tell("What the rating plate and the maker's instructions say. An empty line skips a limit: it is then asked at the step that needs it. Ranges: 3.2 3.8, or 3.2-3.8, or 3.2 to 3.8.");
         ApplianceSheet sheet = SheetInterview.Ask(conversation, new Draft("furnace")) ?? throw Conversation.Over();
         string path = kept.NewAppliance(sheet.Title);
         KeptFiles.Write(path, ApplianceSheetWriter.Text(sheet with { Id = Path.GetFileNameWithoutExtension(path) }, SheetInterview.Comment), "The sheet");
@@ -136,7 +136,7 @@ sealed class JobQuestions(Conversation conversation, KeptFiles kept, DataFolder 
     string Technician()
     {
         string last = KeptFiles.TextOf(kept.Technician).Trim() is { Length: > 0 } name ? name : Environment.UserName;
-        Asked asked = new($"Who works and signs? [{last}]", new AnswerForm.Words()) { Says = "Who works and signs?", Last = last };
+        Asked asked = new($"Who does the work and signs? [{last}]", new AnswerForm.Words()) { Says = "Who does the work and signs?", Last = last };
         while (true)
         {
             string line = (conversation.Line(asked) ?? throw Conversation.Over()).Trim();

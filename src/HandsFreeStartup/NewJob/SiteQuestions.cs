@@ -27,12 +27,12 @@ sealed partial class SiteQuestions(Conversation conversation, Site? last)
         ImmutableArray<Question> questions =
         [
             new("customer", "Who is the customer?", "The customer's copy is made out to that name.", null, false) { Spoken = "Who is the customer?" },
-            new("address", "Where does the furnace stand?", "It stands on every copy.", null, false) { Spoken = "Where does the furnace stand?" },
-            new("altitude_feet", "How high is the place, in feet above sea level?", "Thin air derates a furnace, and boiling and dew points move.", Text(last?.AltitudeFeet), false) { Spoken = "How high is the place, in feet?", Form = Number("altitude_feet", new Unit("ft", ["feet"], 0.3048), -1_000, 20_000, 0) },
+            new("address", "What is the street address?", "It stands on every copy.", null, false) { Spoken = "What is the street address?" },
+            new("altitude_feet", "What is the elevation, in feet above sea level?", "Thin air derates a furnace, and boiling and dew points move.", Text(last?.AltitudeFeet), false) { Spoken = "What is the elevation, in feet?", Form = Number("altitude_feet", new Unit("ft", ["feet"], 0.3048), -1_000, 20_000, 0) },
             new("rooms", "Which rooms are walked for CO, in walking order, with commas between?", "Each room with people asleep in it is measured.", last is null ? null : string.Join(", ", last.Rooms), false) { Spoken = "Which rooms are walked, in walking order?", Form = new AnswerForm.Words(IsList: true) },
             new("meter_dial", "How many cubic feet is one turn of the meter's test dial?", "It is needed for the input by the meter; it stands on the dial.", Text(last?.MeterDialCubicFeet), true) { Spoken = "One turn of the test dial, in cubic feet?", Form = Number("meter_dial", new Unit("ft³", ["cubic feet", "cubic foot"], 0.0283168466), 0, 100, 2) },
             new("heating_value", "What is the gas's gross heating value, Btu per cubic foot?", "It is needed for the input; the gas supplier states it on the bill.", Text(last?.HeatingValue), true) { Spoken = "The gas's gross heating value, B T U per cubic foot?", Form = Number("heating_value", new Unit("Btu/ft³", ["B T U", "B T U per cubic foot"], 37258.9), 0, 10_000, 1) },
-            new("burning_hours", "How many hours a year does the burner run, as the owner reckons?", "It is needed for the gas used in a year, and for nothing else.", null, true) { Spoken = "How many hours a year does the burner run?", Form = Number("burning_hours", new Unit("h", ["hours"], 3600), 0, 8_784, 0) },
+            new("burning_hours", "How many hours a year does the burner run, by the owner's estimate?", "It is needed for the gas used in a year, and for nothing else.", null, true) { Spoken = "How many hours a year does the burner run?", Form = Number("burning_hours", new Unit("h", ["hours"], 3600), 0, 8_784, 0) },
         ];
         Dictionary<string, string> answers = [];
         bool leavesRest = false;
@@ -70,7 +70,7 @@ sealed partial class SiteQuestions(Conversation conversation, Site? last)
     /// <returns>The answer; null to ask the question before again.</returns>
     string? Answer(Question asked, string place, Dictionary<string, string> answers)
     {
-        string hint = asked.Last is { Length: > 0 } same ? $" [{same}]" : asked.MayBeLeftOut ? " [nothing leaves it out]" : "";
+        string hint = asked.Last is { Length: > 0 } same ? $" [{same}]" : asked.MayBeLeftOut ? " [leave empty to skip]" : "";
         while (true)
         {
             string line = (conversation.Line(new Asked($"{place}{asked.Says}{hint}", asked.Form) { Says = asked.Spoken, Skips = asked.MayBeLeftOut ? "-" : null, Last = asked.Last, IsInList = true }) ?? throw Conversation.Over()).Trim();

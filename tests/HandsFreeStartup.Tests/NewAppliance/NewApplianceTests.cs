@@ -52,7 +52,7 @@ public sealed class NewApplianceTests : IDisposable
     [InlineData("10.5 11.5", "The manifold pressure reaches 11.5 in. w.c., but the inlet may be as low as 11, and a regulator only lowers pressure.")]
     [InlineData("9,7 10,3", "'9,7' has a comma, which can mean two things: type a point before the decimals")]
     [InlineData("10", "Expected the lowest and the highest, two numbers such as 3.2 3.8.")]
-    [InlineData("about ten", "Expected two numbers such as 3.2 3.8; nothing leaves it out.")]
+    [InlineData("about ten", "Expected two numbers such as 3.2 3.8; leave it empty to skip.")]
     [InlineData("9.7 10.3 furlongs", "The unit furlongs is not known here. Type the number as in. w.c.")]
     [InlineData("co2 9 10", "Carbon dioxide is no answer here.")]
     public async Task A_wrong_answer_is_told_at_once_and_asked_again(string answer, string message)

@@ -21,8 +21,8 @@ public sealed class NewJobByVoiceTests(ITestOutputHelper output)
     static readonly (string Question, string Answer, string ReadBack, string? Typed)[] Talk =
     [
         ("Who is the customer?", "John Miller", "John Miller", "John Miller"),
-        ("Where does the furnace stand?", "", "", "14 Pond Lane"),
-        ("How high is the place", "six hundred fifty feet", "six five zero feet", null),
+        ("What is the street address?", "", "", "14 Pond Lane"),
+        ("What is the elevation", "six hundred fifty feet", "six five zero feet", null),
         ("Which rooms are walked", "basement and kitchen", "basement, kitchen?", "Basement, kitchen"),
         ("test dial?", "two cubic feet", "two cubic feet", null),
         ("heating value", "one thousand thirty two", "one zero three two B T U", null),

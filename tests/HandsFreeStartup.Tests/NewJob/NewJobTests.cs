@@ -43,7 +43,7 @@ public sealed class NewJobTests : IDisposable
         ProgramResult resumed = await Run(["1", "no"]);
 
         Assert.Contains("Not finished yet:", fresh.Output, StringComparison.Ordinal);
-        Assert.Contains("Who works and signs? [T. Echnician]", fresh.Output, StringComparison.Ordinal);
+        Assert.Contains("Who does the work and signs? [T. Echnician]", fresh.Output, StringComparison.Ordinal);
         Assert.Equal(2, Directory.GetFiles(Path.Combine(_data.Path, "jobs"), "*.db").Length);
         Assert.Contains("Resuming.", resumed.Output, StringComparison.Ordinal);
     }

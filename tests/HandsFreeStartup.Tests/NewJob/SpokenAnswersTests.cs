@@ -131,6 +131,21 @@ public sealed class SpokenAnswersTests
         Assert.Equal(said.Any(words => words.Contains("emergency", StringComparison.Ordinal)), listener.Told.Any(words => words.Contains("gas off now", StringComparison.Ordinal)));
     }
 
+    /// <summary>The ear for free speech writes "skip step" with commas, and "Skip, step" became a way to seal the test hole.</summary>
+    [Theory]
+    [InlineData("skip step", "This one is needed.")]
+    [InlineData("Skip, step.", "This one is needed.")]
+    [InlineData("Skip the rest", "This one is needed.")]
+    [InlineData("Confirm.", "Say it again, or type it.")]
+    [InlineData("Go, back.", "Say it again, or type it.")]
+    public void What_is_said_to_the_tool_is_no_answer_to_a_question_that_must_be_answered(string said, string told)
+    {
+        Listener listener = new([said, "threaded cap", "confirm"]);
+
+        Assert.Equal("threaded cap", new SpokenAnswers(listener, TextWriter.Null).Next(new Asked("Which seal?", new AnswerForm.Words()) { Says = "Which seal?" }));
+        Assert.Equal(["Which seal?", told, "threaded cap?"], listener.Told);
+    }
+
     [Fact]
     public void What_was_answered_the_last_time_is_said_before_yes_takes_it()
     {
