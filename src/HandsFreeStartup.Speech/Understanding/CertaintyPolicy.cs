@@ -39,7 +39,8 @@ public sealed record KindThresholds(Threshold Reading, Threshold Phrase, Thresho
 /// <param name="WorseRatio">Ratio of the ear where it is lower, where both came across the same one.</param>
 /// <param name="FreeMean">Mean log-probability per token of a free reading that holds one among other words.</param>
 /// <param name="OverForeignMean">Mean over the tool's own voice where that speaks no English, whose sounds make English calls.</param>
-public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, double FreeMean, double OverForeignMean);
+/// <param name="OverOwnWordsMean">The same where the call stands in the place of other words of the tool.</param>
+public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, double FreeMean, double OverForeignMean, double OverOwnWordsMean);
 
 /// <summary>By how much a reading must lie ahead of the others in noise, which covers a word and leaves both ears sure of another one.</summary>
 /// <param name="Below">It is noisy where speech stands less above its surroundings, decibels.</param>

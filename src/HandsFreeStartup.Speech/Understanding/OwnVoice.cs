@@ -40,15 +40,15 @@ public static class OwnVoice
     public static bool IsFaintCall(Phrase phrase) => phrase is Phrase.Command { IsSafetyPhrase: true } && phrase.Evidence.Score < CertaintyPolicy.Shipped.Safety.OverForeignMean;
 
     /// <summary>
-    /// Whether a call stands where the tool says something else: words of its own lead up to it and follow it, as in "plus number with one gas smell inches" over "plus number with one decimal
-    /// (inches)". It may be that word misheard, or a call that covers it; then it must be said again.
+    /// Whether a call that is not quite clear stands where the tool says something else: words of its own lead up to it and follow it, as in "plus number with one gas smell inches" over "plus
+    /// number with one decimal (inches)". It may be that word misheard, or a call that covers it; then it must be said again.
     /// </summary>
     /// <param name="phrase">What was heard.</param>
     /// <param name="said">What the tool was saying.</param>
     public static bool StandsForOwnWords(Phrase phrase, string said)
     {
         ImmutableArray<string> own = PlainWords.Of(said), heard = PlainWords.Of(phrase.Evidence.Words);
-        return phrase is Phrase.Command { IsSafetyPhrase: true } command && WaysOf(command.Word).Any(way => Places(heard, way).Any(at => StandsIn(own, heard, at, at + way.Length)));
+        return phrase is Phrase.Command { IsSafetyPhrase: true } command && phrase.Evidence.Score < CertaintyPolicy.Shipped.Safety.OverOwnWordsMean && WaysOf(command.Word).Any(way => Places(heard, way).Any(at => StandsIn(own, heard, at, at + way.Length)));
     }
 
     /// <summary>Two words before and one after, which the tool says with no more than <see cref="MostCovered"/> others between them.</summary>

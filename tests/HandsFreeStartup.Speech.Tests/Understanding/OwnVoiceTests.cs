@@ -44,8 +44,9 @@ public sealed class OwnVoiceTests
     public void A_call_that_stands_where_the_tool_says_something_else_is_in_doubt(string words, bool isInDoubt)
     {
         const string Said = "You can say: manifold pressure plus number with one decimal (inches), room monoxide plus number, go back, say again.";
-        Phrase call = Heard("gas smell") with { Evidence = Evidence.Typed(words) };
+        Phrase call = Heard("gas smell") with { Evidence = Evidence.Typed(words) with { Score = -0.33 } };
 
         Assert.Equal(isInDoubt, OwnVoice.StandsForOwnWords(call, Said));
+        Assert.False(OwnVoice.StandsForOwnWords(call with { Evidence = call.Evidence with { Score = -0.17 } }, Said));
     }
 }
