@@ -38,9 +38,13 @@ public sealed record KindThresholds(Threshold Reading, Threshold Phrase, Thresho
 /// <param name="BothRatio">Ratio of the better ear where both came across the same one.</param>
 /// <param name="WorseRatio">Ratio of the ear where it is lower, where both came across the same one.</param>
 /// <param name="FreeMean">Mean log-probability per token of a free reading that holds one among other words.</param>
-/// <param name="OverForeignMean">Mean over the tool's own voice where that speaks no English, whose sounds make English calls.</param>
-/// <param name="OverOwnWordsMean">The same where the call stands in the place of other words of the tool.</param>
-public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, double FreeMean, double OverForeignMean, double OverOwnWordsMean);
+/// <param name="OverVoice">Below it a call over the tool's own voice is asked for again.</param>
+public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, double FreeMean, OverVoiceThreshold OverVoice);
+
+/// <summary>What a safety phrase heard over the tool's own voice must reach, mean log-probability per token.</summary>
+/// <param name="Foreign">Where that voice speaks no English: its sounds make English calls.</param>
+/// <param name="OwnWords">Where the call stands in the place of other words of the tool.</param>
+public sealed record OverVoiceThreshold(double Foreign, double OwnWords);
 
 /// <summary>By how much a reading must lie ahead of the others in noise, which covers a word and leaves both ears sure of another one.</summary>
 /// <param name="Below">It is noisy where speech stands less above its surroundings, decibels.</param>

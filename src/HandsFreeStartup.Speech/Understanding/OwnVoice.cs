@@ -37,7 +37,7 @@ public static class OwnVoice
     /// said tells so. Then it must be said again.
     /// </summary>
     /// <param name="phrase">What was heard.</param>
-    public static bool IsFaintCall(Phrase phrase) => phrase is Phrase.Command { IsSafetyPhrase: true } && phrase.Evidence.Score < CertaintyPolicy.Shipped.Safety.OverForeignMean;
+    public static bool IsFaintCall(Phrase phrase) => phrase is Phrase.Command { IsSafetyPhrase: true } && phrase.Evidence.Score < CertaintyPolicy.Shipped.Safety.OverVoice.Foreign;
 
     /// <summary>
     /// Whether a call that is not quite clear stands where the tool says something else: words of its own lead up to it and follow it, as in "plus number with one gas smell inches" over "plus
@@ -48,7 +48,7 @@ public static class OwnVoice
     public static bool StandsForOwnWords(Phrase phrase, string said)
     {
         ImmutableArray<string> own = PlainWords.Of(said), heard = PlainWords.Of(phrase.Evidence.Words);
-        return phrase is Phrase.Command { IsSafetyPhrase: true } command && phrase.Evidence.Score < CertaintyPolicy.Shipped.Safety.OverOwnWordsMean && WaysOf(command.Word).Any(way => Places(heard, way).Any(at => StandsIn(own, heard, at, at + way.Length)));
+        return phrase is Phrase.Command { IsSafetyPhrase: true } command && phrase.Evidence.Score < CertaintyPolicy.Shipped.Safety.OverVoice.OwnWords && WaysOf(command.Word).Any(way => Places(heard, way).Any(at => StandsIn(own, heard, at, at + way.Length)));
     }
 
     /// <summary>Two words before and one after, which the tool says with no more than <see cref="MostCovered"/> others between them.</summary>

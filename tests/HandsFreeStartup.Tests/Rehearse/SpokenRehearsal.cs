@@ -170,8 +170,22 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
         if (_slipped < slips && speech.Phrase is Phrase.Reading { Field.Id: FieldId.Oxygen } meant && _last!.View.Phase != Phase.Confirming)
         {
             _slipped++;
-            await Utter(Words(speech with { Phrase = meant with { Value = meant.Value + 0.1m } }));
-            await Utter("disregard");
+            await UtterUntil<ReadingEntered>(Words(speech with { Phrase = meant with { Value = meant.Value + 0.1m } }));
+            await UtterUntil<ReadingScratched>("disregard");
+        }
+    }
+
+    /// <summary>Whoever sees that it was not taken says it again.</summary>
+    async Task UtterUntil<T>(string words)
+        where T : StartupEvent
+    {
+        for (int tries = 0; tries < 4; tries++)
+        {
+            await Utter(words);
+            if (_taken.OfType<T>().Any())
+            {
+                return;
+            }
         }
     }
 
