@@ -172,15 +172,17 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
             _slipped++;
             await UtterUntil<ReadingEntered>(Words(speech with { Phrase = meant with { Value = meant.Value + 0.1m } }));
             await UtterUntil<ReadingScratched>("disregard");
+            await Quiet();
         }
     }
 
-    /// <summary>Whoever sees that it was not taken says it again.</summary>
+    /// <summary>Whoever sees that it was not taken says it again. It is deaf for a moment after its voice, which is waited for as it is on the way to every other word.</summary>
     async Task UtterUntil<T>(string words)
         where T : StartupEvent
     {
         for (int tries = 0; tries < 4; tries++)
         {
+            await Quiet();
             await Utter(words);
             if (_taken.OfType<T>().Any())
             {
