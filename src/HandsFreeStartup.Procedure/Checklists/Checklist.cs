@@ -195,7 +195,7 @@ public sealed record Site(
     /// <summary>How far the cells of the analyzer err together, −1 to 1, as its certificate states it; 0 where it states nothing.</summary>
     public decimal AnalyzerCorrelation { get; init; }
 
-    /// <summary>Hours in a year by the owner's estimate, in which the burner burns; null where nobody asked.</summary>
+    /// <summary>Hours a year that the burner runs, by the owner's estimate; null where nobody asked.</summary>
     public decimal? BurningHours { get; init; }
 
     /// <summary>Expanded uncertainty (k = 2) of a value of a field, in the field's unit; null where no instrument is named for it.</summary>

@@ -14,20 +14,20 @@ static class NoiseSpread
     /// <param name="samples">16 kHz mono samples between -1 and 1, with a little silence around the speech.</param>
     public static double Of(ReadOnlySpan<float> samples)
     {
-        double[] powers = new double[Math.Max(0, samples.Length - 2) / Frame];
-        for (int i = 0; i < powers.Length; i++)
+        float[] curve = new float[Math.Max(0, samples.Length - 2)];
+        for (int i = 0; i < curve.Length; i++)
         {
-            double sum = 0;
-            for (int at = i * Frame + 2; at < (i + 1) * Frame + 2; at++)
-            {
-                double curve = samples[at] - 2 * samples[at - 1] + samples[at - 2];
-                sum += curve * curve;
-            }
+            curve[i] = samples[i + 2] - 2 * samples[i + 1] + samples[i];
+        }
 
-            powers[i] = Math.Max(sum / Frame, SignalToNoise.LeastNoise);
+        double[] powers = SignalToNoise.Powers(curve, Frame);
+        if (powers.Length == 0)
+        {
+            return double.PositiveInfinity;
         }
 
         Array.Sort(powers);
-        return powers.Length == 0 ? double.PositiveInfinity : 10 * Math.Log10(powers[(int)(High * (powers.Length - 1))] / powers[(int)(Low * (powers.Length - 1))]);
+        double At(double share) => Math.Max(powers[(int)(share * (powers.Length - 1))], SignalToNoise.LeastNoise);
+        return 10 * Math.Log10(At(High) / At(Low));
     }
 }

@@ -14,7 +14,7 @@ static class SignalToNoise
     /// <param name="samples">16 kHz mono samples between -1 and 1, with a little silence around the speech.</param>
     public static double Of(ReadOnlySpan<float> samples)
     {
-        double[] powers = Powers(samples);
+        double[] powers = Powers(samples, Frame);
         if (powers.Length == 0)
         {
             return 0;
@@ -26,18 +26,19 @@ static class SignalToNoise
         return 10 * Math.Log10(Math.Max(loud - noise, 1e-12) / Math.Max(noise, LeastNoise));
     }
 
-    static double[] Powers(ReadOnlySpan<float> samples)
+    /// <summary>Mean squares of the frames of so many samples, in order; what is left at the end is no frame.</summary>
+    public static double[] Powers(ReadOnlySpan<float> samples, int frame)
     {
-        double[] powers = new double[samples.Length / Frame];
+        double[] powers = new double[samples.Length / frame];
         for (int i = 0; i < powers.Length; i++)
         {
             double sum = 0;
-            foreach (float sample in samples.Slice(i * Frame, Frame))
+            foreach (float sample in samples.Slice(i * frame, frame))
             {
                 sum += sample * sample;
             }
 
-            powers[i] = sum / Frame;
+            powers[i] = sum / frame;
         }
 
         return powers;

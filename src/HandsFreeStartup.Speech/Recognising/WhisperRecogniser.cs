@@ -106,7 +106,7 @@ public sealed class WhisperRecogniser : IRecogniser
     {
         Wanted.OtherEars when heard.Ears.Length < _ears.Length => WithOtherEars(heard, samples16k, expectation, cancellation),
         Wanted.AnotherHearing when heard.Again.Length < ChangedSound.Ways =>
-            heard with { Again = heard.Again.Add(HearByAll(ChangedSound.Of(samples16k, heard.Again.Length), expectation, cancellation)) },
+            heard with { Again = heard.Again.Add(HearBy(_ears.AsSpan(), ChangedSound.Of(samples16k, heard.Again.Length), expectation, cancellation)) },
         _ => null,
     };
 
@@ -122,19 +122,19 @@ public sealed class WhisperRecogniser : IRecogniser
         return new Utterance([first], first.FreeText, SignalToNoise.Of(samples16k)) { NoiseSpread = NoiseSpread.Of(samples16k) };
     }
 
-    Utterance WithOtherEars(Utterance alone, ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation)
+    Utterance WithOtherEars(Utterance alone, ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation) =>
+        alone with { Ears = [.. alone.Ears, .. HearBy(_ears.AsSpan()[1..], samples16k, expectation, cancellation)] };
+
+    static ImmutableArray<EarEvidence> HearBy(ReadOnlySpan<Ear> ears, ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation)
     {
-        ImmutableArray<EarEvidence> heard = alone.Ears;
-        foreach (Ear ear in _ears.Skip(1))
+        ImmutableArray<EarEvidence> heard = [];
+        foreach (Ear ear in ears)
         {
             heard = heard.Add(HearBy(ear, samples16k, expectation, cancellation));
         }
 
-        return alone with { Ears = heard };
+        return heard;
     }
-
-    ImmutableArray<EarEvidence> HearByAll(float[] samples16k, Expectation expectation, CancellationToken cancellation) =>
-        [.. _ears.Select(ear => HearBy(ear, samples16k, expectation, cancellation))];
 
     static EarEvidence HearBy(Ear ear, ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation)
     {

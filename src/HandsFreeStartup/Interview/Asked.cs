@@ -31,12 +31,13 @@ sealed record Asked(string Prompt, AnswerForm Form)
     public bool IsInList { get; init; }
 
     /// <summary>Whether a line leaves out the rest of the part.</summary>
-    public static bool IsRest(string line) => string.Equals(line.Trim(), Rest, StringComparison.OrdinalIgnoreCase);
+    public static bool IsRest(string line) => Plain(line) == Rest;
 
     /// <summary>Whether it is what would be said to the tool, and no name.</summary>
     public static bool IsToTheTool(string line) => IsRest(line) || Plain(line) is "back" or "go back" or "why" or "tell me more" or "skip" or "skip step" or "the same" or "yes" or "no" or "confirm" or "again" or "say again" or "help";
 
-    static string Plain(string line) => line.Trim().TrimEnd('.', '?').ToLowerInvariant();
+    /// <summary>The ear for free speech puts marks between the words: "Skip, step."</summary>
+    static string Plain(string line) => string.Join(' ', line.Split([' ', ',', '.', '!', '?', ';'], StringSplitOptions.RemoveEmptyEntries)).ToLowerInvariant();
 
     /// <summary>The line without the space around it. What would be said to the tool may be typed to it, and becomes no name.</summary>
     public string LineOf(string typed) => Plain(typed) switch

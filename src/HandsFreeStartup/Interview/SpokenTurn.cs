@@ -128,13 +128,12 @@ sealed record SpokenTurn(Asked Asked, Language Language)
     Taken TakeWords(string heard)
     {
         string words = Once(heard).TrimEnd('.', '!', '?', ',').Trim();
-        string plain = string.Join(' ', words.Split([' ', ',', '.', '!', '?', ';'], StringSplitOptions.RemoveEmptyEntries));
-        return PhraseText.Read(plain, Words).Meanings switch
+        return PhraseText.Read(words, Words).Meanings switch
         {
             [Meaning.Choice choice] => TakeChoice(choice.Value),
             [Meaning.Answer answer] when Words.Answers.Contains(answer.Word) => TakeAnswer(answer.Word),
             [Meaning.Command command] when Words.Commands.Contains(command.Word) => TakeCommand(command.Word),
-            _ when Asked.IsToTheTool(plain) => new Taken(this, Asked.Skips is null && plain.StartsWith("skip", StringComparison.OrdinalIgnoreCase) ? Needed : SayAgain),
+            _ when Asked.IsToTheTool(words) => new Taken(this, Asked.Skips is null && words.StartsWith("skip", StringComparison.OrdinalIgnoreCase) ? Needed : SayAgain),
             _ => Asked.Form switch
             {
                 AnswerForm.Words { IsList: true } when words.Length > 0 => Hold(Listed(words), Listed(words)),

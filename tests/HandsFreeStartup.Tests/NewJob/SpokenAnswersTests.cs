@@ -135,6 +135,7 @@ public sealed class SpokenAnswersTests
     [Theory]
     [InlineData("skip step", "This one is needed.")]
     [InlineData("Skip, step.", "This one is needed.")]
+    [InlineData("Skip, the rest!", "This one is needed.")]
     [InlineData("Skip the rest", "This one is needed.")]
     [InlineData("Confirm.", "Say it again, or type it.")]
     [InlineData("Go, back.", "Say it again, or type it.")]

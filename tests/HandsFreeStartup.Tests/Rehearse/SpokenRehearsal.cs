@@ -176,7 +176,7 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
         }
     }
 
-    /// <summary>Whoever sees that it was not taken says it again. It is deaf for a moment after its voice, which is waited for as it is on the way to every other word.</summary>
+    /// <summary>Says it again until it is taken. The tool is deaf for a moment after its voice, and that is waited out as it is before every other word.</summary>
     async Task UtterUntil<T>(string words)
         where T : StartupEvent
     {

@@ -160,6 +160,22 @@ public sealed class NeverDeafTests
         Assert.Equal(!stops, _voice.Said.Contains("Say it again."));
     }
 
+    /// <summary>Asked for again, it stands no longer where the tool says something else, however unclear it still is.</summary>
+    [Fact]
+    public async Task A_call_that_was_asked_for_again_stops_when_it_is_said_again()
+    {
+        Phrase.Command call = Heard(CommandWord.GasSmell, "number with one gas smell inches");
+        Phrase unclear = call with { Evidence = call.Evidence with { Score = -0.33 } };
+        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar([unclear, unclear]), new FakeTimeProvider(Some.Morning)) { Profile = HearingProfile.EchoCancelled };
+        session.Begin(Some.Job);
+        session.Post(new Input.Spoken(Clip, null, "Manifold pressure plus number with one decimal (inches), go back."));
+        session.Post(new Input.Spoken(new SpeechClip(new float[16_000], 0, 0, 16_000), null, "Say it again."));
+        session.Close();
+        await session.Run(CancellationToken.None);
+
+        Assert.Equal(StopCause.GasSmell, Assert.Single(_log.Events.OfType<StartupStopped>()).Cause);
+    }
+
     /// <summary>While it stands by, other talk is none of its business; danger is.</summary>
     [Fact]
     public async Task Danger_in_doubt_is_asked_for_again_aloud_while_the_tool_stands_by()
