@@ -27,7 +27,10 @@ static class SafetyText
     /// <param name="words">Plain words.</param>
     /// <param name="expectation">In free speech a way that is a part of what is told does not count; in what is cut short, nobody knows what will follow a way.</param>
     /// <param name="own">Words of the tool itself, whose voice may be among what was heard; they do not count as words around a way, nor make one that must not stop ("say yes or no" and "gas smell").</param>
-    public static Meaning.Command? Of(ImmutableArray<string> words, Expectation expectation, params ImmutableArray<string> own)
+    public static Meaning.Command? Of(ImmutableArray<string> words, Expectation expectation, params ImmutableArray<string> own) => Find(words, expectation, own)?.Meaning;
+
+    /// <summary>The same with where it stands.</summary>
+    public static Call? Find(ImmutableArray<string> words, Expectation expectation, params ImmutableArray<string> own)
     {
         Span[] covered = [.. NotMeant.SelectMany(phrase => Covered(phrase.Words, phrase.Way, words, expectation, own))];
         return (from way in Ways
@@ -35,7 +38,7 @@ static class SafetyText
                 where !covered.Any(place.Overlaps) && (place.From < 2 || !IsPartOf(own, words, place.From - 2, place.From + 1))
                 let others = words.Where((_, at) => !place.Holds(at))
                 where expectation.Dictation ? others.All(Around.Contains) : others.Count(word => !own.Contains(word)) <= (way.Way.MostAround ?? words.Length)
-                select new Meaning.Command(way.Way.Word) { IsFire = way.Way.IsFire }).FirstOrDefault();
+                select new Call(new Meaning.Command(way.Way.Word) { IsFire = way.Way.IsFire }, place.From, place.Count)).FirstOrDefault();
     }
 
     /// <summary>
@@ -50,11 +53,14 @@ static class SafetyText
 
         bool isOwn = Places(own, phrase).Any();
         return from at in Enumerable.Range(0, Math.Max(0, words.Length - way.End + 1))
-               where Enumerable.Range(0, phrase.Length).All(part => Fits(part, at + part))
+               where Enumerable.Range(0, phrase.Length).All(part => Fits(part, at + part)) && !IsOhNo(phrase, words, at)
                let place = new Span(at + way.From, way.Count)
                where isOwn || !(IsPartOf(own, words, at - 1, place.From) || IsPartOf(own, words, place.End, at + phrase.Length + 1))
                select place;
     }
+
+    /// <summary>"No gas smell" denies one, "oh no, gas smell" calls.</summary>
+    static bool IsOhNo(ImmutableArray<string> phrase, ImmutableArray<string> words, int at) => phrase[0] == "no" && at > 0 && words[at - 1] == "oh";
 
     /// <summary>Whether these words, two at least, stand so in what the tool says: a single one may be anybody's.</summary>
     static bool IsPartOf(ImmutableArray<string> own, ImmutableArray<string> words, int from, int end)
@@ -70,6 +76,12 @@ static class SafetyText
         from at in Enumerable.Range(0, Math.Max(0, words.Length - phrase.Length + 1))
         where words.AsSpan(at, phrase.Length).SequenceEqual(phrase.AsSpan())
         select new Span(at, phrase.Length);
+
+    /// <summary>A safety phrase among words.</summary>
+    /// <param name="Meaning">Which.</param>
+    /// <param name="From">Its first word.</param>
+    /// <param name="Count">How many words it has.</param>
+    public sealed record Call(Meaning.Command Meaning, int From, int Count);
 
     /// <summary>Some words in a row.</summary>
     readonly record struct Span(int From, int Count)

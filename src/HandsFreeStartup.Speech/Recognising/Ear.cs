@@ -37,7 +37,7 @@ sealed class Ear(WhisperModel model, string name)
             ImmutableArray<Candidate> candidates = expectation.IsForCallsAlone
                 ? Search(start, _tries.Safety, free, Limits.CallBelowFree, cancellation)
                 : WithCalls(Search(start, _tries.Safety, free, Limits.BelowFree, cancellation), Search(start, _tries.Of(expectation), free, Limits.BelowFree, cancellation));
-            return new EarEvidence(name, candidates, free.Text, free.LogProbability, noSpeech, free.IsNoise, free.Mean);
+            return new EarEvidence(name, candidates, free.Text, free.LogProbability, noSpeech, free.IsNoise, free.Mean) { FreeWords = free.Words };
         }
         finally
         {

@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Speech.Phrases;
+
 namespace HandsFreeStartup.Speech.Recognising;
 
 /// <summary>The likeliest words if nothing is known about what may be said.</summary>
@@ -6,6 +9,9 @@ namespace HandsFreeStartup.Speech.Recognising;
 /// <param name="Mean">The same per token.</param>
 sealed record FreeReading(string Text, double LogProbability, double Mean)
 {
+    /// <summary>How likely each of its plain words is: mean log-probability of the tokens that made it.</summary>
+    public ImmutableArray<double> Words { get; private init; } = [];
+
     /// <summary>Takes the likeliest token again and again; stops at the end, at a repetition, or after <paramref name="mostTokens"/>.</summary>
     /// <param name="model">Whose tokens.</param>
     /// <param name="start">Before the first word of a sound.</param>
@@ -14,6 +20,7 @@ sealed record FreeReading(string Text, double LogProbability, double Mean)
     public static FreeReading Of(WhisperModel model, WhisperModel.Prefix start, int mostTokens, bool isDictation)
     {
         List<int> tokens = [];
+        List<double> likely = [];
         double sum = 0;
         for (WhisperModel.Prefix at = start; tokens.Count < mostTokens && !Repeats(tokens, isDictation ? 3 : 2);)
         {
@@ -26,10 +33,27 @@ sealed record FreeReading(string Text, double LogProbability, double Mean)
             }
 
             tokens.Add(best);
+            likely.Add(next[best]);
             at = at.After(best);
         }
 
-        return new FreeReading(model.Text(tokens).Trim(), sum, sum / (tokens.Count + 1));
+        return new FreeReading(model.Text(tokens).Trim(), sum, sum / (tokens.Count + 1)) { Words = [.. WordsOf(model, tokens, likely)] };
+    }
+
+    static IEnumerable<double> WordsOf(WhisperModel model, List<int> tokens, List<double> likely)
+    {
+        List<List<double>> words = [];
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            int before = words.Count, count = PlainWords.Of(model.Text(tokens[..(i + 1)])).Length;
+            words.AddRange(Enumerable.Range(0, Math.Max(0, count - before)).Select(_ => new List<double>()));
+            foreach (List<double> word in words.Skip(Math.Min(before, count - 1)))
+            {
+                word.Add(likely[i]);
+            }
+        }
+
+        return words.Select(word => word.Average());
     }
 
     static int Likeliest(ReadOnlySpan<float> next)

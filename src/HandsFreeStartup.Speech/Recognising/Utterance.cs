@@ -44,6 +44,14 @@ public sealed record Candidate(Ending Ending, string Words)
 public sealed record EarEvidence(
     string Ear, ImmutableArray<Candidate> Candidates, string FreeText, double FreeLogProbability, double NoSpeech, bool IsNoise, double FreeMean = 0)
 {
+    /// <summary>How likely each plain word of the free reading is: mean log-probability of the tokens that made it; empty where it is not known.</summary>
+    public ImmutableArray<double> FreeWords { get; init; } = [];
+
+    /// <summary>How likely some plain words of the free reading are, in a row: mean log-probability per word; that of the whole reading where single words are not known.</summary>
+    /// <param name="from">The first of them.</param>
+    /// <param name="count">How many.</param>
+    public double FreeMeanOf(int from, int count) => from + count <= FreeWords.Length ? FreeWords.Skip(from).Take(count).Average() : FreeMean;
+
     /// <summary>The likeliest candidate, or null.</summary>
     public Candidate? Best => Candidates.FirstOrDefault();
 

@@ -37,9 +37,15 @@ public sealed record KindThresholds(Threshold Reading, Threshold Phrase, Thresho
 /// <param name="BothMean">Mean of the better ear where both came across the same one.</param>
 /// <param name="BothRatio">Ratio of the better ear where both came across the same one.</param>
 /// <param name="WorseRatio">Ratio of the ear where it is lower, where both came across the same one.</param>
-/// <param name="FreeMean">Mean log-probability per token of a free reading that holds one among other words.</param>
+/// <param name="Among">Where one is found among other words of a free reading.</param>
 /// <param name="OverVoice">Below it a call over the tool's own voice is asked for again.</param>
-public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, double FreeMean, OverVoiceThreshold OverVoice);
+public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, AmongThreshold Among, OverVoiceThreshold OverVoice);
+
+/// <summary>What a call among other words must reach; while the tool is silent one of the last two as well.</summary>
+/// <param name="FreeMean">Mean log-probability per token of the whole reading, by the surer ear.</param>
+/// <param name="Words">Mean log-probability per word of the call itself, by the surer ear.</param>
+/// <param name="OtherWords">The same by another ear that heard the same call.</param>
+public sealed record AmongThreshold(double FreeMean, double Words, double OtherWords);
 
 /// <summary>What a safety phrase heard over the tool's own voice must reach, mean log-probability per token.</summary>
 /// <param name="Foreign">Where that voice speaks no English: its sounds make English calls.</param>

@@ -108,7 +108,7 @@ public static class PhraseReader
         EarEvidence surest = utterance.Ears.MaxBy(ear => ear.FreeMean)!;
         return CallAlone(IsOthersTalk(expectation) ? [surest] : utterance.Ears, policy)
             ?? CallByBoth(utterance.Ears, policy)
-            ?? CallAmongWords(surest, expectation, policy);
+            ?? CallAmongWords(surest, utterance.Ears, expectation, policy);
     }
 
     static Phrase? CallAlone(ImmutableArray<EarEvidence> ears, CertaintyPolicy policy) =>
@@ -131,11 +131,23 @@ public static class PhraseReader
         ? PhraseText.ToPhrase(safety.Meaning, EvidenceOf(safety, by.MarginOf(safety), by.RatioOf(safety), Certainty.Green, ""))
         : null;
 
-    static Phrase? CallAmongWords(EarEvidence ear, Expectation expectation, CertaintyPolicy policy) =>
-        !ear.IsNoise && ear.FreeMean >= policy.Safety.FreeMean
-        && SafetyText.Of(PlainWords.Of(ear.FreeText), expectation, PlainWords.Of(expectation.Over ?? "")) is { } called
-            ? PhraseText.ToPhrase(called, new Evidence(ear.FreeText, Channel.Voice, Certainty.Green) { Score = ear.FreeMean })
-            : null;
+    /// <summary>
+    /// Of talk in noise one ear makes a whole call that nobody said ("there's a fire in the basement"). Its own words are seldom clear, the other ear hears something else: one of the two must speak
+    /// for it. What is heard over the tool's own voice is weighed with what the tool says instead.
+    /// </summary>
+    static Phrase? CallAmongWords(EarEvidence surest, ImmutableArray<EarEvidence> ears, Expectation expectation, CertaintyPolicy policy)
+    {
+        if (surest.IsNoise || surest.FreeMean < policy.Safety.Among.FreeMean || CalledIn(surest, expectation) is not { } called)
+        {
+            return null;
+        }
+
+        bool counts = ears.Length == 1 || expectation.Over is not null || surest.FreeMeanOf(called.From, called.Count) >= policy.Safety.Among.Words
+            || ears.Any(ear => ear != surest && CalledIn(ear, expectation) is { } other && other.Meaning.Word == called.Meaning.Word && ear.FreeMeanOf(other.From, other.Count) >= policy.Safety.Among.OtherWords);
+        return counts ? PhraseText.ToPhrase(called.Meaning, new Evidence(surest.FreeText, Channel.Voice, Certainty.Green) { Score = surest.FreeMean }) : null;
+    }
+
+    static SafetyText.Call? CalledIn(EarEvidence ear, Expectation expectation) => SafetyText.Find(PlainWords.Of(ear.FreeText), expectation, PlainWords.Of(expectation.Over ?? ""));
 
     static CommandWord Word(Candidate safety) => ((Meaning.Command)safety.Meaning).Word;
 

@@ -346,6 +346,39 @@ public sealed class PhraseReaderTests
         Assert.True(IsCall(Asked, call, prompt with { FreeMean = -0.2 }));
     }
 
+    static EarEvidence Free(string words, double mean, params ImmutableArray<double> each) => Free(words, mean) with { FreeWords = each };
+
+    [Fact]
+    public void A_call_that_one_ear_makes_of_talk_in_noise_counts_only_where_its_words_are_clear_or_the_other_heard_it_too()
+    {
+        // As heard in eight hours of invented talk among dishes and tools: "there's a fire in the basement" where nobody said anything like it.
+        EarEvidence made = Free("theres a fire in the basement", -0.5, -0.4, -0.5, -1.2, -0.1, -0.1, -0.1), other = Free("get the time today", -0.8);
+
+        Assert.False(IsCall(Calls, made, other));
+        Assert.False(IsCall(Asked, made, other));
+        Assert.True(IsCall(Calls, Free("theres a fire in the basement", -0.5, -0.1, -0.1, -0.1, -0.9, -0.9, -0.9), other));
+        Assert.True(IsCall(Calls, made, Free("it is on fire today", -0.8, -0.7, -0.7, -0.7, -1)));
+        Assert.False(IsCall(Calls, made, Free("it is on fire today", -0.8, -0.9, -0.9, -0.9, -0.9, -0.1)));
+        Assert.False(IsCall(Calls, made, Free("it smells of gas today", -0.8, -0.1, -0.1, -0.1, -0.1, -0.1)));
+    }
+
+    [Fact]
+    public void One_ear_alone_and_the_voice_of_the_tool_leave_a_call_among_words_as_it_was()
+    {
+        EarEvidence made = Free("theres a fire in the basement", -0.5, -0.4, -0.5, -1.2, -0.1, -0.1, -0.1), other = Free("get the time today", -0.8);
+
+        Assert.True(IsCall(Calls, made));
+        Assert.True(IsCall(Calls with { Over = "Brush every joint." }, made, other));
+    }
+
+    [Fact]
+    public void Words_of_which_nothing_is_known_one_by_one_are_as_likely_as_the_whole()
+    {
+        Assert.Equal(-0.5, Free("gas leak here", -0.5).FreeMeanOf(0, 2));
+        Assert.Equal(-0.5, Free("gas leak here", -0.5, -0.1).FreeMeanOf(0, 2));
+        Assert.Equal(-0.2, Free("gas leak here", -0.5, -0.1, -0.3, -0.9).FreeMeanOf(0, 2), 9);
+    }
+
     [Fact]
     public void A_call_alone_counts_by_any_ear_but_in_speech_that_goes_on_by_the_surer()
     {
