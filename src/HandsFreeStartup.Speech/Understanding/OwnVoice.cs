@@ -33,11 +33,12 @@ public static class OwnVoice
     }
 
     /// <summary>
-    /// Whether a safety phrase heard over the tool's own voice in another language than the ear's is too faint to act on: "válvula de gas, y" is heard as "we have a gas leak", and no word of what is
-    /// said tells so. Then it must be said again.
+    /// Whether a safety phrase heard over the tool's own voice in another language than the ear's is too faint to act on: "válvula de gas, y" is heard as "we have a gas leak" by one ear, and no
+    /// word of what is said tells so. Then it must be said again.
     /// </summary>
     /// <param name="phrase">What was heard.</param>
-    public static bool IsFaintCall(Phrase phrase) => phrase is Phrase.Command { IsSafetyPhrase: true } && phrase.Evidence.Score < CertaintyPolicy.Shipped.Safety.OverVoice.Foreign;
+    public static bool IsFaintCall(Phrase phrase) => phrase is Phrase.Command { IsSafetyPhrase: true }
+        && (phrase.Evidence.Certainty != Certainty.Green || phrase.Evidence.Score < CertaintyPolicy.Shipped.Safety.OverVoice.Foreign);
 
     /// <summary>
     /// Whether a call that is not quite clear stands where the tool says something else: words of its own lead up to it and follow it, as in "plus number with one gas smell inches" over "plus

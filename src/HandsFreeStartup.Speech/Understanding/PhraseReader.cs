@@ -133,7 +133,7 @@ public static class PhraseReader
 
     /// <summary>
     /// Of talk in noise one ear makes a whole call that nobody said ("there's a fire in the basement"). Its own words are seldom clear, the other ear hears something else: one of the two must speak
-    /// for it. What is heard over the tool's own voice is weighed with what the tool says instead.
+    /// for it. Over the tool's own voice it counts without, but is doubtful.
     /// </summary>
     static Phrase? CallAmongWords(EarEvidence surest, ImmutableArray<EarEvidence> ears, Expectation expectation, CertaintyPolicy policy)
     {
@@ -142,9 +142,11 @@ public static class PhraseReader
             return null;
         }
 
-        bool counts = ears.Length == 1 || expectation.Over is not null || surest.FreeMeanOf(called.From, called.Count) >= policy.Safety.Among.Words
+        bool isClear = ears.Length == 1 || surest.FreeMeanOf(called.From, called.Count) >= policy.Safety.Among.Words
             || ears.Any(ear => ear != surest && CalledIn(ear, expectation) is { } other && other.Meaning.Word == called.Meaning.Word && ear.FreeMeanOf(other.From, other.Count) >= policy.Safety.Among.OtherWords);
-        return counts ? PhraseText.ToPhrase(called.Meaning, new Evidence(surest.FreeText, Channel.Voice, Certainty.Green) { Score = surest.FreeMean }) : null;
+        return isClear || expectation.Over is not null
+            ? PhraseText.ToPhrase(called.Meaning, new Evidence(surest.FreeText, Channel.Voice, isClear ? Certainty.Green : Certainty.Amber) { Score = surest.FreeMean })
+            : null;
     }
 
     static SafetyText.Call? CalledIn(EarEvidence ear, Expectation expectation) => SafetyText.Find(PlainWords.Of(ear.FreeText), expectation, PlainWords.Of(expectation.Over ?? ""));

@@ -363,12 +363,15 @@ public sealed class PhraseReaderTests
     }
 
     [Fact]
-    public void One_ear_alone_and_the_voice_of_the_tool_leave_a_call_among_words_as_it_was()
+    public void A_call_among_words_counts_by_one_ear_alone_and_over_the_voice_of_the_tool_but_there_it_is_doubtful()
     {
         EarEvidence made = Free("theres a fire in the basement", -0.5, -0.4, -0.5, -1.2, -0.1, -0.1, -0.1), other = Free("get the time today", -0.8);
 
+        Certainty Over(EarEvidence by) => Assert.IsType<Phrase.Command>(PhraseReader.Read(Said(made, by), Calls with { Over = "Brush every joint." })).Evidence.Certainty;
+
         Assert.True(IsCall(Calls, made));
-        Assert.True(IsCall(Calls with { Over = "Brush every joint." }, made, other));
+        Assert.Equal(Certainty.Amber, Over(other));
+        Assert.Equal(Certainty.Green, Over(Free("it is on fire today", -0.8, -0.7, -0.7, -0.7, -1)));
     }
 
     [Fact]

@@ -217,14 +217,16 @@ public sealed class NeverDeafTests
 
     /// <summary>The ear makes "we have a gas leak" of "válvula de gas, y": eight of 183 Spanish prompts stopped the job, most with means of -0.61 to -0.83.</summary>
     [Theory]
-    [InlineData("es", -0.61, false)]
-    [InlineData("es", -0.5, true)]
-    [InlineData("en", -0.61, true)]
-    public async Task Over_a_Spanish_voice_a_faint_call_is_asked_for_again_and_a_clear_one_stops(string language, double score, bool stops)
+    [InlineData("es", -0.61, Certainty.Green, false)]
+    [InlineData("es", -0.5, Certainty.Green, true)]
+    [InlineData("es", -0.34, Certainty.Amber, false)]
+    [InlineData("en", -0.61, Certainty.Green, true)]
+    [InlineData("en", -0.34, Certainty.Amber, true)]
+    public async Task Over_a_Spanish_voice_a_faint_call_is_asked_for_again_and_a_clear_one_stops(string language, double score, Certainty certainty, bool stops)
     {
         Phrase call = Heard(CommandWord.GasSmell, "we have a gas leak");
         Language spoken = LanguageFiles.Find(language);
-        ScriptedEar ear = new([call with { Evidence = call.Evidence with { Score = score } }]);
+        ScriptedEar ear = new([call with { Evidence = call.Evidence with { Score = score, Certainty = certainty } }]);
         StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, ear, new FakeTimeProvider(Some.Morning), new LanguagesInUse(spoken, spoken)) { Profile = HearingProfile.EchoCancelled };
         session.Begin(Some.Job);
         session.Post(new Input.Spoken(Clip, null, "¿Cerró la válvula de gas, y se bloqueó?"));
