@@ -134,7 +134,7 @@ public static class CommandLine
     /// <summary>What a person can do about it, place and remedy included; null where it is a defect of the program.</summary>
     static string? Sentence(Exception failure) => failure switch
     {
-        WrongUseException or ChecklistFileException or SoundFileException or LogException or ModelFileException or OutputGoneException or FleetException => failure.Message,
+        WrongUseException or ChecklistFileException or SoundFileException or SoundDeviceException or LogException or ModelFileException or OutputGoneException or FleetException => failure.Message,
         OperationCanceledException => "It was stopped before its end. Run it again.",
         ArgumentException and not ArgumentOutOfRangeException when FileTrouble.Is(failure) => FileTrouble.Sentence(failure, "A file that was named cannot be used", "look at the names that were given"),
         _ when FileTrouble.Is(failure) => FileTrouble.Sentence(failure, OneLine(failure.Message).TrimEnd('.'), "look at the place and its disk, and try again"),

@@ -8,52 +8,35 @@ namespace HandsFreeStartup.Speech.Listening;
 /// <param name="Arguments">Its arguments.</param>
 public sealed record CaptureCommand(string Program, ImmutableArray<string> Arguments)
 {
-    /// <summary>What to say when there is no such program.</summary>
-    public const string NoneInstalled =
-        "No program that records sound is installed: install pulseaudio-utils (parec), pipewire-bin (pw-record) or alsa-utils (arecord); until then use the keys.";
-
     /// <summary>What to say when the recorder that was asked for is not there.</summary>
     /// <param name="microphone">As <see cref="Find"/> takes it.</param>
-    public static string Missing(string? microphone) => string.IsNullOrWhiteSpace(microphone) || Words(microphone).Length == 1
-        ? NoneInstalled
+    /// <param name="machine">Where it was looked for; null for this one.</param>
+    public static string Missing(string? microphone, Machine? machine = null) => string.IsNullOrWhiteSpace(microphone) || MayBeDevice(Words(microphone), machine ?? Machine.This)
+        ? Recorders.Remedy((machine ?? Machine.This).Platform)
         : $"The program of --microphone \"{microphone}\" is not installed: name a device or another program; until then use the keys.";
 
-    /// <summary>The name by which the program is called in messages.</summary>
-    public string Name => Path.GetFileName(Program);
+    /// <summary>The name by which the recorder is called in messages.</summary>
+    public string Name { get; init; } = Path.GetFileName(Program);
 
     /// <summary>The recorder to use, or null when none is installed.</summary>
     /// <param name="microphone">Null for the system's default; the name of a device of the first recorder found; or a whole command line.</param>
-    /// <param name="find">Where a program is installed; null for <see cref="InstalledProgram.Find"/>.</param>
-    public static CaptureCommand? Find(string? microphone = null, Func<string, string?>? find = null)
+    /// <param name="machine">What is installed; null for this one.</param>
+    public static CaptureCommand? Find(string? microphone = null, Machine? machine = null)
     {
-        find ??= InstalledProgram.Find;
-        if (!string.IsNullOrWhiteSpace(microphone))
+        machine ??= Machine.This;
+        if (string.IsNullOrWhiteSpace(microphone))
         {
-            ImmutableArray<string> words = Words(microphone);
-            if (find(words[0]) is { } program)
-            {
-                return new CaptureCommand(program, words[1..]);
-            }
-
-            if (words.Length > 1)
-            {
-                return null;
-            }
+            return Recorders.Of(machine, null);
         }
 
-        return Recorders
-            .Select(recorder => find(recorder.Name) is { } path ? new CaptureCommand(path, recorder.Arguments(microphone)) : null)
-            .FirstOrDefault(command => command is not null);
+        ImmutableArray<string> words = Words(microphone);
+        return words.Length > 0 && machine.Find(words[0]) is { } program ? new CaptureCommand(program, words[1..])
+            : MayBeDevice(words, machine) ? Recorders.Of(machine, microphone)
+            : null;
     }
 
-    static readonly ImmutableArray<(string Name, Func<string?, ImmutableArray<string>> Arguments)> Recorders =
-    [
-        ("parec", device => ["--raw", "--format=s16le", "--rate=16000", "--channels=1", "--latency-msec=30", "--verbose", .. Named("--device=", device)]),
-        ("pw-record", device => ["--format=s16", "--rate=16000", "--channels=1", "--latency=30ms", .. Named("--target=", device), "-"]),
-        ("arecord", device => ["-q", "-t", "raw", "-f", "S16_LE", "-r", "16000", "-c", "1", "--buffer-time=200000", "-D", device ?? "default"]),
-    ];
-
-    static ImmutableArray<string> Named(string option, string? device) => device is null ? [] : [option + device];
+    /// <summary>Only on Linux a device's name is one word always.</summary>
+    static bool MayBeDevice(ImmutableArray<string> words, Machine machine) => words.Length <= 1 || machine.Platform != Platform.Linux;
 
     static ImmutableArray<string> Words(string line)
     {

@@ -31,10 +31,10 @@ public sealed class EchoCanceller : IDisposable
     /// <summary>Loads it, and takes out what a program that was killed has left behind; null where the sound server has none.</summary>
     /// <param name="microphone">Name of a device, or null for the default.</param>
     /// <param name="speaker">Name of a device, or null for the default.</param>
-    /// <param name="find">Where a program is installed; null for <see cref="InstalledProgram.Find"/>.</param>
-    public static EchoCanceller? Load(string? microphone = null, string? speaker = null, Func<string, string?>? find = null)
+    /// <param name="machine">What is installed; null for this one.</param>
+    public static EchoCanceller? Load(string? microphone = null, string? speaker = null, Machine? machine = null)
     {
-        if ((find ?? InstalledProgram.Find)("pactl") is not { } control)
+        if ((machine ?? Machine.This).Find("pactl") is not { } control)
         {
             return null;
         }

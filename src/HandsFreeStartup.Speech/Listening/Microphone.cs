@@ -129,7 +129,7 @@ public sealed class Microphone(Func<CaptureCommand?> find, string none, TimeProv
     }
 
     static AudioFrame Lost(CaptureCommand command, FrameMaker maker, string complaint) => new(maker.Position, default, SoundState.Lost,
-        $"No sound from the microphone ({(complaint.Length > 0 ? $"{command.Name}: {complaint}" : command.Name)}): check that it is plugged in; trying again, and the keys work on.");
+        $"No sound from the microphone ({(complaint.Length > 0 ? $"{command.Name}: {complaint.TrimEnd('.')}" : command.Name)}): check that it is plugged in; trying again, and the keys work on.");
 
     static string WrongRate(CaptureCommand command) => $"{command.Name} does not deliver 16000 samples per second: choose another device with --microphone.";
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
+using System.Text;
 using System.Threading.Channels;
 
 namespace HandsFreeStartup.Speech.Listening;
@@ -11,6 +12,9 @@ sealed class Recording : IAsyncDisposable
 
     /// <summary>So begins what parec says of its device, when it is given one and when it is given another. Only with --verbose, and only then it also says all this.</summary>
     static readonly ImmutableArray<string> OfDevice = ["Connected to device ", "Stream moved to device "];
+
+    /// <summary>So begins what this program says of its device where it is the recorder; the name that follows may have blanks.</summary>
+    internal const string OwnDevice = "Recording from ";
 
     static readonly ImmutableArray<string> Chatter =
     [
@@ -51,7 +55,7 @@ sealed class Recording : IAsyncDisposable
     /// <summary>Starts the program.</summary>
     public static Recording Start(CaptureCommand command, TimeProvider clock)
     {
-        ProcessStartInfo start = new(command.Program, command.Arguments) { RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true };
+        ProcessStartInfo start = new(command.Program, command.Arguments) { RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true, CreateNoWindow = true, StandardErrorEncoding = Encoding.UTF8 };
         start.Environment["LC_ALL"] = "C";
         try
         {
@@ -140,6 +144,10 @@ sealed class Recording : IAsyncDisposable
         if (OfDevice.FirstOrDefault(begin => said.StartsWith(begin, StringComparison.Ordinal)) is { } begin)
         {
             Volatile.Write(ref _device, said[begin.Length..].Split(' ')[0]);
+        }
+        else if (said.StartsWith(OwnDevice, StringComparison.Ordinal))
+        {
+            Volatile.Write(ref _device, said[OwnDevice.Length..]);
         }
         else if (said.Length > 0 && !Chatter.Any(begin => said.StartsWith(begin, StringComparison.Ordinal)))
         {

@@ -23,6 +23,13 @@ public static class WavFile
     /// <exception cref="SoundFileException">The file is missing, not of that kind, empty or cut short.</exception>
     public static float[] Read(string path)
     {
+        (float[] samples, int rate) = ReadAsItIs(path);
+        return Resampler.Convert(samples, rate, Rate);
+    }
+
+    /// <summary>The same at the rate of the file, samples per second.</summary>
+    internal static (float[] Samples, int Rate) ReadAsItIs(string path)
+    {
         byte[] bytes;
         try
         {
@@ -39,7 +46,7 @@ public static class WavFile
             throw new SoundFileException(FormattableString.Invariant($"{path} holds {wave.Seconds / 60:0} minutes of sound, and {MostSeconds / 60} are taken: cut it into shorter recordings."));
         }
 
-        return Resampler.Convert(wave.MonoSamples(), wave.Rate, Rate);
+        return (wave.MonoSamples(), wave.Rate);
     }
 
     /// <summary>Keeps a sound as 16 kHz mono, 16 bits; samples beyond full scale are clipped.</summary>

@@ -19,7 +19,7 @@ static class LiveCommand
             throw new WrongUseException($"--live asks for 1 to {LivePhrases.All.Length} phrases.");
         }
 
-        CaptureCommand recorder = CaptureCommand.Find(microphone) ?? throw new WrongUseException(CaptureCommand.NoneInstalled);
+        CaptureCommand recorder = CaptureCommand.Find(microphone) ?? throw new WrongUseException(CaptureCommand.Missing(microphone));
         using ListeningEar ear = Load(model, ears, console.Error);
         LiveHearing hearing = new(ear, new SpeechCutter(ear.Detector, SoundPump.Settings), new Microphone(recorder, TimeProvider.System), TimeProvider.System, console.Output);
         LiveResult result = await hearing.Run(phrases, cancellation);

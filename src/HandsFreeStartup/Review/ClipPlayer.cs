@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Speech.Speaking;
 using HandsFreeStartup.Storage.Log;
 
@@ -27,12 +28,12 @@ sealed class ClipPlayer(string jobPath, PlayCommand? player) : IDisposable
 
         if (player is null)
         {
-            return $"No player is installed (paplay, pw-play or aplay). The recording: {file}";
+            return $"{PlayCommand.Missing(Machine.This.Platform)} The recording: {file}";
         }
 
         try
         {
-            _playing = Process.Start(new ProcessStartInfo(player.Program, [.. player.Arguments, file]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true });
+            _playing = Process.Start(new ProcessStartInfo(player.Program, player.Arguments(file)) { CreateNoWindow = true, RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true });
             return _playing!.WaitForExit(FailsWithin) && _playing.ExitCode != 0
                 ? $"It cannot be played: check the speaker. The recording: {file}"
                 : "Playing.";

@@ -18,7 +18,7 @@ public sealed record LanguagesInUse(Language Shown, Language Said)
     /// <param name="tell">Told where there is no such voice.</param>
     public static async Task<LanguagesInUse> Of(Language shown, bool isMute, TimeProvider clock, Action<string> tell)
     {
-        if (isMute || await EspeakVoice.Speaks(shown, clock))
+        if (isMute || await SynthesizedVoice.Speaks(shown, clock))
         {
             return new LanguagesInUse(shown, shown);
         }

@@ -59,7 +59,7 @@ public sealed class SoundCheck(IAudioSource source, IVoice voice, TimeProvider c
 
         await Say("Listen to the tool's voice ...");
         List<AudioFrame> during = await During(frames, noise is not null, cancellation);
-        string trouble = (voice as EspeakVoice)?.Trouble ?? "";
+        string trouble = (voice as SynthesizedVoice)?.Trouble ?? "";
         HearsVoice = noise is { } floor && trouble.Length == 0 ? new Echo(SoundFindings.Outstanding(during, floor)) : null;
         await Tell(SoundFindings.Speaker(during, noise, trouble));
     }

@@ -19,7 +19,7 @@ public static class SoundCommand
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("sound", "Check microphone, level, noise and speaker before the job.") { Microphone, Speaker, Mute };
+        Command command = new("sound", "Check microphone, level, noise and speaker before the job.") { Microphone, Speaker, Mute, DeviceCommands.BuildRecord(), DeviceCommands.BuildPlay() };
         command.SetAction(Run);
         return command;
     }
@@ -28,6 +28,11 @@ public static class SoundCommand
     {
         TextWriter output = parsed.InvocationConfiguration.Output;
         string? wanted = parsed.GetValue(Microphone);
+        if (parsed.GetValue(Speaker) is { } speaker && PlayCommand.Find(speaker) is null)
+        {
+            throw new WrongUseException(PlayCommand.Missing(Machine.This.Platform));
+        }
+
         if (CaptureCommand.Find(wanted) is not { } recorder)
         {
             return wanted is null
@@ -37,7 +42,7 @@ public static class SoundCommand
 
         await output.WriteLineAsync($"Microphone: {recorder.Name}{(wanted is null ? ", the system's default" : $", {wanted}")}");
         DataFolder data = DataFolder.Of(parsed);
-        await using IVoice voice = parsed.GetValue(Mute) ? new SilentVoice() : EspeakVoice.Find(TimeProvider.System, _ => { }, parsed.GetValue(Speaker));
+        await using IVoice voice = parsed.GetValue(Mute) ? new SilentVoice() : SynthesizedVoice.Find(TimeProvider.System, _ => { }, parsed.GetValue(Speaker));
         SoundCheck check = new(new Microphone(recorder, TimeProvider.System), voice, TimeProvider.System, output);
         int problems = await check.Run(cancellation);
         await Choose(check, wanted, parsed.GetValue(Speaker), data, output, cancellation);
@@ -64,7 +69,7 @@ public static class SoundCommand
                 return false;
             }
 
-            await using IVoice voice = EspeakVoice.Find(TimeProvider.System, _ => { }, canceller.Sink);
+            await using IVoice voice = SynthesizedVoice.Find(TimeProvider.System, _ => { }, canceller.Sink);
             double? left = await new SoundCheck(new Microphone(recorder, TimeProvider.System), voice, TimeProvider.System, output).EchoOf(cancellation);
             return left is null || left < before - LeastCancelled;
         }
@@ -79,7 +84,7 @@ public static class SoundCommand
 
     static async Task<int> NoRecorder(TextWriter error)
     {
-        await error.WriteLineAsync(CaptureCommand.NoneInstalled);
+        await error.WriteLineAsync(CaptureCommand.Missing(null));
         return ExitCode.FoundSomething;
     }
 }

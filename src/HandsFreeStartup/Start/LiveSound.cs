@@ -46,7 +46,7 @@ sealed class LiveSound : IDisposable
     /// <param name="clock">Ends a player that hangs.</param>
     /// <param name="speaking">Told true before a sound is made and false after it.</param>
     /// <param name="language">That it speaks.</param>
-    public IVoice Voice(TimeProvider clock, Action<bool> speaking, Language language) => EspeakVoice.Find(clock, speaking, _canceller?.Sink, language: language);
+    public IVoice Voice(TimeProvider clock, Action<bool> speaking, Language language) => SynthesizedVoice.Find(clock, speaking, _canceller?.Sink, language: language);
 
     /// <inheritdoc/>
     public void Dispose() => _canceller?.Dispose();

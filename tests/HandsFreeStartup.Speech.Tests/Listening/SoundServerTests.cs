@@ -77,7 +77,7 @@ public sealed class SoundServerTests : IDisposable
         using SileroDetector other = SileroDetector.Load(Shipped.DetectorModel);
         SpeechCutter witness = new(other);
         List<SpeechEvent> heard = [], witnessed = [];
-        await using IVoice voice = EspeakVoice.Find(TimeProvider.System, speaking => deaf.Deaf = speaking, find: _server.Find);
+        await using IVoice voice = SynthesizedVoice.Find(TimeProvider.System, speaking => deaf.Deaf = speaking, machine: _server.Machine);
         Task? said = null;
 
         await foreach (AudioFrame frame in new Microphone(_server.Microphone, TimeProvider.System).Frames(_bound.Token))
@@ -95,7 +95,7 @@ public sealed class SoundServerTests : IDisposable
             }
         }
 
-        Assert.Empty(((EspeakVoice)voice).Trouble);
+        Assert.Empty(((SynthesizedVoice)voice).Trouble);
         Assert.DoesNotContain(heard, noticed => noticed is not SpeechEvent.Sound);
         Assert.InRange(Assert.Single(witnessed.OfType<SpeechEvent.Ended>()).Clip.SpeechDuration.TotalSeconds, 1, 4);
     }
@@ -106,7 +106,7 @@ public sealed class SoundServerTests : IDisposable
     {
         await OpenSpeaker();
         Assert.Contains("100%", await _server.Order("get-source-volume", "room.monitor"), StringComparison.Ordinal);
-        using (EchoCanceller canceller = Assert.IsType<EchoCanceller>(EchoCanceller.Load(speaker: Speaker, find: _server.Find)))
+        using (EchoCanceller canceller = Assert.IsType<EchoCanceller>(EchoCanceller.Load(speaker: Speaker, machine: _server.Machine)))
         {
             int frames = 0;
             await foreach (AudioFrame frame in new Microphone(_server.MicrophoneNamed(canceller.Source), TimeProvider.System).Frames(_bound.Token))
@@ -130,7 +130,7 @@ public sealed class SoundServerTests : IDisposable
         await Leave(NoProcess);
         string living = await Leave(Parent);
         Assert.Matches("^[0-9]+$", living);
-        using EchoCanceller canceller = Assert.IsType<EchoCanceller>(EchoCanceller.Load(speaker: Speaker, find: _server.Find));
+        using EchoCanceller canceller = Assert.IsType<EchoCanceller>(EchoCanceller.Load(speaker: Speaker, machine: _server.Machine));
 
         string modules = await _server.Order("list", "short", "modules");
         Assert.DoesNotContain($"handsfree_{NoProcess}_", modules, StringComparison.Ordinal);

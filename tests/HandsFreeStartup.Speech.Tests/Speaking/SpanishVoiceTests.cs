@@ -1,5 +1,6 @@
 using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Speech.Speaking;
+using HandsFreeStartup.Speech.Tests.Support;
 
 namespace HandsFreeStartup.Speech.Tests.Speaking;
 
@@ -41,14 +42,20 @@ public sealed class SpanishVoiceTests
     }
 
     [Fact]
-    public void The_voice_is_asked_for_by_the_name_that_its_file_states() => Assert.Equal(["-v", "es-419"], EspeakVoice.MannerOf(Spanish).Take(2));
+    public async Task The_voice_is_asked_for_by_the_name_that_its_file_states()
+    {
+        EspeakSynthesizer espeak = new("/bin/true");
+
+        Assert.Equal("es-419", await espeak.VoiceFor(Spanish, default));
+        Assert.Equal(["-v", "es-419"], espeak.ToFile("es-419", "file").Arguments.Take(2));
+    }
 
     [Fact]
     public async Task A_voice_that_a_machine_lacks_is_found_out_before_anything_is_said()
     {
-        Assert.True(await EspeakVoice.Speaks(Language.English, TimeProvider.System));
-        Assert.True(await EspeakVoice.Speaks(Spanish, TimeProvider.System, _ => null));
-        Assert.False(await EspeakVoice.Speaks(Spanish, TimeProvider.System, _ => "/bin/false"));
-        Assert.True(await EspeakVoice.Speaks(Spanish, TimeProvider.System, _ => "/bin/true"));
+        Assert.True(await SynthesizedVoice.Speaks(Language.English, TimeProvider.System));
+        Assert.True(await SynthesizedVoice.Speaks(Spanish, TimeProvider.System, Machines.Linux(_ => null)));
+        Assert.False(await SynthesizedVoice.Speaks(Spanish, TimeProvider.System, Machines.Linux(_ => "/bin/false")));
+        Assert.True(await SynthesizedVoice.Speaks(Spanish, TimeProvider.System, Machines.Linux(_ => "/bin/true")));
     }
 }

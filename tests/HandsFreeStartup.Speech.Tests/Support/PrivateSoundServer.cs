@@ -38,10 +38,13 @@ public sealed class PrivateSoundServer : IDisposable
         };
     }
 
-    public CaptureCommand Microphone => CaptureCommand.Find(find: Find)!;
+    /// <summary>This machine, with those programs.</summary>
+    public Machine Machine => Machines.Linux(Find);
+
+    public CaptureCommand Microphone => CaptureCommand.Find(machine: Machine)!;
 
     /// <summary>The microphone of that name, as a user would name it.</summary>
-    public CaptureCommand MicrophoneNamed(string name) => CaptureCommand.Find(name, Find)!;
+    public CaptureCommand MicrophoneNamed(string name) => CaptureCommand.Find(name, Machine)!;
 
     /// <summary>Gives the server an order, and waits until it is done.</summary>
     public async Task<string> Order(params string[] words)
@@ -55,8 +58,8 @@ public sealed class PrivateSoundServer : IDisposable
 
     public Task Play(string wav, CancellationToken cancellation, string? room = null)
     {
-        PlayCommand player = PlayCommand.Find(room, Find)!;
-        return Process.Start(player.Program, [.. player.Arguments, wav]).WaitForExitAsync(cancellation);
+        PlayCommand player = PlayCommand.Find(room, Machine)!;
+        return Process.Start(player.Program, player.Arguments(wav)).WaitForExitAsync(cancellation);
     }
 
     /// <summary>Waits until the server takes orders.</summary>

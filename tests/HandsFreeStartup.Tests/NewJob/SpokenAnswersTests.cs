@@ -71,7 +71,7 @@ public sealed class SpokenAnswersTests
         List<string> tooLong = [];
         foreach (string question in questions)
         {
-            using Process voice = Process.Start(new ProcessStartInfo(espeak, [.. EspeakVoice.Manner.Where(word => word != "--stdin"), "-v", language.Voice, "--stdout", question]) { RedirectStandardOutput = true })!;
+            using Process voice = Process.Start(new ProcessStartInfo(espeak, [.. EspeakSynthesizer.Manner(language.Voice), "--stdout", question]) { RedirectStandardOutput = true })!;
             using MemoryStream wav = new();
             await voice.StandardOutput.BaseStream.CopyToAsync(wav);
             double seconds = wav.Length / (2.0 * 22_050);

@@ -72,11 +72,11 @@ sealed class SpokenRehearsal(Furnace furnace, IEar ear, SileroDetector detector,
         using CancellationTokenSource stop = new();
         SpeechCutter cutter = new(detector, SoundPump.Settings);
         StartupSession? session = null;
-        await using CountedVoice mouth = new(EspeakVoice.Find(TimeProvider.System, speaks =>
+        await using CountedVoice mouth = new(SynthesizedVoice.Find(TimeProvider.System, speaks =>
         {
             cutter.Deaf = speaks;
             session?.Post(new Input.Voice(speaks));
-        }, find: room.Find));
+        }, machine: new Machine(Platform.Linux, room.Find, [])));
         _mouth = mouth;
         _session = session = new StartupSession(new StartupProcedure(furnace.Plan), _stage.Watch(this), _stage.Beside(this, asLines: false), mouth, ear, _stage.Clock);
         FileCopy none = new("", "", "");

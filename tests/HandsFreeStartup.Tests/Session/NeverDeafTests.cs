@@ -106,8 +106,8 @@ public sealed class NeverDeafTests
     [Fact]
     public async Task The_line_of_the_ear_says_why_nothing_is_heard_and_since_when_and_the_voice_says_it_too()
     {
-        await Take(HearingProfile.HalfDuplex, null, new Input.Sound(-100, SoundState.Lost, CaptureCommand.NoneInstalled));
-        Assert.Equal($"{CaptureCommand.NoneInstalled} (0:00)", Words.Of(_display.Last!.Ear, isPaused: false));
+        await Take(HearingProfile.HalfDuplex, null, new Input.Sound(-100, SoundState.Lost, CaptureCommand.Missing(null)));
+        Assert.Equal($"{CaptureCommand.Missing(null)} (0:00)", Words.Of(_display.Last!.Ear, isPaused: false));
         Assert.Contains(_voice.Said, said => said.Contains("No program that records sound", StringComparison.Ordinal));
     }
 

@@ -193,7 +193,7 @@ public sealed class SpokenPromptsTests
     static async Task<double> SecondsOf(string espeak, string words)
     {
         using TemporaryWav wav = new();
-        ProcessStartInfo start = new(espeak, [.. EspeakVoice.Manner, "-w", wav.Path]) { RedirectStandardInput = true };
+        ProcessStartInfo start = new(espeak, [.. EspeakSynthesizer.Manner(Language.English.Voice), "--stdin", "-w", wav.Path]) { RedirectStandardInput = true };
         using Process process = Process.Start(start)!;
         await process.StandardInput.WriteAsync(words);
         process.StandardInput.Close();

@@ -5,7 +5,7 @@ using HandsFreeStartup.Speech.Tests.Support;
 namespace HandsFreeStartup.Speech.Tests.Speaking;
 
 /// <summary>Shell scripts stand in for espeak-ng and the player: the "sound" is the text itself, and the player writes down what it plays.</summary>
-public sealed class EspeakVoiceTests : IDisposable
+public sealed class SynthesizedVoiceTests : IDisposable
 {
     static readonly TimeSpan Long = TimeSpan.FromSeconds(30);
 
@@ -23,7 +23,7 @@ public sealed class EspeakVoiceTests : IDisposable
     readonly ScriptFolder _programs = new();
     readonly ConcurrentQueue<bool> _speaking = new();
 
-    public EspeakVoiceTests()
+    public SynthesizedVoiceTests()
     {
         _programs.Add("espeak-ng", Synthesis);
         _programs.Add("paplay", Player);
@@ -31,7 +31,7 @@ public sealed class EspeakVoiceTests : IDisposable
 
     public void Dispose() => _programs.Dispose();
 
-    IVoice Voice() => EspeakVoice.Find(TimeProvider.System, _speaking.Enqueue, find: _programs.Find);
+    IVoice Voice() => SynthesizedVoice.Find(TimeProvider.System, _speaking.Enqueue, machine: Machines.Linux(_programs.Find));
 
     [Fact]
     public async Task Messages_are_said_in_order()
@@ -93,13 +93,13 @@ public sealed class EspeakVoiceTests : IDisposable
         await voice.Say("second", default).AsTask().WaitAsync(Long);
 
         Assert.Equal("said: first\n", _programs.LogText);
-        Assert.Equal("The voice could not speak (espeak-ng ended with \"no voice data\"): check the speaker; messages are still shown.", ((EspeakVoice)voice).Trouble);
+        Assert.Equal("The voice could not speak (espeak-ng ended with \"no voice data\"): check the speaker; messages are still shown.", ((SynthesizedVoice)voice).Trouble);
     }
 
     [Fact]
-    public async Task Without_espeak_the_voice_is_silent()
+    public async Task Without_a_synthesizer_the_voice_is_silent()
     {
-        await using IVoice voice = EspeakVoice.Find(TimeProvider.System, _speaking.Enqueue, find: _ => null);
+        await using IVoice voice = SynthesizedVoice.Find(TimeProvider.System, _speaking.Enqueue, machine: Machines.Linux(_ => null));
 
         await voice.Say("oxygen", default);
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using System.Diagnostics;
 using System.Threading.Channels;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Procedure.Messages;
@@ -7,22 +5,16 @@ using HandsFreeStartup.Speech.Listening;
 
 namespace HandsFreeStartup.Speech.Speaking;
 
-/// <summary>The voice of espeak-ng, if it is installed. A voice that fails is no reason to stop: it is silent, and says why in <see cref="Trouble"/>.</summary>
-public sealed class EspeakVoice : IVoice
+/// <summary>A voice made by a synthesizer and a player. One that fails is no reason to stop: it is silent, and says why in <see cref="Trouble"/>.</summary>
+public sealed class SynthesizedVoice : IVoice
 {
-    /// <summary>How espeak-ng is asked to speak: its voice, and the usual rate of 165 words a minute.</summary>
-    public static ImmutableArray<string> Manner { get; } = MannerOf(Language.English);
-
-    /// <summary>The same in another language.</summary>
-    public static ImmutableArray<string> MannerOf(Language language) => ["-v", language.Voice, "-s", "165", "--stdin"];
-
     static readonly TimeSpan LongestTrial = TimeSpan.FromSeconds(5);
 
     // Far longer than any message; a sound server that hangs must not hold the queue.
     static readonly TimeSpan LongestMessage = TimeSpan.FromSeconds(60);
 
-    readonly string _espeak;
-    readonly ImmutableArray<string> _manner;
+    readonly Synthesizer _synthesizer;
+    readonly Language _language;
     readonly PlayCommand? _player;
     readonly TimeProvider _clock;
     readonly Action<bool> _speaking;
@@ -33,11 +25,12 @@ public sealed class EspeakVoice : IVoice
     readonly Task _reader;
     CancellationTokenSource _sayings = new();
     volatile string _trouble = "";
+    string? _voice;
     long _messages;
 
-    EspeakVoice(string espeak, Language language, PlayCommand? player, TimeProvider clock, Action<bool> speaking)
+    SynthesizedVoice(Synthesizer synthesizer, Language language, PlayCommand? player, TimeProvider clock, Action<bool> speaking)
     {
-        (_espeak, _manner, _player, _clock, _speaking) = (espeak, MannerOf(language), player, clock, speaking);
+        (_synthesizer, _language, _player, _clock, _speaking) = (synthesizer, language, player, clock, speaking);
         _reader = Task.Run(Read);
     }
 
@@ -48,17 +41,20 @@ public sealed class EspeakVoice : IVoice
     /// <param name="clock">Ends a player that hangs.</param>
     /// <param name="speaking">Told true before a sound is made and false after it, so that the tool does not hear itself.</param>
     /// <param name="speaker">Name of a device, or null for the system's default.</param>
-    /// <param name="find">Where a program is installed; null for <see cref="InstalledProgram.Find"/>.</param>
+    /// <param name="machine">What is installed; null for this one.</param>
     /// <param name="language">That it speaks; null for English.</param>
-    public static IVoice Find(TimeProvider clock, Action<bool> speaking, string? speaker = null, Func<string, string?>? find = null, Language? language = null) =>
-        (find ?? InstalledProgram.Find)("espeak-ng") is { } espeak
-            ? new EspeakVoice(espeak, language ?? Language.English, PlayCommand.Find(speaker, find), clock, speaking)
+    public static IVoice Find(TimeProvider clock, Action<bool> speaking, string? speaker = null, Machine? machine = null, Language? language = null) =>
+        Synthesizer.Find(machine ?? Machine.This) is { } synthesizer
+            ? new SynthesizedVoice(synthesizer, language ?? Language.English, PlayCommand.Find(speaker, machine), clock, speaking)
             : new SilentVoice();
 
-    /// <summary>Whether this machine has a voice for a language: one word is spoken into nothing. Where there is no espeak-ng at all nothing is missing, for nothing is spoken.</summary>
-    public static async Task<bool> Speaks(Language language, TimeProvider clock, Func<string, string?>? find = null)
+    /// <summary>Whether a machine has a voice for a language; it is tried. Where there is no synthesizer at all nothing is missing, for nothing is spoken.</summary>
+    /// <param name="language">That is to be spoken.</param>
+    /// <param name="clock">Bounds the trial.</param>
+    /// <param name="machine">What is installed; null for this one.</param>
+    public static async Task<bool> Speaks(Language language, TimeProvider clock, Machine? machine = null)
     {
-        if (language.IsEnglish || (find ?? InstalledProgram.Find)("espeak-ng") is not { } espeak)
+        if (language.IsEnglish || Synthesizer.Find(machine ?? Machine.This) is not { } synthesizer)
         {
             return true;
         }
@@ -66,8 +62,7 @@ public sealed class EspeakVoice : IVoice
         using CancellationTokenSource late = new(LongestTrial, clock);
         try
         {
-            await Run(espeak, ["-q", .. MannerOf(language)], "a", late.Token);
-            return true;
+            return await synthesizer.VoiceFor(language, late.Token) is not null;
         }
         catch (Exception e) when (e is IOException or System.ComponentModel.Win32Exception or InvalidOperationException or OperationCanceledException)
         {
@@ -145,16 +140,20 @@ public sealed class EspeakVoice : IVoice
 
     async Task Speak(string words, CancellationToken stop)
     {
+        words = Synthesizer.Plain(words);
+        _voice ??= await _synthesizer.VoiceFor(_language, stop)
+            ?? throw new IOException($"{Path.GetFileNameWithoutExtension(_synthesizer.Program)} has no voice for \"{_language.Code}\": install one, or espeak-ng");
         if (_player is null)
         {
-            await Aloud(() => Run(_espeak, [.. _manner], words, stop));
+            ProgramRun aloud = _synthesizer.Aloud(_voice) ?? throw new IOException("no player is installed");
+            await Aloud(() => aloud.Finish(words, stop));
             return;
         }
 
         // A file of its own for each message: an old one must never be played in the place of a new one.
         string file = Path.Combine(_folder.Path, $"{++_messages}.wav");
-        await Run(_espeak, [.. _manner, "-w", file], words, stop);
-        await Aloud(() => Run(_player.Program, [.. _player.Arguments, file], "", stop));
+        await _synthesizer.ToFile(_voice, file).Finish(words, stop);
+        await Aloud(() => new ProgramRun(_player.Program, [.. _player.Arguments(file)]).Finish("", stop));
         File.Delete(file);
     }
 
@@ -168,36 +167,6 @@ public sealed class EspeakVoice : IVoice
         finally
         {
             _speaking(false);
-        }
-    }
-
-    static async Task Run(string program, string[] arguments, string input, CancellationToken stop)
-    {
-        ProcessStartInfo start = new(program, arguments) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
-        using Process process = Process.Start(start) ?? throw new InvalidOperationException($"{program} did not start");
-        try
-        {
-            Task<string> complaint = process.StandardError.ReadToEndAsync(stop);
-            Task output = process.StandardOutput.ReadToEndAsync(stop);
-            try
-            {
-                await process.StandardInput.WriteAsync(input.AsMemory(), stop);
-                process.StandardInput.Close();
-            }
-            catch (IOException)
-            {
-                // It ended before it had read everything: its exit code and what it complained about say why, a broken pipe does not.
-            }
-
-            await Task.WhenAll(process.WaitForExitAsync(stop), complaint, output);
-            if (process.ExitCode != 0)
-            {
-                throw new IOException($"{Path.GetFileName(program)} ended with \"{(await complaint).Trim().Split('\n')[^1]}\"");
-            }
-        }
-        finally
-        {
-            EndedProcess.Kill(process);
         }
     }
 
