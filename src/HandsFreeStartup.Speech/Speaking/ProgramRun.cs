@@ -41,7 +41,7 @@ public sealed record ProgramRun(string Program, ImmutableArray<string> Arguments
             }
 
             await Task.WhenAll(process.WaitForExitAsync(stop), complaint, output);
-            return process.ExitCode == 0 ? await output : throw new IOException($"{Path.GetFileName(Program)} ended with \"{(await complaint).Trim().Split('\n')[^1]}\"");
+            return process.ExitCode == 0 ? await output : throw new IOException($"{Path.GetFileName(Program)} ended with \"{(await complaint).Trim().Split('\n')[^1].TrimEnd('.')}\"");
         }
         finally
         {

@@ -86,14 +86,17 @@ public sealed record MacSynthesizer(string Program) : Synthesizer(Program)
 public sealed record WindowsSynthesizer(string Program) : Synthesizer(Program)
 {
     // Without a double quote, which the way to the shell could lose; names come as variables, for as arguments they would be read as orders.
-    const string Begin = "$ErrorActionPreference = 'Stop'; $utf8 = New-Object Text.UTF8Encoding $false; Add-Type -AssemblyName System.Speech; "
+    const string Begin = "$ErrorActionPreference = 'Stop'; $utf8 = New-Object Text.UTF8Encoding $false; try { Add-Type -AssemblyName System.Speech; "
         + "$speech = New-Object System.Speech.Synthesis.SpeechSynthesizer; ";
 
-    const string List = Begin + "[Console]::OutputEncoding = $utf8; "
+    const string List = "[Console]::OutputEncoding = $utf8; "
         + "$speech.GetInstalledVoices() | Where-Object { $_.Enabled } | ForEach-Object { $_.VoiceInfo.Culture.Name + ' ' + $_.VoiceInfo.Name }";
 
-    const string Speak = Begin + "$speech.SelectVoice($env:HANDSFREE_VOICE); $speech.SetOutputToWaveFile($env:HANDSFREE_WAV); "
+    const string Speak = "$speech.SelectVoice($env:HANDSFREE_VOICE); $speech.SetOutputToWaveFile($env:HANDSFREE_WAV); "
         + "$speech.Speak((New-Object IO.StreamReader([Console]::OpenStandardInput(), $utf8)).ReadToEnd()); $speech.Dispose()";
+
+    // The shell's own telling of an error has many lines.
+    const string End = " } catch { [Console]::Error.WriteLine($_.Exception.Message); exit 1 }";
 
     /// <inheritdoc/>
     public override async Task<string?> VoiceFor(Language language, CancellationToken stop) =>
@@ -102,5 +105,6 @@ public sealed record WindowsSynthesizer(string Program) : Synthesizer(Program)
     /// <inheritdoc/>
     public override ProgramRun ToFile(string voice, string file) => Shell(Speak) with { Variables = [("HANDSFREE_VOICE", voice), ("HANDSFREE_WAV", file)] };
 
-    ProgramRun Shell(string script) => new(Program, ["-NoProfile", "-NonInteractive", "-Command", script]);
+    /// <summary>By itself the shell would read the input as well, and take a part of the text.</summary>
+    ProgramRun Shell(string script) => new(Program, ["-NoProfile", "-NonInteractive", "-InputFormat", "None", "-Command", Begin + script + End]);
 }

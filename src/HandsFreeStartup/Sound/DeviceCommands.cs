@@ -1,12 +1,15 @@
 using System.CommandLine;
+using System.Runtime.InteropServices;
+using System.Runtime.Versioning;
 using HandsFreeStartup.Running;
 using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Speech.Speaking;
+using Microsoft.Win32.SafeHandles;
 
 namespace HandsFreeStartup.Sound;
 
 /// <summary>The hidden commands <c>sound record</c> and <c>sound play</c>: on Windows the program is its own recorder and player, each in a process of its own.</summary>
-static class DeviceCommands
+static partial class DeviceCommands
 {
     static readonly Option<string?> Device = new("--device") { Description = "Name of the device; without it the default.", HelpName = "NAME" };
     static readonly Argument<string> Played = new("FILE") { Description = "A WAV file." };
@@ -25,7 +28,8 @@ static class DeviceCommands
 
             CancellationTokenSource over = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
             _ = AtEndOf(Console.OpenStandardInput(), over);
-            await WindowsMicrophone.Record(parsed.GetValue(Device), Console.OpenStandardOutput(), parsed.InvocationConfiguration.Error.WriteLine, over.Token);
+            await using FileStream output = RawOutput();
+            await WindowsMicrophone.Record(parsed.GetValue(Device), output, parsed.InvocationConfiguration.Error.WriteLine, over.Token);
             return ExitCode.Done;
         });
         return command;
@@ -68,6 +72,15 @@ static class DeviceCommands
             over.Cancel();
         },
         CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+
+    /// <summary>On Windows the console's own stream takes whatever is written when nobody reads it any more; this one tells.</summary>
+    [SupportedOSPlatform("windows")]
+    static FileStream RawOutput() => new(new SafeFileHandle(StandardHandle(StandardOutput), ownsHandle: false), FileAccess.Write, bufferSize: 0);
+
+    const int StandardOutput = -11;
+
+    [LibraryImport("kernel32", EntryPoint = "GetStdHandle")]
+    private static partial nint StandardHandle(int which);
 
     static WrongUseException OnWindowsOnly() => new("The program records and plays by itself on Windows only; sound checks microphone and speaker of this machine.");
 }

@@ -28,7 +28,7 @@ public static class SoundCommand
     {
         TextWriter output = parsed.InvocationConfiguration.Output;
         string? wanted = parsed.GetValue(Microphone);
-        if (parsed.GetValue(Speaker) is { } speaker && PlayCommand.Find(speaker) is null)
+        if (!parsed.GetValue(Mute) && parsed.GetValue(Speaker) is { } speaker && PlayCommand.Find(speaker) is null)
         {
             throw new WrongUseException(PlayCommand.Missing(Machine.This.Platform));
         }

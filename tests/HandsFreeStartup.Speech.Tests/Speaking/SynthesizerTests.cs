@@ -37,7 +37,7 @@ public sealed class SynthesizerTests : IDisposable
         """);
 
     void AddShell() => _programs.Add("powershell", $"""
-        case "$4" in *GetInstalledVoices*) printf '%s' '{WindowsVoices}'; exit;; esac
+        for script; do :; done; case "$script" in *GetInstalledVoices*) printf '%s' '{WindowsVoices}'; exit;; esac
         echo "by: $HANDSFREE_VOICE" >> "$LOG"
         cat > "$HANDSFREE_WAV"
         """);
