@@ -25,7 +25,8 @@ public sealed class DeviceCommandsTests
     {
         ProgramResult help = await InProcess.Run("sound", "--help"), words = await InProcess.Run("[suggest:6]", "sound ");
 
-        Assert.DoesNotContain("record", help.Output + words.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("as the program itself does", help.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain(words.Output.Split('\n'), word => word is "record" or "play");
         Assert.Contains("--microphone", help.Output, StringComparison.Ordinal);
     }
 
