@@ -16,6 +16,9 @@ public sealed record ProgramRun(string Program, ImmutableArray<string> Arguments
     /// <summary>Variables of its environment, beside those of this program.</summary>
     public ImmutableArray<(string Name, string Value)> Variables { get; init; } = [];
 
+    /// <summary>The folder it runs in; empty for that of this program.</summary>
+    public string Folder { get; init; } = "";
+
     /// <summary>Runs it to its end.</summary>
     /// <param name="input">The text, UTF-8.</param>
     /// <param name="stop">Ends it before.</param>
@@ -60,6 +63,7 @@ public sealed record ProgramRun(string Program, ImmutableArray<string> Arguments
             StandardOutputEncoding = Utf8,
             StandardErrorEncoding = Utf8,
             CreateNoWindow = true,
+            WorkingDirectory = Folder,
         };
         foreach ((string name, string value) in Variables)
         {

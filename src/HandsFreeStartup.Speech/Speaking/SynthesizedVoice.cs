@@ -8,7 +8,8 @@ namespace HandsFreeStartup.Speech.Speaking;
 /// <summary>A voice made by a synthesizer and a player. One that fails is no reason to stop: it is silent, and says why in <see cref="Trouble"/>.</summary>
 public sealed class SynthesizedVoice : IVoice
 {
-    static readonly TimeSpan LongestTrial = TimeSpan.FromSeconds(5);
+    // The shell of Windows takes seconds to start for the first time.
+    static readonly TimeSpan LongestTrial = TimeSpan.FromSeconds(15);
 
     // Far longer than any message; a sound server that hangs must not hold the queue.
     static readonly TimeSpan LongestMessage = TimeSpan.FromSeconds(60);

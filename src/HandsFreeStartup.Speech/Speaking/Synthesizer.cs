@@ -59,7 +59,9 @@ public sealed record EspeakSynthesizer(string Program) : Synthesizer(Program)
     }
 
     /// <inheritdoc/>
-    public override ProgramRun ToFile(string voice, string file) => new(Program, [.. Manner(voice), "--stdin", "-w", file]);
+    /// <remarks>On Windows it cannot open a path with letters of another script, and the folder has the user's name in it.</remarks>
+    public override ProgramRun ToFile(string voice, string file) =>
+        new(Program, [.. Manner(voice), "--stdin", "-w", Path.GetFileName(file)]) { Folder = Path.GetDirectoryName(file) ?? "" };
 
     /// <inheritdoc/>
     public override ProgramRun Aloud(string voice) => new(Program, [.. Manner(voice), "--stdin"]);

@@ -111,6 +111,14 @@ public sealed class SynthesizerTests : IDisposable
         Assert.Equal([("HANDSFREE_VOICE", "A \"voice\""), ("HANDSFREE_WAV", @"C:\O'Neil\1.wav")], run.Variables.ToArray());
     }
 
+    [Fact]
+    public void Espeak_is_given_no_folder_whose_letters_it_cannot_read()
+    {
+        ProgramRun run = new EspeakSynthesizer("espeak-ng").ToFile("en-us", "/home/Ωμέγα/1.wav");
+
+        Assert.Equal(("/home/Ωμέγα", "1.wav"), (run.Folder, run.Arguments[^1]));
+    }
+
     [Theory]
     [InlineData("exit 0", "The voice could not speak (powershell has no voice for \"en\": install one, or espeak-ng): check the speaker; messages are still shown.")]
     [InlineData("echo 'is disabled' >&2; exit 1", "The voice could not speak (powershell ended with \"is disabled\"): check the speaker; messages are still shown.")]
