@@ -31,7 +31,7 @@ public static class PhraseReader
             return Refuse(utterance, weighing, "It sounded like noise, not like speech.");
         }
 
-        if (Call(utterance, expectation, policy) is { } call)
+        if (CallReader.Read(utterance, expectation, policy) is { } call)
         {
             return call;
         }
@@ -57,7 +57,7 @@ public static class PhraseReader
         {
             Phrase.Range => true,
             Phrase.NotUnderstood => !expectation.IsForCallsAlone || HasFoundACall(alone),
-            Phrase.Command { IsSafetyPhrase: true } => IsOthersTalk(expectation) || CallAlone(alone.Ears, policy) is null,
+            Phrase.Command { IsSafetyPhrase: true } => CallReader.IsOthersTalk(expectation) || CallReader.Alone(alone.Ears, policy) is not { } call || (expectation.Over is not null && call.Evidence.Score < policy.Safety.Among.Words),
             Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion || MayHaveLostAZero(reading),
             _ => false,
         };
@@ -89,71 +89,12 @@ public static class PhraseReader
 
     static bool HasFoundACall(Utterance alone) => alone.Ears.Any(ear => !ear.IsNoise && ear.Candidates.Any(candidate => PhraseText.IsSafety(candidate.Meaning)));
 
-    /// <summary>Whether somebody speaks on and on while the tool is silent: its own words are known, those of others are not.</summary>
-    static bool IsOthersTalk(Expectation expectation) => expectation.IsForCallsAlone && expectation.Over is null;
-
     static bool MayHaveLostAZero(Phrase.Reading reading) => reading.Value.Scale > 0 && reading.Value.Scale < reading.Field.MostDecimals;
 
     static bool IsSeveralWords(Candidate? candidate) => candidate?.Words.Contains(' ') ?? false;
 
     static bool IsNobody(Utterance utterance, CertaintyPolicy policy) =>
         utterance.Ears.All(ear => ear.IsNoise) || utterance.Ears.All(ear => ear.NoSpeech > policy.NoSpeechProbability);
-
-    /// <summary>
-    /// The safety phrases need little: a false stop costs a word, a missed one a life. A call alone counts by any ear. Among other words, and in a stretch out of what others say, one ear turns
-    /// "smell again" into "smell of gas" while the other is surer of what was said: there the surer ear decides.
-    /// </summary>
-    static Phrase? Call(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
-    {
-        EarEvidence surest = utterance.Ears.MaxBy(ear => ear.FreeMean)!;
-        return CallAlone(IsOthersTalk(expectation) ? [surest] : utterance.Ears, policy)
-            ?? CallByBoth(utterance.Ears, policy)
-            ?? CallAmongWords(surest, utterance.Ears, expectation, policy);
-    }
-
-    static Phrase? CallAlone(ImmutableArray<EarEvidence> ears, CertaintyPolicy policy) =>
-        ToCall(ears.SelectMany(CallsOf).Where(one => Reaches(one, policy.Safety.Mean, policy.Safety.Ratio)));
-
-    /// <summary>Ears that came across the same call make up for each other.</summary>
-    static Phrase? CallByBoth(ImmutableArray<EarEvidence> ears, CertaintyPolicy policy)
-    {
-        bool IsHeardByAll(CommandWord word) => ears.Length > 1
-            && ears.All(ear => CallsOf(ear).Any(one => Word(one.Heard) == word && ear.RatioOf(one.Heard) >= policy.Safety.WorseRatio));
-
-        return ToCall(ears.SelectMany(CallsOf).Where(one => Reaches(one, policy.Safety.BothMean, policy.Safety.BothRatio) && IsHeardByAll(Word(one.Heard))));
-    }
-
-    static IEnumerable<(EarEvidence Ear, Candidate Heard)> CallsOf(EarEvidence ear) => ear.IsNoise || SafetyText.IsNotMeant(PlainWords.Of(ear.FreeText))
-        ? []
-        : ear.Candidates.Where(candidate => PhraseText.IsSafety(candidate.Meaning)).Select(candidate => (ear, candidate));
-
-    static Phrase? ToCall(IEnumerable<(EarEvidence Ear, Candidate Heard)> calls) => calls.OrderByDescending(one => one.Heard.Mean).FirstOrDefault() is ({ } by, { } safety)
-        ? PhraseText.ToPhrase(safety.Meaning, EvidenceOf(safety, by.MarginOf(safety), by.RatioOf(safety), Certainty.Green, ""))
-        : null;
-
-    /// <summary>
-    /// Of talk in noise one ear makes a whole call that nobody said ("there's a fire in the basement"). Its own words are seldom clear, the other ear hears something else: one of the two must speak
-    /// for it. Over the tool's own voice it counts without, but is doubtful.
-    /// </summary>
-    static Phrase? CallAmongWords(EarEvidence surest, ImmutableArray<EarEvidence> ears, Expectation expectation, CertaintyPolicy policy)
-    {
-        if (surest.IsNoise || surest.FreeMean < policy.Safety.Among.FreeMean || CalledIn(surest, expectation) is not { } called)
-        {
-            return null;
-        }
-
-        bool isClear = ears.Length == 1 || surest.FreeMeanOf(called.From, called.Count) >= policy.Safety.Among.Words
-            || ears.Any(ear => ear != surest && CalledIn(ear, expectation) is { } other && other.Meaning.Word == called.Meaning.Word && ear.FreeMeanOf(other.From, other.Count) >= policy.Safety.Among.OtherWords);
-        return isClear || expectation.Over is not null
-            ? PhraseText.ToPhrase(called.Meaning, new Evidence(surest.FreeText, Channel.Voice, isClear ? Certainty.Green : Certainty.Amber) { Score = surest.FreeMean })
-            : null;
-    }
-
-    static SafetyText.Call? CalledIn(EarEvidence ear, Expectation expectation) => SafetyText.Find(PlainWords.Of(ear.FreeText), expectation, PlainWords.Of(expectation.Over ?? ""));
-
-    static CommandWord Word(Candidate safety) => ((Meaning.Command)safety.Meaning).Word;
-
-    static bool Reaches((EarEvidence Ear, Candidate Heard) one, double mean, double ratio) => one.Heard.Mean >= mean && one.Ear.RatioOf(one.Heard) >= ratio;
 
     static Phrase Classify(Utterance utterance, Weighing weighing, CertaintyPolicy policy)
     {
@@ -263,6 +204,6 @@ public static class PhraseReader
     static Evidence EvidenceOf(Weighing weighing, Certainty certainty, string why) =>
         EvidenceOf(weighing.Best, weighing.Measured.Margin, weighing.Measured.Ratio, certainty, why);
 
-    static Evidence EvidenceOf(Candidate candidate, double margin, double ratio, Certainty certainty, string why) =>
+    internal static Evidence EvidenceOf(Candidate candidate, double margin, double ratio, Certainty certainty, string why) =>
         new(candidate.Words, Channel.Voice, certainty) { Score = candidate.Mean, Margin = margin, Ratio = ratio, Why = why };
 }

@@ -15,6 +15,9 @@ public sealed class SoundCheck(IAudioSource source, IVoice voice, TimeProvider c
     static readonly TimeSpan Spoken = TimeSpan.FromSeconds(5);
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
+    /// <summary>A player may end before the last of its sound has left the loudspeaker and come back.</summary>
+    static readonly TimeSpan Late = TimeSpan.FromSeconds(0.6);
+
     const string Example = "This is the voice of the tool. Oxygen seven point six percent.";
 
     int _problems;
@@ -83,7 +86,7 @@ public sealed class SoundCheck(IAudioSource source, IVoice voice, TimeProvider c
         }
 
         await said;
-        return during;
+        return hears ? [.. during, .. await Listen(frames, Late)] : during;
     }
 
     async Task<List<AudioFrame>> Listen(IAsyncEnumerator<AudioFrame> frames, TimeSpan span)

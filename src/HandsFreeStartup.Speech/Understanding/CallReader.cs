@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Speech.Phrases;
+using HandsFreeStartup.Speech.Recognising;
+
+namespace HandsFreeStartup.Speech.Understanding;
+
+/// <summary>Decides whether somebody called for help. Pure, as <see cref="PhraseReader"/>.</summary>
+static class CallReader
+{
+    /// <summary>
+    /// The safety phrases need little: a false stop costs a word, a missed one a life. A call alone counts by any ear. Among other words, and in a stretch out of what others say, one ear turns
+    /// "smell again" into "smell of gas" while the other is surer of what was said: there the surer ear decides.
+    /// </summary>
+    public static Phrase? Read(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
+    {
+        EarEvidence surest = utterance.Ears.MaxBy(ear => ear.FreeMean)!;
+        Phrase? call = Alone(IsOthersTalk(expectation) ? [surest] : utterance.Ears, policy)
+            ?? ByBoth(utterance.Ears, policy)
+            ?? AmongWords(surest, utterance.Ears, expectation, policy);
+        return InDoubt(call, utterance.Ears, expectation, policy);
+    }
+
+    /// <summary>One that an ear heard by itself, with nothing around it; null where none did.</summary>
+    public static Phrase? Alone(ImmutableArray<EarEvidence> ears, CertaintyPolicy policy) =>
+        ToCall(ears.SelectMany(CallsOf).Where(one => Reaches(one, policy.Safety.Mean, policy.Safety.Ratio)));
+
+    /// <summary>Ears that came across the same call make up for each other.</summary>
+    static Phrase? ByBoth(ImmutableArray<EarEvidence> ears, CertaintyPolicy policy)
+    {
+        bool IsHeardByAll(CommandWord word) => ears.Length > 1
+            && ears.All(ear => CallsOf(ear).Any(one => Word(one.Heard) == word && ear.RatioOf(one.Heard) >= policy.Safety.WorseRatio));
+
+        return ToCall(ears.SelectMany(CallsOf).Where(one => Reaches(one, policy.Safety.BothMean, policy.Safety.BothRatio) && IsHeardByAll(Word(one.Heard))));
+    }
+
+    static IEnumerable<(EarEvidence Ear, Candidate Heard)> CallsOf(EarEvidence ear) => ear.IsNoise || SafetyText.IsNotMeant(PlainWords.Of(ear.FreeText))
+        ? []
+        : ear.Candidates.Where(candidate => PhraseText.IsSafety(candidate.Meaning)).Select(candidate => (ear, candidate));
+
+    static Phrase? ToCall(IEnumerable<(EarEvidence Ear, Candidate Heard)> calls) => calls.OrderByDescending(one => one.Heard.Mean).FirstOrDefault() is ({ } by, { } safety)
+        ? PhraseText.ToPhrase(safety.Meaning, PhraseReader.EvidenceOf(safety, by.MarginOf(safety), by.RatioOf(safety), Certainty.Green, ""))
+        : null;
+
+    /// <summary>
+    /// Of talk in noise one ear makes a whole call that nobody said ("there's a fire in the basement"). Its own words are seldom clear, the other ear hears something else: one of the two must speak
+    /// for it. What is heard over the tool's own voice is weighed with what the tool says instead.
+    /// </summary>
+    static Phrase? AmongWords(EarEvidence surest, ImmutableArray<EarEvidence> ears, Expectation expectation, CertaintyPolicy policy) =>
+        !surest.IsNoise && surest.FreeMean >= policy.Safety.Among.FreeMean && CalledIn(surest, expectation) is { Meaning: var called }
+        && (ears.Length == 1 || expectation.Over is not null || Clearness(surest, called.Word, expectation) >= policy.Safety.Among.Words
+            || ears.Any(ear => ear != surest && Clearness(ear, called.Word, expectation) >= policy.Safety.Among.OtherWords))
+            ? PhraseText.ToPhrase(called, new Evidence(surest.FreeText, Channel.Voice, Certainty.Green) { Score = surest.FreeMean })
+            : null;
+
+    /// <summary>A call that one ear alone makes of the tool's own voice, and not clearly, is doubtful: the ear may have turned what it does not understand into something that it knows.</summary>
+    static Phrase? InDoubt(Phrase? call, ImmutableArray<EarEvidence> ears, Expectation expectation, CertaintyPolicy policy)
+    {
+        bool IsHeardBy(EarEvidence ear, CommandWord word) => Clearness(ear, word, expectation) >= policy.Safety.Among.OtherWords
+            || CallsOf(ear).Any(one => Word(one.Heard) == word && ear.RatioOf(one.Heard) >= policy.Safety.WorseRatio);
+
+        bool IsClearTo(EarEvidence ear, CommandWord word) => Clearness(ear, word, expectation) >= policy.Safety.Among.Words
+            || CallsOf(ear).Any(one => Word(one.Heard) == word && one.Heard.Mean >= policy.Safety.Among.Words);
+
+        return call is Phrase.Command { Word: var word } && expectation.Over is not null && ears.Length > 1 && ears.Count(ear => IsHeardBy(ear, word)) < 2 && !ears.Any(ear => IsClearTo(ear, word))
+            ? call with { Evidence = call.Evidence with { Certainty = Certainty.Amber } }
+            : call;
+    }
+
+    /// <summary>How clear the words of a call are that an ear heard among others, mean log-probability per word; negative infinity where it heard none.</summary>
+    static double Clearness(EarEvidence ear, CommandWord word, Expectation expectation) =>
+        CalledIn(ear, expectation) is { } called && called.Meaning.Word == word ? ear.FreeMeanOf(called.From, called.Count) : double.NegativeInfinity;
+
+    static SafetyText.Call? CalledIn(EarEvidence ear, Expectation expectation) => SafetyText.Find(PlainWords.Of(ear.FreeText), expectation, PlainWords.Of(expectation.Over ?? ""));
+
+    static CommandWord Word(Candidate safety) => ((Meaning.Command)safety.Meaning).Word;
+
+    static bool Reaches((EarEvidence Ear, Candidate Heard) one, double mean, double ratio) => one.Heard.Mean >= mean && one.Ear.RatioOf(one.Heard) >= ratio;
+
+    /// <summary>Whether somebody speaks on and on while the tool is silent: its own words are known, those of others are not.</summary>
+    public static bool IsOthersTalk(Expectation expectation) => expectation.IsForCallsAlone && expectation.Over is null;
+}
