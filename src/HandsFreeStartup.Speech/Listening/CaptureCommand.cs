@@ -35,7 +35,7 @@ public sealed record CaptureCommand(string Program, ImmutableArray<string> Argum
             : null;
     }
 
-    /// <summary>Only on Linux a device's name is one word always.</summary>
+    /// <summary>Only on Linux is a device's name always one word.</summary>
     static bool MayBeDevice(ImmutableArray<string> words, Machine machine) => words.Length <= 1 || machine.Platform != Platform.Linux;
 
     static ImmutableArray<string> Words(string line)

@@ -5,7 +5,7 @@ namespace HandsFreeStartup.Speech.Listening;
 /// <summary>Programs of the system, looked for as a shell would, and where their installers put them.</summary>
 public static class InstalledProgram
 {
-    /// <summary>Batch files are none: they read their arguments by rules of their own, and a name could become an order.</summary>
+    /// <summary>Batch files do not count: they read their arguments by rules of their own, and a name could become an order.</summary>
     static readonly ImmutableArray<string> WindowsEndings = [".exe", ".com"];
 
     /// <summary>The installer of espeak-ng leaves the search path as it is.</summary>

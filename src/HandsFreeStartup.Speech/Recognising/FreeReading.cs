@@ -9,7 +9,7 @@ namespace HandsFreeStartup.Speech.Recognising;
 /// <param name="Mean">The same per token.</param>
 sealed record FreeReading(string Text, double LogProbability, double Mean)
 {
-    /// <summary>How likely each of its plain words is: mean log-probability of the tokens that made it.</summary>
+    /// <summary>How likely each of its plain words is: mean log-probability of the tokens that made it; empty for dictation, where nobody asks.</summary>
     public ImmutableArray<double> Words { get; private init; } = [];
 
     /// <summary>Takes the likeliest token again and again; stops at the end, at a repetition, or after <paramref name="mostTokens"/>.</summary>
@@ -37,7 +37,7 @@ sealed record FreeReading(string Text, double LogProbability, double Mean)
             at = at.After(best);
         }
 
-        return new FreeReading(model.Text(tokens).Trim(), sum, sum / (tokens.Count + 1)) { Words = [.. WordsOf(model, tokens, likely)] };
+        return new FreeReading(model.Text(tokens).Trim(), sum, sum / (tokens.Count + 1)) { Words = isDictation ? [] : [.. WordsOf(model, tokens, likely)] };
     }
 
     static IEnumerable<double> WordsOf(WhisperModel model, List<int> tokens, List<double> likely)

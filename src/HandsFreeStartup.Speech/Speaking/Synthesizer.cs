@@ -87,7 +87,7 @@ public sealed record MacSynthesizer(string Program) : Synthesizer(Program)
 /// <param name="Program">Full path of <c>powershell</c>.</param>
 public sealed record WindowsSynthesizer(string Program) : Synthesizer(Program)
 {
-    // Without a double quote, which the way to the shell could lose; names come as variables, for as arguments they would be read as orders.
+    // No double quotes: they could be lost on the way to the shell. Names come as variables: as arguments the shell would read them as commands.
     const string Begin = "$ErrorActionPreference = 'Stop'; $utf8 = New-Object Text.UTF8Encoding $false; try { Add-Type -AssemblyName System.Speech; "
         + "$speech = New-Object System.Speech.Synthesis.SpeechSynthesizer; ";
 
@@ -97,7 +97,7 @@ public sealed record WindowsSynthesizer(string Program) : Synthesizer(Program)
     const string Speak = "$speech.SelectVoice($env:HANDSFREE_VOICE); $speech.SetOutputToWaveFile($env:HANDSFREE_WAV); "
         + "$speech.Speak((New-Object IO.StreamReader([Console]::OpenStandardInput(), $utf8)).ReadToEnd()); $speech.Dispose()";
 
-    // The shell's own telling of an error has many lines.
+    // The shell's own error report has many lines.
     const string End = " } catch { [Console]::Error.WriteLine($_.Exception.Message); exit 1 }";
 
     /// <inheritdoc/>

@@ -43,7 +43,7 @@ static class CallReader
         : null;
 
     /// <summary>
-    /// Of talk in noise one ear makes a whole call that nobody said ("there's a fire in the basement"). Its own words are seldom clear, the other ear hears something else: one of the two must speak
+    /// Out of talk in noise one ear makes a whole call that nobody made ("there's a fire in the basement"). Its own words are seldom clear, the other ear hears something else: one of the two must speak
     /// for it. What is heard over the tool's own voice is weighed with what the tool says instead.
     /// </summary>
     static Phrase? AmongWords(EarEvidence surest, ImmutableArray<EarEvidence> ears, Expectation expectation, CertaintyPolicy policy) =>

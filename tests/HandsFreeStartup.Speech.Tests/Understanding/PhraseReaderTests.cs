@@ -360,6 +360,7 @@ public sealed class PhraseReaderTests
         Assert.True(IsCall(Calls, made, Free("it is on fire today", -0.8, -0.7, -0.7, -0.7, -1)));
         Assert.False(IsCall(Calls, made, Free("it is on fire today", -0.8, -0.9, -0.9, -0.9, -0.9, -0.1)));
         Assert.False(IsCall(Calls, made, Free("it smells of gas today", -0.8, -0.1, -0.1, -0.1, -0.1, -0.1)));
+        Assert.True(IsCall(Calls, made, Free("emergency stop today", -0.8, -0.1, -0.1, -1)));
     }
 
     [Fact]

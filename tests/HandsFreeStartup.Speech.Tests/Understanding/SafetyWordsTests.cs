@@ -80,6 +80,8 @@ public sealed class SafetyWordsTests
     [InlineData("last winter there must have been some gas leak at the neighbors they told me")]
     [InlineData("do you smell gas")]
     [InlineData("no gas smell, oh no")]
+    [InlineData("oh no, no gas smell")]
+    [InlineData("oh no, there is no gas smell")]
     [InlineData("oh there is no gas smell")]
     [InlineData("oh, not a gas leak")]
     [InlineData("the customer has never smelled gas")]
