@@ -37,6 +37,8 @@ public sealed class StartupSession(
 
     internal const string SaidOver = "The tool was talking: say it again.";
 
+    internal const string MayBeCall = "It may have been a call for help: say it again.";
+
     const int RedsThatOpenTheKeys = 2;
 
     /// <summary>Lines that may wait to be taken; who types more of them waits himself.</summary>
@@ -63,6 +65,7 @@ public sealed class StartupSession(
     readonly LanguagesInUse _languages = languages ?? LanguagesInUse.English;
     readonly SafetyWatch _safety = new(display, voice, clock, languages ?? LanguagesInUse.English);
     readonly Mouth _mouth = new(voice, clock, (languages ?? LanguagesInUse.English).Said);
+    readonly UnclearCall _unclear = new();
     HearingProfile _profile = HearingProfile.HalfDuplex;
     EarView _ear = new(ear is null ? EarState.Off : EarState.Listening);
     Task _hearing = Task.CompletedTask;
@@ -254,7 +257,7 @@ public sealed class StartupSession(
     /// <summary>A safety phrase does not wait for what was said before it, nor for whatever is being understood, read or kept.</summary>
     bool TakeSafetyHeard()
     {
-        Errand? errand = _errands.FirstOrDefault(waiting => waiting is { IsOver: false, Heard: { Understood: Phrase.Command { IsSafetyPhrase: true } command } heard } && !IsEcho(command, heard.Over));
+        Errand? errand = _errands.FirstOrDefault(waiting => waiting is { IsOver: false, Heard: { Understood: Phrase.Command { IsSafetyPhrase: true } command } heard } && Counts(command, heard.Over));
         if (errand is not { Heard: { Understood: Phrase.Command said } heard })
         {
             return false;
@@ -297,7 +300,7 @@ public sealed class StartupSession(
     void AwakeAfterHearing(Task<Phrase> hearing, string? over) => hearing.ContinueWith(
         heard =>
         {
-            if (heard is { IsCompletedSuccessfully: true, Result: Phrase.Command { IsSafetyPhrase: true } command } && !IsEcho(command, over))
+            if (heard is { IsCompletedSuccessfully: true, Result: Phrase.Command { IsSafetyPhrase: true } command } && Counts(command, over))
             {
                 _safety.Expect(command.Word);
             }
@@ -365,9 +368,9 @@ public sealed class StartupSession(
         Phrase phrase = heard.Phrase;
         OverVoice over = Over(heard.Over);
         bool isBadAir = procedure.IsBadAir(phrase, Now);
-        if (!over.Counts(phrase, isBadAir))
+        if (!over.Counts(phrase, isBadAir) && !IsSaidAgain(phrase, heard, over))
         {
-            DropSaidOver(phrase, over, isBadAir);
+            Drop(phrase, over, isBadAir);
             return null;
         }
 
@@ -395,27 +398,34 @@ public sealed class StartupSession(
 
     /// <summary>
     /// Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on. The screen says that they must be said again. Danger never vanishes: what
-    /// may be the tool's own "room monoxide four" misheard, or somebody's "room monoxide forty", is asked for again aloud.
+    /// may be the tool's own "room monoxide four" misheard, or somebody's "room monoxide forty", is asked for again aloud, and so is what may be a call for help.
     /// </summary>
-    void DropSaidOver(Phrase phrase, OverVoice over, bool isBadAir)
+    void Drop(Phrase phrase, OverVoice over, bool isBadAir)
     {
         bool mayBeDanger = over.MayBeDanger(phrase, isBadAir), isEcho = over.IsEcho(phrase) && !mayBeDanger;
         HushFor(!isEcho);
         _ear = _ear with { State = EarState.Listening };
         if (mayBeDanger)
         {
-            AskAgainAloud(NotTaken(phrase, SaidOver));
+            AskAgainAloud(NotTaken(phrase, WhyAsked(over.Said)));
             return;
         }
 
         Show(isEcho || phrase is Phrase.NotUnderstood ? null : NotTaken(phrase, SaidOver), []);
     }
 
+    bool IsSaidAgain(Phrase phrase, Hearing heard, OverVoice over) =>
+        phrase is Phrase.Command { IsSafetyPhrase: true } && over.MayBeDanger(phrase, isBadAir: false) && _unclear.IsSaidAgain(heard.Sound, heard.Over);
+
+    /// <summary>Why what may be danger is asked for again.</summary>
+    /// <param name="over">What the tool was saying at the same time, or null.</param>
+    internal static string WhyAsked(string? over) => over is null ? MayBeCall : SaidOver;
+
     static Evidence NotTaken(Phrase phrase, string why) => phrase.Evidence with { Certainty = Certainty.Red, Why = why };
 
     OverVoice Over(string? said) => new(_profile, said, _languages.Said);
 
-    bool IsEcho(Phrase phrase, string? said) => Over(said).IsEcho(phrase);
+    bool Counts(Phrase.Command call, string? said) => Over(said).Counts(call, isBadAir: false);
 
     /// <summary>Ends what is being said for somebody who speaks; a safety message goes on.</summary>
     void HushFor(bool speaker)

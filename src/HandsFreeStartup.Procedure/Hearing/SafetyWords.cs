@@ -19,7 +19,7 @@ public static class SafetyWords
     public static ImmutableArray<SafetyWay> Ways { get; } =
     [
         .. from row in Table
-           where row.What is not ("-" or "around")
+           where row.What is not ("-" or "around" or "lead")
            let isFire = row.What == "fire"
            select new SafetyWay(isFire ? CommandWord.EmergencyStop : Commands.Find(row.What)!.Word, isFire, row.Words, row.Most),
     ];
@@ -28,7 +28,12 @@ public static class SafetyWords
     public static ImmutableArray<string> NotMeant { get; } = [.. Table.Where(row => row.What == "-").Select(row => row.Words)];
 
     /// <summary>Words that may stand around a way while free speech is dictated; among others it is a part of what is told.</summary>
-    public static ImmutableArray<string> Around { get; } = [.. Table.Where(row => row.What == "around").SelectMany(row => row.Words.Split(' '))];
+    public static ImmutableArray<string> Around { get; } = WordsOf("around");
+
+    /// <summary>Words with which a call begins; before a way they do not count as words around it.</summary>
+    public static ImmutableArray<string> Lead { get; } = WordsOf("lead");
+
+    static ImmutableArray<string> WordsOf(string what) => [.. Table.Where(row => row.What == what).SelectMany(row => row.Words.Split(' '))];
 
     static ImmutableArray<(string What, string Words, int? Most)> Read()
     {

@@ -21,6 +21,8 @@ static class SafetyText
 
     static readonly ImmutableHashSet<string> Known = [.. SafetyWords.NotMeant.Select(phrase => string.Join(' ', PlainWords.Of(phrase)))];
 
+    static readonly ImmutableHashSet<string> Lead = [.. SafetyWords.Lead.SelectMany(word => PlainWords.Of(word))];
+
     static readonly ImmutableHashSet<string> Around = [.. SafetyWords.Around.SelectMany(word => PlainWords.Of(word))];
 
     /// <summary>The safety phrase that is called out in <paramref name="words"/>, or null.</summary>
@@ -37,7 +39,8 @@ static class SafetyText
                 from place in Places(words, way.Words)
                 where !covered.Any(place.Overlaps) && (place.From < 2 || !IsPartOf(own, words, place.From - 2, place.From + 1))
                 let others = words.Where((_, at) => !place.Holds(at))
-                where expectation.Dictation ? others.All(Around.Contains) : others.Count(word => !own.Contains(word)) <= (way.Way.MostAround ?? words.Length)
+                let lead = words[..place.From].TakeWhile(Lead.Contains).Count()
+                where expectation.Dictation ? others.All(Around.Contains) : others.Skip(lead).Count(word => !own.Contains(word)) <= (way.Way.MostAround ?? words.Length)
                 select new Call(new Meaning.Command(way.Way.Word) { IsFire = way.Way.IsFire }, place.From, place.Count)).FirstOrDefault();
     }
 

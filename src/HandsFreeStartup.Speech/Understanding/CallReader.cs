@@ -18,7 +18,7 @@ static class CallReader
         Phrase? call = Alone(IsOthersTalk(expectation) ? [surest] : utterance.Ears, policy)
             ?? ByBoth(utterance.Ears, policy)
             ?? AmongWords(surest, utterance.Ears, expectation, policy);
-        return InDoubt(call, utterance.Ears, expectation, policy);
+        return call is Phrase.Command { Word: var word } && IsInDoubt(word, utterance, expectation, policy) ? call with { Evidence = call.Evidence with { Certainty = Certainty.Amber } } : call;
     }
 
     /// <summary>One that an ear heard by itself, with nothing around it; null where none did.</summary>
@@ -53,19 +53,38 @@ static class CallReader
             ? PhraseText.ToPhrase(called, new Evidence(surest.FreeText, Channel.Voice, Certainty.Green) { Score = surest.FreeMean })
             : null;
 
-    /// <summary>A call that one ear alone makes of the tool's own voice, and not clearly, is doubtful: the ear may have turned what it does not understand into something that it knows.</summary>
-    static Phrase? InDoubt(Phrase? call, ImmutableArray<EarEvidence> ears, Expectation expectation, CertaintyPolicy policy)
+    /// <summary>
+    /// Whether a call may be something that an ear made of what it does not understand. While the tool is silent it must be clear and heard by both ears, or clear with nothing around it, or stand when the
+    /// same sound is heard again: what an ear makes of talk in noise seldom does. Over the tool's own voice it must be clear or heard by both ears.
+    /// </summary>
+    static bool IsInDoubt(CommandWord word, Utterance utterance, Expectation expectation, CertaintyPolicy policy)
     {
-        bool IsHeardBy(EarEvidence ear, CommandWord word) => Clearness(ear, word, expectation) >= policy.Safety.Among.OtherWords
-            || CallsOf(ear).Any(one => Word(one.Heard) == word && ear.RatioOf(one.Heard) >= policy.Safety.WorseRatio);
+        if (utterance.Ears.Length < 2)
+        {
+            return false;
+        }
 
-        bool IsClearTo(EarEvidence ear, CommandWord word) => Clearness(ear, word, expectation) >= policy.Safety.Among.Words
-            || CallsOf(ear).Any(one => Word(one.Heard) == word && one.Heard.Mean >= policy.Safety.Among.Words);
-
-        return call is Phrase.Command { Word: var word } && expectation.Over is not null && ears.Length > 1 && ears.Count(ear => IsHeardBy(ear, word)) < 2 && !ears.Any(ear => IsClearTo(ear, word))
-            ? call with { Evidence = call.Evidence with { Certainty = Certainty.Amber } }
-            : call;
+        bool isClear = utterance.Ears.Any(ear => IsHeardBy(ear, word, policy.Safety.Among.Words, expectation, policy));
+        bool isHeardByTwo = utterance.Ears.Count(ear => Clearness(ear, word, expectation) >= policy.Safety.Among.OtherWords || IsAmongCalls(ear, word, double.NegativeInfinity, policy)) > 1;
+        return expectation.Over is not null ? !isClear && !isHeardByTwo
+            : !(isClear && isHeardByTwo) && !IsClearAlone(utterance.Ears, policy) && !(utterance.Again.Length == ChangedSound.Ways && Stands(utterance, word, expectation, policy));
     }
+
+    /// <summary>Whether hearing the same sound once more may settle whether somebody called: it was in doubt, and has stood so far.</summary>
+    public static bool WantsAnotherHearing(Utterance utterance, CommandWord word, Expectation expectation, CertaintyPolicy policy) =>
+        expectation.Over is null && utterance.Again.Length < ChangedSound.Ways && IsInDoubt(word, utterance, expectation, policy) && Stands(utterance, word, expectation, policy);
+
+    /// <summary>Whether one ear heard a call so clearly, with nothing around it, that no other need be asked.</summary>
+    public static bool IsClearAlone(ImmutableArray<EarEvidence> ears, CertaintyPolicy policy) => Alone(ears, policy) is { } call && call.Evidence.Score >= policy.Safety.Among.Words;
+
+    /// <summary>Whether an ear came across the call in every further hearing.</summary>
+    static bool Stands(Utterance utterance, CommandWord word, Expectation expectation, CertaintyPolicy policy) =>
+        utterance.Again.All(ears => ears.Any(ear => IsHeardBy(ear, word, policy.Safety.Among.OtherWords, expectation, policy)));
+
+    static bool IsHeardBy(EarEvidence ear, CommandWord word, double mean, Expectation expectation, CertaintyPolicy policy) => Clearness(ear, word, expectation) >= mean || IsAmongCalls(ear, word, mean, policy);
+
+    static bool IsAmongCalls(EarEvidence ear, CommandWord word, double mean, CertaintyPolicy policy) =>
+        CallsOf(ear).Any(one => Word(one.Heard) == word && one.Heard.Mean >= mean && ear.RatioOf(one.Heard) >= policy.Safety.WorseRatio);
 
     /// <summary>How clear the words of a call are that an ear heard among others, mean log-probability per word; negative infinity where it heard none.</summary>
     static double Clearness(EarEvidence ear, CommandWord word, Expectation expectation) =>

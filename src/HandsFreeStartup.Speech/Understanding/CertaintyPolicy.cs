@@ -107,6 +107,13 @@ public sealed record CertaintyPolicy(string Origin)
             : usual;
     }
 
+    /// <summary>What one word must reach to be taken. In noise that comes and goes it must lie as far ahead as a reading: a clatter made "note" of "no", 4.2 ahead by both ears.</summary>
+    public Threshold ForWord(Utterance utterance)
+    {
+        Threshold usual = For(utterance.Ears.Length).Word;
+        return utterance.Ears.Length > 1 && utterance.SignalToNoise < Noise.Below && !IsSteady(utterance) ? usual with { Margin = Noise.Unsteady.Usual } : usual;
+    }
+
     /// <summary>Whether no sound that comes and goes, and may cover a word, was there beside the speech.</summary>
     public bool IsSteady(Utterance utterance) => utterance.NoiseSpread < Noise.SteadySpread;
 

@@ -57,7 +57,7 @@ public static class PhraseReader
         {
             Phrase.Range => true,
             Phrase.NotUnderstood => !expectation.IsForCallsAlone || HasFoundACall(alone),
-            Phrase.Command { IsSafetyPhrase: true } => CallReader.IsOthersTalk(expectation) || CallReader.Alone(alone.Ears, policy) is not { } call || (expectation.Over is not null && call.Evidence.Score < policy.Safety.Among.Words),
+            Phrase.Command { IsSafetyPhrase: true } => CallReader.IsOthersTalk(expectation) || !CallReader.IsClearAlone(alone.Ears, policy),
             Phrase.Reading reading => reading.Evidence.Certainty != Certainty.Green || reading.Field.Unit == Unit.PartsPerMillion || MayHaveLostAZero(reading),
             _ => false,
         };
@@ -71,11 +71,18 @@ public static class PhraseReader
     /// <param name="policy">Thresholds.</param>
     public static Wanted WantsMore(Utterance heard, Expectation expectation, CertaintyPolicy policy) =>
         heard.Ears.Length == 1 ? (WantsOtherEars(heard, expectation, policy) ? Wanted.OtherEars : Wanted.Nothing)
-        : !expectation.Dictation && Read(heard, expectation, policy) is Phrase.Reading { Evidence.Certainty: Certainty.Amber } && MayBeCleared(heard, policy) ? Wanted.AnotherHearing
+        : !expectation.Dictation && MayBeSettled(Read(heard, expectation, policy), heard, expectation, policy) ? Wanted.AnotherHearing
         : Wanted.Nothing;
 
     /// <summary>The same by the policy that ships with the program.</summary>
     public static Wanted AsksForMore(Utterance heard, Expectation expectation) => WantsMore(heard, expectation, CertaintyPolicy.Shipped);
+
+    static bool MayBeSettled(Phrase phrase, Utterance heard, Expectation expectation, CertaintyPolicy policy) => phrase switch
+    {
+        Phrase.Reading { Evidence.Certainty: Certainty.Amber } => MayBeCleared(heard, policy),
+        Phrase.Command { IsSafetyPhrase: true, Word: var word } => CallReader.WantsAnotherHearing(heard, word, expectation, policy),
+        _ => false,
+    };
 
     /// <summary>Whether a reading in doubt would be clear if it stood when it is heard again.</summary>
     static bool MayBeCleared(Utterance heard, CertaintyPolicy policy) => policy.IsSteady(heard) &&
@@ -110,7 +117,7 @@ public static class PhraseReader
         {
             // Where somebody wants to go is asked before it is done.
             bool isAsked = weighing.Best.Meaning is Meaning.Jump && utterance.Ears.Length > 1;
-            Threshold least = isAsked ? policy.Step : IsSeveralWords(weighing.Best) ? needed.Phrase : needed.Word;
+            Threshold least = isAsked ? policy.Step : IsSeveralWords(weighing.Best) ? needed.Phrase : policy.ForWord(utterance);
             return weighing.Agree && !PhraseText.IsSafety(weighing.Best.Meaning) && !Missing(weighing.Measured, least).Any()
                 ? PhraseText.ToPhrase(weighing.Best.Meaning, EvidenceOf(weighing, isAsked ? Certainty.Amber : Certainty.Green, ""))
                 : Refuse(utterance, weighing, $"It was perhaps \"{weighing.Best.Words.ToLowerInvariant()}\", but not clearly.");
@@ -188,7 +195,7 @@ public static class PhraseReader
         Evidence evidence = new(text, Channel.Voice, Certainty.Amber) { Why = "This recognizer cannot tell how sure it is." };
         return meaning.Meanings switch
         {
-            [var safety] when PhraseText.IsSafety(safety) => PhraseText.ToPhrase(safety, evidence),
+            [var safety] when PhraseText.IsSafety(safety) => PhraseText.ToPhrase(safety, evidence with { Certainty = Certainty.Green }),
             _ when expectation.Dictation => new Phrase.Dictation(evidence),
             [Meaning.Reading reading] => PhraseText.ToPhrase(reading, evidence),
             [Meaning.Command or Meaning.Answer or Meaning.Choice or Meaning.Jump or Meaning.Range] => PhraseText.ToPhrase(meaning.Meanings[0], evidence),

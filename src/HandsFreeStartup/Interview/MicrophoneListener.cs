@@ -33,6 +33,7 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     readonly Mouth _mouth;
     readonly Task _hearing;
     readonly List<Input.Spoken> _earlier = [];
+    readonly UnclearCall _unclear = new();
     Expectation _expected = new([], [], []);
     SoundState _state = SoundState.Good;
     bool _noLines;
@@ -193,15 +194,15 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     {
         OverVoice over = new(_sound.Profile, spoken.Over, _said);
         Phrase phrase = over.MayBeOwn ? PhraseOf(spoken, words ?? expectation, null) : PhraseOf(spoken, expectation, words);
-        bool counts = over.Counts(phrase, isBadAir: false);
+        bool isUnclear = over.MayBeDanger(phrase, isBadAir: false), isSaidAgain = isUnclear && _unclear.IsSaidAgain(spoken.Clip, spoken.Over);
+        bool counts = isSaidAgain || over.Counts(phrase, isBadAir: false), mayBeDanger = isUnclear && !isSaidAgain;
         bool isStop = phrase is Phrase.Command { Word: CommandWord.StopTalking };
-        bool mayBeDanger = over.MayBeDanger(phrase, isBadAir: false);
         if (isStop || mayBeDanger || (!counts && !over.IsEcho(phrase)))
         {
             _mouth.Hush(alsoUrgent: isStop);
         }
 
-        return mayBeDanger ? new Heard.Said(new Phrase.NotUnderstood(phrase.Evidence with { Certainty = Certainty.Red, Why = StartupSession.SaidOver }))
+        return mayBeDanger ? new Heard.Said(new Phrase.NotUnderstood(phrase.Evidence with { Certainty = Certainty.Red, Why = StartupSession.WhyAsked(spoken.Over) }))
             : counts && !isStop ? new Heard.Said(phrase)
             : null;
     }

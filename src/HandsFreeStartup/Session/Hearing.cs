@@ -21,6 +21,9 @@ sealed class Hearing(IEar ear, Task before, Func<Speech.Listening.SpeechClip, st
     /// <summary>What the tool was saying at the same time, or null.</summary>
     public string? Over => spoken.Over;
 
+    /// <summary>What was heard, before anybody understood it.</summary>
+    public Speech.Listening.SpeechClip Sound => spoken.Clip;
+
     /// <summary>What was said, under whatever could be said when it was begun; null while it is not yet known.</summary>
     public Phrase? Understood => _phrase is { IsCompletedSuccessfully: true } heard ? heard.Result : null;
 

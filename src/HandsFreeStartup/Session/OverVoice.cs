@@ -19,13 +19,16 @@ readonly record struct OverVoice(HearingProfile Profile, string? Said, Language 
     /// <summary>Whether a phrase that does not count may mean danger, and must be asked for again aloud.</summary>
     /// <param name="phrase">What was heard.</param>
     /// <param name="isBadAir">Whether it tells of air in the room that asks for something.</param>
-    public bool MayBeDanger(Phrase phrase, bool isBadAir) => MayBeOwn && (IsDoubtfulCall(phrase) || (isBadAir && !OwnVoice.IsWordForWord(phrase, Said!)));
+    public bool MayBeDanger(Phrase phrase, bool isBadAir) => IsUnclearCall(phrase) || (MayBeOwn && (IsDoubtfulCall(phrase) || (isBadAir && !OwnVoice.IsWordForWord(phrase, Said!))));
 
     /// <summary>Whether a phrase counts. Bad air does where it is certain: of two voices at once the ear makes a value that nobody said, and a high one stops the job.</summary>
     /// <param name="phrase">What was heard.</param>
     /// <param name="isBadAir">Whether it tells of air in the room that asks for something.</param>
     public bool Counts(Phrase phrase, bool isBadAir) =>
-        !MayBeOwn || phrase is Phrase.Command { Word: CommandWord.StopTalking } || (((isBadAir && phrase.Evidence.Certainty == Certainty.Green) || phrase is Phrase.Command { IsSafetyPhrase: true }) && !IsEcho(phrase));
+        !MayBeOwn ? !IsUnclearCall(phrase) : phrase is Phrase.Command { Word: CommandWord.StopTalking } || (((isBadAir && phrase.Evidence.Certainty == Certainty.Green) || phrase is Phrase.Command { IsSafetyPhrase: true }) && !IsEcho(phrase));
+
+    /// <summary>Out of talk beside the job an ear makes a call that nobody made; a headset hears a call over the voice as well as in silence.</summary>
+    bool IsUnclearCall(Phrase phrase) => Said is null && phrase is Phrase.Command { IsSafetyPhrase: true, Evidence.Certainty: Certainty.Amber };
 
     bool IsDoubtfulCall(Phrase phrase) => OwnVoice.StandsForOwnWords(phrase, Said!) || (!Spoken.IsEnglish && OwnVoice.IsFaintCall(phrase));
 }

@@ -255,6 +255,24 @@ public sealed class PhraseReaderTests
         Assert.True(IsTaken("next", means[0]));
     }
 
+    /// <summary>Beside dishes "no" was heard as "note" by both ears, 4.2 ahead.</summary>
+    [Fact]
+    public void A_single_word_in_noise_that_comes_and_goes_must_lie_as_far_ahead_as_a_reading()
+    {
+        static Phrase Word(double margin, double noise, double spread)
+        {
+            Candidate note = Heard("note", -0.01), no = Heard("no", -0.01);
+            EarEvidence ear = Ear(note, no with { LogProbability = note.LogProbability - margin / 2 });
+            return PhraseReader.Read(Said(ear, ear) with { SignalToNoise = noise, NoiseSpread = spread }, Asked);
+        }
+
+        Assert.IsType<Phrase.NotUnderstood>(Word(4.2, 8, 1.4));
+        Assert.IsType<Phrase.NotUnderstood>(Word(10.9, 8, 1.4));
+        Assert.IsType<Phrase.Command>(Word(11.1, 8, 1.4));
+        Assert.IsType<Phrase.Command>(Word(4.2, 8, 0.5));
+        Assert.IsType<Phrase.Command>(Word(4.2, 30, 1.4));
+    }
+
     [Fact]
     public void Ears_that_come_across_the_same_safety_phrase_make_up_for_each_other()
     {
@@ -373,6 +391,47 @@ public sealed class PhraseReaderTests
         Assert.True(IsCall(Calls, made));
         Assert.Equal(Certainty.Amber, Over(other));
         Assert.Equal(Certainty.Green, Over(Free("it is on fire today", -0.8, -0.7, -0.7, -0.7, -1)));
+    }
+
+    /// <summary>As heard in talk beside the job: "there is a fire" by one ear, "finish" by the other; 130 ms later neither heard anything like it.</summary>
+    [Fact]
+    public void A_call_in_doubt_is_heard_again_and_counts_where_it_stands_in_every_hearing()
+    {
+        EarEvidence made = Ear(Heard("there is a fire", -0.59)), other = Free("finish", -1.4), stood = Ear(Heard("there is a fire", -0.7)), faint = Ear(Heard("there is a fire", -0.9)) with { FreeMean = -0.9 };
+        Utterance heard = Said(made, other);
+        (Certainty, Wanted) Verdict(params ImmutableArray<EarEvidence>[] again)
+        {
+            Utterance all = heard with { Again = [.. again] };
+            return (Assert.IsType<Phrase.Command>(PhraseReader.Read(all, Asked)).Evidence.Certainty, WantsMore(all));
+        }
+
+        Assert.Equal((Certainty.Amber, Wanted.AnotherHearing), Verdict());
+        Assert.Equal((Certainty.Amber, Wanted.AnotherHearing), Verdict([other, stood]));
+        Assert.Equal((Certainty.Green, Wanted.Nothing), Verdict([other, stood], [stood, other]));
+        Assert.Equal((Certainty.Amber, Wanted.Nothing), Verdict([other, other]));
+        Assert.Equal((Certainty.Amber, Wanted.Nothing), Verdict([stood, stood], [faint, other]));
+    }
+
+    [Fact]
+    public void A_call_that_is_clear_is_acted_on_at_once()
+    {
+        EarEvidence clear = Ear(Heard("there is a fire", -0.19)), unclear = Ear(Heard("there is a fire", -0.3)), other = Free("finish", -1.4);
+        EarEvidence among = Free("listen theres a fire in the basement", -0.5, -0.9, -0.1, -0.1, -0.1, -0.9, -0.9, -0.9);
+
+        Assert.Equal((Certainty.Green, Wanted.Nothing), (CertaintyOf(Said(clear)), WantsMore(Said(clear))));
+        Assert.Equal(Wanted.OtherEars, WantsMore(Said(unclear)));
+        Assert.Equal((Certainty.Green, Wanted.Nothing), (CertaintyOf(Said(clear, other)), WantsMore(Said(clear, other))));
+        Assert.Equal((Certainty.Amber, Wanted.AnotherHearing), (CertaintyOf(Said(among, other)), WantsMore(Said(among, other))));
+        Assert.Equal((Certainty.Green, Wanted.Nothing), (CertaintyOf(Said(among, among)), WantsMore(Said(among, among))));
+    }
+
+    /// <summary>The tool's own words are known, and a second hearing would come too late for whoever calls over them.</summary>
+    [Fact]
+    public void Over_the_voice_of_the_tool_a_call_is_not_heard_again()
+    {
+        EarEvidence made = Ear(Heard("there is a fire", -0.59)), other = Free("finish", -1.4);
+
+        Assert.Equal(Wanted.Nothing, PhraseReader.WantsMore(Said(made, other), Asked with { Over = "Brush every joint." }, CertaintyPolicy.Shipped));
     }
 
     [Fact]

@@ -176,6 +176,59 @@ public sealed class NeverDeafTests
         Assert.Equal(StopCause.GasSmell, Assert.Single(_log.Events.OfType<StartupStopped>()).Cause);
     }
 
+    /// <summary>Out of a radio and of others' talk an ear makes a call that nobody made; somebody who calls does so again when he is asked.</summary>
+    [Theory]
+    [InlineData(null, 0, 1, false)]
+    [InlineData(null, 24, 2, true)]
+    [InlineData(null, 8, 2, false)]
+    [InlineData(null, 400, 2, false)]
+    [InlineData("stand by", 24, 2, true)]
+    public async Task An_unclear_call_is_asked_for_again_and_stops_when_it_is_said_again(string? typed, int later, int calls, bool stops)
+    {
+        Phrase.Command call = Heard(CommandWord.GasSmell, "yes there's a gas leak in the basement");
+        Phrase unclear = call with { Evidence = call.Evidence with { Score = -0.5, Certainty = Certainty.Amber } };
+        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar([.. Enumerable.Repeat(unclear, calls)]), new FakeTimeProvider(Some.Morning)) { Profile = HearingProfile.Headset };
+        session.Begin(Some.Job);
+        if (typed == "stand by")
+        {
+            session.Post(new Input.Typed(typed));
+        }
+
+        foreach (int number in Enumerable.Range(0, calls))
+        {
+            long start = (long)number * later * 1000;
+            session.Post(new Input.Spoken(new SpeechClip(new float[16_000], start, start, start + 16_000), null, null));
+        }
+
+        session.Close();
+        await session.Run(CancellationToken.None);
+
+        Assert.Contains("Say it again.", _voice.Said);
+        Assert.Contains(_display.Heard, heard => heard is { Certainty: Certainty.Red, Why: "It may have been a call for help: say it again." });
+        Assert.Equal(stops, _log.Events.OfType<StartupStopped>().Any());
+    }
+
+    /// <summary>What was asked for again over the voice is doubtful in silence, too, and is said again all the same.</summary>
+    [Fact]
+    public async Task An_unclear_call_over_the_voice_and_one_in_silence_stop_and_two_over_the_voice_do_not()
+    {
+        Phrase.Command call = Heard(CommandWord.GasSmell, "number with one gas smell inches");
+        Phrase unclear = call with { Evidence = call.Evidence with { Score = -0.33, Certainty = Certainty.Amber } };
+        const string Said = "Manifold pressure plus number with one decimal (inches), go back.";
+        foreach ((string? second, bool stops) in ((string?, bool)[])[(Said, false), (null, true)])
+        {
+            NotedLog log = new([]);
+            StartupSession session = new(new StartupProcedure(Some.Plan()), log, _display, new TalkingVoice(), new ScriptedEar([unclear, unclear]), new FakeTimeProvider(Some.Morning)) { Profile = HearingProfile.EchoCancelled };
+            session.Begin(Some.Job);
+            session.Post(new Input.Spoken(Clip, null, Said));
+            session.Post(new Input.Spoken(new SpeechClip(new float[16_000], 32_000, 32_000, 48_000), null, second));
+            session.Close();
+            await session.Run(CancellationToken.None);
+
+            Assert.Equal(stops, log.Events.OfType<StartupStopped>().Any());
+        }
+    }
+
     /// <summary>While it stands by, other talk is none of its business; danger is.</summary>
     [Fact]
     public async Task Danger_in_doubt_is_asked_for_again_aloud_while_the_tool_stands_by()
@@ -217,10 +270,10 @@ public sealed class NeverDeafTests
 
     /// <summary>The ear makes "we have a gas leak" of "válvula de gas, y": eight of 183 Spanish prompts stopped the job, most with means of -0.61 to -0.83.</summary>
     [Theory]
-    [InlineData("es", -0.61, Certainty.Green, false)]
-    [InlineData("es", -0.5, Certainty.Green, true)]
+    [InlineData("es", -0.33, Certainty.Green, false)]
+    [InlineData("es", -0.29, Certainty.Green, true)]
     [InlineData("es", -0.34, Certainty.Amber, false)]
-    [InlineData("en", -0.61, Certainty.Green, true)]
+    [InlineData("en", -0.33, Certainty.Green, true)]
     [InlineData("en", -0.34, Certainty.Amber, true)]
     public async Task Over_a_Spanish_voice_a_faint_call_is_asked_for_again_and_a_clear_one_stops(string language, double score, Certainty certainty, bool stops)
     {
