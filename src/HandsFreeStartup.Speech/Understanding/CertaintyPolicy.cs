@@ -49,8 +49,9 @@ public sealed record AmongThreshold(double FreeMean, double Words, double OtherW
 
 /// <summary>What a safety phrase heard over the tool's own voice must reach, mean log-probability per token.</summary>
 /// <param name="Foreign">Where that voice speaks no English: its sounds make English calls.</param>
+/// <param name="ForeignGas">The same for gas, where that voice says "gas", which is the same word in its language.</param>
 /// <param name="OwnWords">Where the call stands in the place of other words of the tool.</param>
-public sealed record OverVoiceThreshold(double Foreign, double OwnWords);
+public sealed record OverVoiceThreshold(double Foreign, double ForeignGas, double OwnWords);
 
 /// <summary>By how much a reading must lie ahead of the others in noise, which covers a word and leaves both ears sure of another one.</summary>
 /// <param name="Below">It is noisy where speech stands less above its surroundings, decibels.</param>

@@ -37,8 +37,13 @@ public static class OwnVoice
     /// word of what is said tells so. Then it must be said again.
     /// </summary>
     /// <param name="phrase">What was heard.</param>
-    public static bool IsFaintCall(Phrase phrase) => phrase is Phrase.Command { IsSafetyPhrase: true }
-        && (phrase.Evidence.Certainty != Certainty.Green || phrase.Evidence.Score < CertaintyPolicy.Shipped.Safety.OverVoice.Foreign);
+    /// <param name="said">What the tool was saying.</param>
+    public static bool IsFaintCall(Phrase phrase, string said)
+    {
+        OverVoiceThreshold least = CertaintyPolicy.Shipped.Safety.OverVoice;
+        return phrase is Phrase.Command { IsSafetyPhrase: true, Word: var word }
+            && (phrase.Evidence.Certainty != Certainty.Green || phrase.Evidence.Score < (word == CommandWord.GasSmell && PlainWords.Of(said).Contains("gas") ? least.ForeignGas : least.Foreign));
+    }
 
     /// <summary>
     /// Whether a call that is not quite clear stands where the tool says something else: words of its own lead up to it and follow it, as in "plus number with one gas smell inches" over "plus

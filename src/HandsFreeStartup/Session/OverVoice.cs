@@ -30,5 +30,5 @@ readonly record struct OverVoice(HearingProfile Profile, string? Said, Language 
     /// <summary>Out of talk beside the job an ear makes a call that nobody made; a headset hears a call over the voice as well as in silence.</summary>
     bool IsUnclearCall(Phrase phrase) => Said is null && phrase is Phrase.Command { IsSafetyPhrase: true, Evidence.Certainty: Certainty.Amber };
 
-    bool IsDoubtfulCall(Phrase phrase) => OwnVoice.StandsForOwnWords(phrase, Said!) || (!Spoken.IsEnglish && OwnVoice.IsFaintCall(phrase));
+    bool IsDoubtfulCall(Phrase phrase) => OwnVoice.StandsForOwnWords(phrase, Said!) || (!Spoken.IsEnglish && OwnVoice.IsFaintCall(phrase, Said!));
 }

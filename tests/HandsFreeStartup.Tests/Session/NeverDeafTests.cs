@@ -17,6 +17,8 @@ namespace HandsFreeStartup.Tests.Session;
 /// <summary>What is heard while the tool speaks, by profile.</summary>
 public sealed class NeverDeafTests
 {
+    const string Valve = "¿Cerró la válvula de gas, y se bloqueó?";
+
     const string Prompt = "Papers. Read the papers of the furnace. Do you smell gas?";
 
     static readonly SpeechClip Clip = new(new float[16_000], 0, 0, 16_000);
@@ -270,19 +272,22 @@ public sealed class NeverDeafTests
 
     /// <summary>The ear makes "we have a gas leak" of "válvula de gas, y": eight of 183 Spanish prompts stopped the job, most with means of -0.61 to -0.83.</summary>
     [Theory]
-    [InlineData("es", -0.33, Certainty.Green, false)]
-    [InlineData("es", -0.29, Certainty.Green, true)]
-    [InlineData("es", -0.34, Certainty.Amber, false)]
-    [InlineData("en", -0.33, Certainty.Green, true)]
-    [InlineData("en", -0.34, Certainty.Amber, true)]
-    public async Task Over_a_Spanish_voice_a_faint_call_is_asked_for_again_and_a_clear_one_stops(string language, double score, Certainty certainty, bool stops)
+    [InlineData("es", Valve, CommandWord.GasSmell, -0.24, Certainty.Green, false)]
+    [InlineData("es", Valve, CommandWord.GasSmell, -0.09, Certainty.Green, true)]
+    [InlineData("es", Valve, CommandWord.GasSmell, -0.09, Certainty.Amber, false)]
+    [InlineData("es", Valve, CommandWord.EmergencyStop, -0.29, Certainty.Green, true)]
+    [InlineData("es", "Cepille cada junta.", CommandWord.GasSmell, -0.29, Certainty.Green, true)]
+    [InlineData("es", "Cepille cada junta.", CommandWord.GasSmell, -0.33, Certainty.Green, false)]
+    [InlineData("en", Valve, CommandWord.GasSmell, -0.33, Certainty.Green, true)]
+    [InlineData("en", Valve, CommandWord.GasSmell, -0.34, Certainty.Amber, true)]
+    public async Task Over_a_Spanish_voice_a_faint_call_is_asked_for_again_and_a_clear_one_stops(string language, string over, CommandWord word, double score, Certainty certainty, bool stops)
     {
-        Phrase call = Heard(CommandWord.GasSmell, "we have a gas leak");
+        Phrase call = Heard(word, word == CommandWord.GasSmell ? "we have a gas leak" : "stop everything");
         Language spoken = LanguageFiles.Find(language);
         ScriptedEar ear = new([call with { Evidence = call.Evidence with { Score = score, Certainty = certainty } }]);
         StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, ear, new FakeTimeProvider(Some.Morning), new LanguagesInUse(spoken, spoken)) { Profile = HearingProfile.EchoCancelled };
         session.Begin(Some.Job);
-        session.Post(new Input.Spoken(Clip, null, "¿Cerró la válvula de gas, y se bloqueó?"));
+        session.Post(new Input.Spoken(Clip, null, over));
         session.Close();
         await session.Run(CancellationToken.None);
 
