@@ -210,6 +210,31 @@ public sealed class NeverDeafTests
         Assert.Equal(stops, _log.Events.OfType<StartupStopped>().Any());
     }
 
+    /// <summary>Between two unclear calls somebody types or talks, the second is another danger, or a microphone that was plugged in again counts its samples from nothing.</summary>
+    [Theory]
+    [InlineData("say again", 24_000, CommandWord.GasSmell, true)]
+    [InlineData("stand by", 24_000, CommandWord.EmergencyStop, true)]
+    [InlineData("what is open", 0, CommandWord.GasSmell, false)]
+    public async Task What_comes_between_two_unclear_calls_does_not_keep_the_second_from_stopping(string between, long start, CommandWord second, bool stops)
+    {
+        Phrase Unclear(CommandWord word) => Heard(word, word == CommandWord.GasSmell ? "a gas leak" : "stop everything") with { Evidence = Some.Heard() with { Words = "a gas leak", Score = -0.5, Certainty = Certainty.Amber } };
+        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar([Unclear(CommandWord.GasSmell), Unclear(second), Unclear(second)]), new FakeTimeProvider(Some.Morning)) { Profile = HearingProfile.Headset };
+        session.Begin(Some.Job);
+        session.Post(new Input.Spoken(Clip, null, null));
+        session.Post(new Input.Typed(between));
+        session.Post(new Input.Spoken(new SpeechClip(new float[16_000], start, start, start + 16_000), null, null));
+        if (!stops)
+        {
+            session.Post(new Input.Spoken(new SpeechClip(new float[16_000], 48_000, 48_000, 64_000), null, null));
+        }
+
+        session.Close();
+        await session.Run(CancellationToken.None);
+
+        Assert.Equal(second == CommandWord.GasSmell ? StopCause.GasSmell : StopCause.Emergency, Assert.Single(_log.Events.OfType<StartupStopped>()).Cause);
+        Assert.Equal(stops ? 1 : 2, _display.Heard.Count(heard => heard is { Certainty: Certainty.Red, Why: "It may have been a call for help: say it again." }));
+    }
+
     /// <summary>What was asked for again over the voice is doubtful in silence, too, and is said again all the same.</summary>
     [Fact]
     public async Task An_unclear_call_over_the_voice_and_one_in_silence_stop_and_two_over_the_voice_do_not()
