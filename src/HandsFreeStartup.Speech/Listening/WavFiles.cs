@@ -6,15 +6,18 @@ namespace HandsFreeStartup.Speech.Listening;
 /// <summary>Recordings, one after the other, each between two stretches of silence so that its first and last word are whole.</summary>
 public sealed class WavFiles : IAudioSource
 {
-    static readonly float[] Before = new float[(int)(0.4 * WavFile.Rate)];
+    /// <summary>How many samples of silence come before each recording.</summary>
+    public const int SamplesBefore = 4 * WavFile.Rate / 10;
+
+    static readonly float[] Before = new float[SamplesBefore];
     static readonly float[] After = new float[1 * WavFile.Rate];
 
-    readonly ImmutableArray<string> _paths;
+    readonly ImmutableArray<Func<float[]>> _sounds;
     readonly TimeProvider? _pace;
     readonly Func<CancellationToken, ValueTask> _turn;
 
-    WavFiles(ImmutableArray<string> paths, TimeProvider? pace, Func<CancellationToken, ValueTask>? turn) =>
-        (_paths, _pace, _turn) = (paths, pace, turn ?? (_ => ValueTask.CompletedTask));
+    WavFiles(ImmutableArray<Func<float[]>> sounds, TimeProvider? pace, Func<CancellationToken, ValueTask>? turn) =>
+        (_sounds, _pace, _turn) = (sounds, pace, turn ?? (_ => ValueTask.CompletedTask));
 
     /// <inheritdoc/>
     public bool IsLive => false;
@@ -32,19 +35,23 @@ public sealed class WavFiles : IAudioSource
             WavFile.Read(path);
         }
 
-        return new WavFiles(all, pace, turn);
+        return new WavFiles([.. all.Select(path => (Func<float[]>)(() => WavFile.Read(path)))], pace, turn);
     }
+
+    /// <summary>A recording that was read already, as fast as frames are taken.</summary>
+    /// <param name="sound">16 kHz mono samples between -1 and 1.</param>
+    public static WavFiles Of(float[] sound) => new([() => sound], null, null);
 
     /// <inheritdoc/>
     public async IAsyncEnumerable<AudioFrame> Frames([EnumeratorCancellation] CancellationToken cancellation)
     {
         FrameMaker maker = new();
-        foreach (string path in _paths)
+        foreach (Func<float[]> read in _sounds)
         {
             await _turn(cancellation);
             long first = maker.Position;
             long? started = _pace?.GetTimestamp();
-            float[] sound = [.. Before, .. WavFile.Read(path), .. After];
+            float[] sound = [.. Before, .. read(), .. After];
             foreach (AudioFrame frame in maker.Add(sound))
             {
                 cancellation.ThrowIfCancellationRequested();

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Running;
@@ -54,6 +55,11 @@ sealed class HearBench(WhisperRecogniser recognizer, SileroDetector detector, Ti
         TimeSpan took = clock.GetElapsedTime(started);
         return (HearRow.Of(measured, utterance, phrase, took, (double)sound.Length / WavFile.Rate), utterance);
     }
+
+    /// <summary>Hears one recording as a job hears its microphone.</summary>
+    /// <param name="measured">Which.</param>
+    /// <param name="sound">Its sound.</param>
+    public Task<ImmutableArray<HearRow>> Stream(HearCase measured, float[] sound) => new StreamedHearing(recognizer, detector, clock).Measure(measured, sound);
 
     /// <summary>What the program has needed so far, and what the detector needs while nobody speaks.</summary>
     public HearNeeds Needs()

@@ -28,6 +28,11 @@ public static class HearCommand
         HelpName = "FILE",
     };
 
+    static readonly Option<bool> Stream = new("--stream")
+    {
+        Description = "Hear each recording as a job hears its microphone: cut into utterances, calls for help looked for while speech goes on. Counts every phrase that comes of hours of talk.",
+    };
+
     static readonly Option<int?> Live = NumberOption.Whole("--live", 1, 12);
 
     static readonly Option<string?> Microphone = new("--microphone") { Description = "With --live: another microphone, its name or a whole command that writes 16 kHz raw sound.", HelpName = "NAME" };
@@ -37,7 +42,7 @@ public static class HearCommand
     /// <summary>The command with its options.</summary>
     public static Command Build()
     {
-        Command command = new("hear", "Measure the recognizer on labeled recordings.") { Manifest, Json, Model, Ears, Noise, Snr, Seed, Evidence, Live, Microphone };
+        Command command = new("hear", "Measure the recognizer on labeled recordings.") { Manifest, Json, Model, Ears, Noise, Snr, Seed, Stream, Evidence, Live, Microphone };
         Ears.AcceptOnlyFromAmong("1", "2");
         (Snr.HelpName, Snr.Description) = ("DB", "Signal-to-noise ratio in dB: power of the frames in which the detector finds speech, beside the power of the noise mixed in.");
         (Seed.HelpName, Seed.Description) = ("N", "Takes other stretches of the noise; 1 if it is left out.");
@@ -59,12 +64,17 @@ public static class HearCommand
             throw new WrongUseException("--noise and --snr belong together: name a recording of noise and how far it lies below the speech, in dB.");
         }
 
+        if (parsed.GetValue(Stream) && parsed.GetValue(Evidence) is not null)
+        {
+            throw new WrongUseException("--stream and --evidence do not go together: evidence is that of whole recordings.");
+        }
+
         TextWriter output = parsed.InvocationConfiguration.Output;
         ImmutableArray<HearCase> cases = HearManifest.Read(manifest);
         CheckNoise(parsed.GetValue(Noise));
         CheckWritten(parsed, [manifest, .. cases.Select(measured => measured.Path), .. parsed.GetValue(Noise) is { } file ? (string[])[file] : []]);
         using HearBench bench = HearBench.Load(parsed.GetValue(Model), parsed.GetValue(Ears), TimeProvider.System);
-        List<HearRow> rows = Measure(parsed, bench, cases);
+        List<HearRow> rows = await Measure(parsed, bench, cases);
         HearFigures figures = HearFigures.Of(rows, bench.Needs());
         if (parsed.GetValue(Json))
         {
@@ -101,15 +111,21 @@ public static class HearCommand
         }
     }
 
-    static List<HearRow> Measure(ParseResult parsed, HearBench bench, ImmutableArray<HearCase> cases)
+    static async Task<List<HearRow>> Measure(ParseResult parsed, HearBench bench, ImmutableArray<HearCase> cases)
     {
         NoiseMix? noise = parsed.GetValue(Noise) is { } file ? NoiseMix.Of(file, parsed.GetValue(Snr)!.Value, parsed.GetValue(Seed) ?? 1, cases, bench.Detector) : null;
         using StreamWriter? evidence = parsed.GetValue(Evidence) is { } kept ? File.CreateText(Writable(kept)) : null;
         List<HearRow> rows = [];
-        foreach (HearCase measured in cases)
+        foreach ((int number, HearCase measured) in cases.Index())
         {
-            float[] sound = WavFile.Read(measured.Path);
-            (HearRow row, Utterance utterance) = bench.Measure(measured, noise?.Under(sound, rows.Count) ?? sound, everyEar: evidence is not null);
+            float[] clean = WavFile.Read(measured.Path), sound = noise?.Under(clean, number) ?? clean;
+            if (parsed.GetValue(Stream))
+            {
+                rows.AddRange(await bench.Stream(measured, sound));
+                continue;
+            }
+
+            (HearRow row, Utterance utterance) = bench.Measure(measured, sound, everyEar: evidence is not null);
             rows.Add(row);
             if (evidence is not null)
             {

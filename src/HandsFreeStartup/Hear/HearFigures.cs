@@ -21,6 +21,9 @@ sealed record HearFigures
     /// <summary>Nothing was said to the tool, and something was accepted without asking.</summary>
     public required int FalseAccepts { get; init; }
 
+    /// <summary>Nothing was said to the tool, and it asked for a confirmation or a repetition as if something had been.</summary>
+    public required int AskedForNothing { get; init; }
+
     /// <summary>Something was said, and the free decoding of the first recognizer is exactly that.</summary>
     public required int FreeExact { get; init; }
 
@@ -62,11 +65,12 @@ sealed record HearFigures
             AskedAgain = said.Count(row => !row.IsAccepted),
             ConfirmedExact = said.Count(row => row.IsRight),
             FalseAccepts = rows.Count(row => row.Expected == HearRow.Nothing && row.IsAccepted),
+            AskedForNothing = rows.Count(row => row.IsAskedForNothing),
             FreeExact = said.Count(row => row.IsFreeRight),
             FreeWrong = rows.Count(row => row.Free != HearRow.Nothing && !row.IsFreeRight),
             LatencyMs = new HearLatency(Quantile(latencies, 0.5), Quantile(latencies, 0.95)),
             LatencyWithSilenceMs = new HearLatency(Quantile(withSilence, 0.5), Quantile(withSilence, 0.95)),
-            RealTimeFactor = rows.Sum(row => row.LatencyMs) / 1000 / Math.Max(1e-9, rows.Sum(row => row.Seconds)),
+            RealTimeFactor = rows.Sum(row => row.DecodingMs) / 1000 / Math.Max(1e-9, rows.Sum(row => row.Seconds)),
             Machine = machine,
             Rows = rows,
         };

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Text;
 using HandsFreeStartup.Doors;
+using HandsFreeStartup.Languages;
 using HandsFreeStartup.Procedure.Hearing;
+using HandsFreeStartup.Procedure.Messages;
 using HandsFreeStartup.Running;
 
 namespace HandsFreeStartup.Hear;
@@ -14,11 +16,18 @@ namespace HandsFreeStartup.Hear;
 /// <param name="Context">The same, as written.</param>
 /// <param name="Speaker">The fourth column, or empty.</param>
 /// <param name="Words">The fifth column, or empty.</param>
-sealed record HearCase(string File, string Path, string Expected, Expectation Expectation, string Context = "", string Speaker = "", string Words = "");
+sealed record HearCase(string File, string Path, string Expected, Expectation Expectation, string Context = "", string Speaker = "", string Words = "")
+{
+    /// <summary>The sixth column, or empty: what the tool says meanwhile.</summary>
+    public string Over { get; init; } = "";
+
+    /// <summary>The seventh column: the language of <see cref="Over"/>; English where there is none.</summary>
+    public Language Spoken { get; init; } = Language.English;
+}
 
 /// <summary>
 /// Reads the manifest of a measurement: tab-separated path (relative to the manifest), expected, context; a fourth and fifth
-/// column may name the speaker and the words; more are ignored.
+/// column may name the speaker and the words, a sixth and seventh what the tool says meanwhile and the code of its language; more are ignored.
 /// Context: <c>open</c>, or field ids separated by commas; <c>answer</c> among them makes confirm, yes and no legal.
 /// </summary>
 static class HearManifest
@@ -58,7 +67,11 @@ static class HearManifest
     static HearCase Case(string[] cells, string folder, string place) => cells.Length < 3
         ? throw new WrongUseException($"{place}: a line needs a WAV path, what is expected and the context, separated by tabs.")
         : new HearCase(cells[0], System.IO.Path.Combine(folder, cells[0]), Label(cells[1], place), Context(cells[2], place),
-            cells[2], cells.ElementAtOrDefault(3) ?? "", cells.ElementAtOrDefault(4) ?? "");
+            cells[2], cells.ElementAtOrDefault(3) ?? "", cells.ElementAtOrDefault(4) ?? "")
+        {
+            Over = cells.ElementAtOrDefault(5) ?? "",
+            Spoken = LanguageFiles.Find(cells.ElementAtOrDefault(6)),
+        };
 
     static string Label(string text, string place)
     {

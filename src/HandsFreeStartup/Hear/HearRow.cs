@@ -42,11 +42,17 @@ sealed record HearRow(string File, string Expected, string Heard)
     /// <summary>From the last sample of speech to the phrase, milliseconds: the silence that ends such words, or the pause after which decoding begins and the decoding itself, whichever takes longer.</summary>
     public double LatencyWithSilenceMs { get; init; }
 
+    /// <summary>All decoding that was done for the recording, milliseconds.</summary>
+    public double DecodingMs { get; init; }
+
     /// <summary>The label of a recording in which nothing is said to the tool.</summary>
     public const string Nothing = "nothing";
 
     /// <summary>Accepted without asking.</summary>
     public bool IsAccepted => Class == "green" && Heard != Nothing;
+
+    /// <summary>Whether nothing was said to the tool, and it asked as if something had been.</summary>
+    public bool IsAskedForNothing => Expected == Nothing && Class == "amber";
 
     /// <summary>Whether what was heard is what was said, compared as numbers.</summary>
     public bool IsRight => Same(Heard, Expected);
@@ -78,9 +84,17 @@ sealed record HearRow(string File, string Expected, string Heard)
             Free = free.Meanings is [var only] ? only.ToString() : Nothing,
             Why = phrase.Evidence.Why,
             Seconds = seconds,
-            LatencyWithSilenceMs = Math.Max(SoundPump.SilenceAfter(phrase.Evidence.Words, measured.Expectation).TotalMilliseconds, SoundPump.Settings.Pause.TotalMilliseconds + took.TotalMilliseconds),
+            LatencyWithSilenceMs = WithSilence(phrase, measured, took),
+            DecodingMs = took.TotalMilliseconds,
         };
     }
+
+    /// <summary>From the last sample of speech to the phrase, milliseconds.</summary>
+    /// <param name="phrase">What was heard.</param>
+    /// <param name="measured">The recording.</param>
+    /// <param name="took">From the sound to the phrase.</param>
+    public static double WithSilence(Phrase phrase, HearCase measured, TimeSpan took) =>
+        Math.Max(SoundPump.SilenceAfter(phrase.Evidence.Words, measured.Expectation).TotalMilliseconds, (SoundPump.Settings.Pause + took).TotalMilliseconds);
 
     /// <summary>The row of a phrase that somebody has just said.</summary>
     public static HearRow Of(string expected, Phrase phrase) => new("", expected, Label(phrase))

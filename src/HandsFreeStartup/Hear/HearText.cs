@@ -16,6 +16,11 @@ static class HearText
             output.WriteLine(FormattableString.Invariant($"WRONG {row.File}: expected {row.Expected}, accepted {row.Heard} (score {row.Score:F2}, margin {row.Margin:F1}, ratio {row.Ratio:F1})"));
         }
 
+        foreach (HearRow row in figures.Rows.Where(row => row.IsAskedForNothing))
+        {
+            output.WriteLine(FormattableString.Invariant($"ASKED {row.File}: expected {row.Expected}, asked about {row.Heard} (score {row.Score:F2}, margin {row.Margin:F1}, ratio {row.Ratio:F1})"));
+        }
+
         int nothing = figures.Cases - figures.Said;
         output.WriteLine(FormattableString.Invariant($"{figures.Cases} recordings: {figures.Said} with something said to the tool, {nothing} with nothing for it"));
         Line("right, accepted without asking", figures.Exact, figures.Said);
@@ -24,6 +29,7 @@ static class HearText
         PrintReasons(figures, output);
         Line("WRONG accepted", figures.WrongAccepted, figures.Said);
         Line("nothing said, yet accepted", figures.FalseAccepts, nothing);
+        Line("nothing said, yet asked about", figures.AskedForNothing, nothing);
         Line("free decoding of the same, right", figures.FreeExact, figures.Said);
         Line("free decoding of the same, WRONG", figures.FreeWrong, figures.Cases);
         output.WriteLine($"right without asking beside that of the original models ({string.Join(", ", OriginalModels.Hashes.Select(hash => hash[..12]))}), each on its own recordings:");
@@ -34,7 +40,7 @@ static class HearText
         }
 
         output.WriteLine(FormattableString.Invariant(
-            $"latency of the decoder alone: p50 {figures.LatencyMs.P50:F0} ms, p95 {figures.LatencyMs.P95:F0} ms; {figures.RealTimeFactor:F2} of the recordings' length"));
+            $"latency of the decoder alone: p50 {figures.LatencyMs.P50:F0} ms, p95 {figures.LatencyMs.P95:F0} ms; {figures.RealTimeFactor:F2} of the recordings' length, {figures.Rows.Sum(row => row.Seconds) / 3600:F2} h"));
         output.WriteLine(FormattableString.Invariant(
             $"latency from the last sample of speech, with the silence that ends it: p50 {figures.LatencyWithSilenceMs.P50:F0} ms, p95 {figures.LatencyWithSilenceMs.P95:F0} ms"));
         output.WriteLine(FormattableString.Invariant(

@@ -1,4 +1,6 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
+using HandsFreeStartup.Speech.Listening;
 using HandsFreeStartup.Tests.Support;
 
 namespace HandsFreeStartup.Tests.Hear;
@@ -92,6 +94,46 @@ public sealed class HearCommandTests
         }
 
         Assert.Contains("expected command=next, accepted command=done", result.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_stream_finds_a_call_in_talk_and_tells_when_it_was_said_where_nobody_called()
+    {
+        using TemporaryFolder folder = new();
+        string talk = Path.Combine(folder.Path, "talk.wav"), call = Path.Combine(AppContext.BaseDirectory, "Hear", "Corpus", "52.wav");
+        WavFile.Write(talk, [.. WavFile.Read($"{Recordings}/22.wav"), .. new float[WavFile.Rate], .. WavFile.Read(call)]);
+        string manifest = Write(folder, $"{talk}\tcommand=emergency stop\topen\n{talk}\tnothing\topen\n{Recordings}/22.wav\tnothing\topen\n");
+
+        ProgramResult result = await ProgramProcess.Run("hear", manifest, "--stream");
+
+        Assert.Equal("", result.Error);
+        Assert.Equal(1, result.ExitCode);
+        Assert.Matches($@"WRONG {Regex.Escape(talk)}@\d+\.\d: expected nothing, accepted command=emergency stop", result.Output);
+        Assert.Matches(@"right, accepted without asking +1 ", result.Output);
+        Assert.Matches(@"nothing said, yet accepted +1 ", result.Output);
+    }
+
+    [Fact]
+    public async Task Words_that_the_tool_says_itself_do_not_count_in_a_stream()
+    {
+        using TemporaryFolder folder = new();
+        string manifest = Write(folder, $"{Recordings}/01.wav\tcommand=done\topen\n{Recordings}/01.wav\tcommand=done\topen\tsomebody\tdone\tWhen it is off, say done.\n");
+
+        ProgramResult result = await ProgramProcess.Run("hear", manifest, "--stream", "--json");
+
+        Assert.Equal("", result.Error);
+        Assert.Equal(["command=done", "nothing"], JsonDocument.Parse(result.Output).RootElement.GetProperty("rows").EnumerateArray().Select(row => row.GetProperty("heard").GetString()));
+    }
+
+    [Fact]
+    public async Task Evidence_of_a_stream_is_wrong_use()
+    {
+        using TemporaryFolder folder = new();
+
+        ProgramResult result = await ProgramProcess.Run("hear", Write(folder, $"{Recordings}/01.wav\tcommand=done\topen\n"), "--stream", "--evidence", Path.Combine(folder.Path, "e.jsonl"));
+
+        Assert.Equal(2, result.ExitCode);
+        Assert.Contains("--stream and --evidence", result.Error, StringComparison.Ordinal);
     }
 
     [Fact]
