@@ -51,7 +51,9 @@ def table(path=os.path.join(HERE, "safety-words.tsv")):
     """Ways to stop and phrases that must not stop, of the program's own table."""
     path = path if os.path.exists(path) else os.path.join(HERE, "../../src/HandsFreeStartup.Procedure/Hearing/safety-words.tsv")
     rows = [line.rstrip("\n").split("\t") for line in open(path) if line.strip() and line[0] != "#"]
-    return [row[1] for row in rows if row[0] not in ("-", "around", "lead")], [row[1] for row in rows if row[0] == "-"]
+    ways = [row[1] for row in rows if row[0] not in ("-", "around", "lead", "thing")]
+    things = [f"{way} {thing}" for way in ways if way.endswith(" a fire") for row in rows if row[0] == "thing" for thing in row[1].split()]
+    return ways, [row[1] for row in rows if row[0] == "-"] + things
 
 
 def lines(name):

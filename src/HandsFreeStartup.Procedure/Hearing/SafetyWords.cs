@@ -19,13 +19,20 @@ public static class SafetyWords
     public static ImmutableArray<SafetyWay> Ways { get; } =
     [
         .. from row in Table
-           where row.What is not ("-" or "around" or "lead")
+           where row.What is not ("-" or "around" or "lead" or "thing")
            let isFire = row.What == "fire"
            select new SafetyWay(isFire ? CommandWord.EmergencyStop : Commands.Find(row.What)!.Word, isFire, row.Words, row.Most),
     ];
 
     /// <summary>Phrases that hold a way, or sound like one, and must not stop.</summary>
-    public static ImmutableArray<string> NotMeant { get; } = [.. Table.Where(row => row.What == "-").Select(row => row.Words)];
+    public static ImmutableArray<string> NotMeant { get; } =
+    [
+        .. Table.Where(row => row.What == "-").Select(row => row.Words),
+        .. from way in Ways
+           where way.Words.EndsWith(" a fire", StringComparison.Ordinal)
+           from thing in WordsOf("thing")
+           select $"{way.Words} {thing}",
+    ];
 
     /// <summary>Words that may stand around a way while free speech is dictated; among others it is a part of what is told.</summary>
     public static ImmutableArray<string> Around { get; } = WordsOf("around");

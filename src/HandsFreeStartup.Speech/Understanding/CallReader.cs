@@ -18,12 +18,15 @@ static class CallReader
         Phrase? call = Alone(IsOthersTalk(expectation) ? [surest] : utterance.Ears, policy)
             ?? ByBoth(utterance.Ears, policy)
             ?? AmongWords(surest, utterance.Ears, expectation, policy);
-        return call is Phrase.Command { Word: var word } && IsInDoubt(word, utterance, expectation, policy) ? call with { Evidence = call.Evidence with { Certainty = Certainty.Amber } } : call;
+        return call is Phrase.Command { Word: var word } && (MayGoOn(call, expectation) || IsInDoubt(word, utterance, expectation, policy)) ? call with { Evidence = call.Evidence with { Certainty = Certainty.Amber } } : call;
     }
 
     /// <summary>One that an ear heard by itself, with nothing around it; null where none did.</summary>
-    public static Phrase? Alone(ImmutableArray<EarEvidence> ears, CertaintyPolicy policy) =>
+    static Phrase? Alone(ImmutableArray<EarEvidence> ears, CertaintyPolicy policy) =>
         ToCall(ears.SelectMany(CallsOf).Where(one => Reaches(one, policy.Safety.Mean, policy.Safety.Ratio)));
+
+    /// <summary>Whether a whole call stands where speech is cut short and may go on to mean something else: "we have a fire" is the beginning of "we have a fire department". The next stretch shows it.</summary>
+    static bool MayGoOn(Phrase call, Expectation expectation) => expectation.IsCutShort && SafetyText.Find(PlainWords.Of(call.Evidence.Words), expectation) is null;
 
     /// <summary>Ears that came across the same call make up for each other.</summary>
     static Phrase? ByBoth(ImmutableArray<EarEvidence> ears, CertaintyPolicy policy)
@@ -67,7 +70,15 @@ static class CallReader
         bool isClear = utterance.Ears.Any(ear => IsHeardBy(ear, word, policy.Safety.Among.Words, expectation, policy));
         bool isHeardByTwo = utterance.Ears.Count(ear => Clearness(ear, word, expectation) >= policy.Safety.Among.OtherWords || IsAmongCalls(ear, word, double.NegativeInfinity, policy)) > 1;
         return expectation.Over is not null ? !isClear && !isHeardByTwo
-            : !(isClear && isHeardByTwo) && !IsClearAlone(utterance.Ears, policy) && !(utterance.Again.Length == ChangedSound.Ways && Stands(utterance, word, expectation, policy));
+            : !(isClear && isHeardByTwo) && !IsClearAlone(utterance.Ears, policy) && !HasStood(utterance, word, isClear, expectation, policy);
+    }
+
+    /// <summary>Whether a call was found in every further hearing. What one ear makes of talk it may make each time: one that is not clear must have been heard by both, in one hearing or another.</summary>
+    static bool HasStood(Utterance utterance, CommandWord word, bool isClear, Expectation expectation, CertaintyPolicy policy)
+    {
+        bool IsHeardEver(int ear) => utterance.Again.Add(utterance.Ears).Any(ears => IsHeardBy(ears[ear], word, policy.Safety.Among.OtherWords, expectation, policy));
+
+        return utterance.Again.Length == ChangedSound.Ways && Stands(utterance, word, expectation, policy) && (isClear || Enumerable.Range(0, utterance.Ears.Length).Count(IsHeardEver) > 1);
     }
 
     /// <summary>Whether hearing the same sound once more may settle whether somebody called: it was in doubt, and has stood so far.</summary>

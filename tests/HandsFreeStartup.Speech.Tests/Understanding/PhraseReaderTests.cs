@@ -408,8 +408,21 @@ public sealed class PhraseReaderTests
         Assert.Equal((Certainty.Amber, Wanted.AnotherHearing), Verdict());
         Assert.Equal((Certainty.Amber, Wanted.AnotherHearing), Verdict([other, stood]));
         Assert.Equal((Certainty.Green, Wanted.Nothing), Verdict([other, stood], [stood, other]));
+        Assert.Equal((Certainty.Green, Wanted.Nothing), Verdict([stood, stood], [stood, other]));
         Assert.Equal((Certainty.Amber, Wanted.Nothing), Verdict([other, other]));
         Assert.Equal((Certainty.Amber, Wanted.Nothing), Verdict([stood, stood], [faint, other]));
+    }
+
+    /// <summary>As heard in seven hours of talk: "time's say please the gas violation" among dishes as "there's a gas leak" by the larger ear, each time, and by the smaller one never.</summary>
+    [Fact]
+    public void What_one_ear_alone_makes_of_talk_each_time_stays_in_doubt_unless_it_is_clear()
+    {
+        EarEvidence made = Ear(Heard("there is a gas leak", -0.67)) with { FreeMean = -0.67 }, other = Free("please log up for later", -1.1), clear = Free("okay theres a gas leak now", -0.3, -0.9, -0.1, -0.1, -0.1, -0.1, -0.9);
+        Utterance Again(EarEvidence second) => Said(other, second) with { Again = [[other, made], [other, made]] };
+
+        Assert.Equal((Certainty.Amber, Wanted.Nothing), (CertaintyOf(Again(made)), WantsMore(Again(made))));
+        Assert.Equal(Certainty.Green, CertaintyOf(Again(clear)));
+        Assert.Equal(Certainty.Green, CertaintyOf(Said(other, made) with { Again = [[other, made], [Ear(Heard("there is a gas leak", -0.7)), made]] }));
     }
 
     [Fact]
@@ -465,6 +478,23 @@ public sealed class PhraseReaderTests
     {
         Assert.True(IsCall(Calls, Free(heard, -0.1)));
         Assert.Equal(counts, IsCall(Calls with { IsCutShort = true }, Free(heard, -0.1)));
+    }
+
+    /// <summary>As heard among dishes where "he has a fireplace in the living room" was cut short after "fire": one ear read "combustion air", the other "he has a fire", and both came across a fire.</summary>
+    [Theory]
+    [InlineData("we have a fire", false)]
+    [InlineData("gas leak", false)]
+    [InlineData("emergency stop", false)]
+    [InlineData("stop stop stop", true)]
+    [InlineData("I smell gas", true)]
+    public void A_whole_call_where_speech_is_cut_short_and_may_go_on_is_asked_for_unless_the_next_stretch_shows_it(string call, bool counts)
+    {
+        EarEvidence one = Ear(Heard("combustion air ten", -0.48), Heard(call, -0.66)), two = Ear(Heard(call, -0.65)) with { FreeText = "he has something else", FreeMean = -0.4 };
+
+        Certainty Verdict(Expectation expectation) => Assert.IsType<Phrase.Command>(PhraseReader.Read(Said(one, two) with { Again = [[one, two], [one, two]] }, expectation)).Evidence.Certainty;
+
+        Assert.Equal(Certainty.Green, Verdict(Calls));
+        Assert.Equal(counts ? Certainty.Green : Certainty.Amber, Verdict(Calls with { IsCutShort = true }));
     }
 
     [Fact]

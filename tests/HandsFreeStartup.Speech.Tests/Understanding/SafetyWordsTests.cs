@@ -72,6 +72,9 @@ public sealed class SafetyWordsTests
     [InlineData("help, there is a fire in the attic", CommandWord.EmergencyStop, true)]
     [InlineData("the furnace is on fire", CommandWord.EmergencyStop, true)]
     [InlineData("we have a fire and I smell gas", CommandWord.EmergencyStop, true)]
+    [InlineData("we have a fire, call the fire department", CommandWord.EmergencyStop, true)]
+    [InlineData("there's a fire, out, everybody out", CommandWord.EmergencyStop, true)]
+    [InlineData("there is a fire, stop it", CommandWord.EmergencyStop, true)]
     public void A_way_counts_with_words_around_it(string line, CommandWord word, bool isFire)
     {
         Phrase.Command stop = Assert.IsType<Phrase.Command>(PhraseText.Typed(line, Expectation.Open));
@@ -92,6 +95,8 @@ public sealed class SafetyWordsTests
     [InlineData("oh, not a gas leak")]
     [InlineData("the customer has never smelled gas")]
     [InlineData("is there a fire extinguisher")]
+    [InlineData("we have a fire department here for the inspection")]
+    [InlineData("there's a fire station around the corner")]
     [InlineData("the burner is on high fire now")]
     public void What_is_told_about_it_does_not_stop(string line) => Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed(line, Expectation.Open));
 
