@@ -37,6 +37,7 @@ sealed class StreamedHearing(WhisperRecogniser recognizer, SileroDetector detect
     {
         readonly UnclearCall _unclear = new();
         long _calledUpTo;
+        long _askedUpTo;
 
         public TimedEar Ear => ear;
 
@@ -53,12 +54,12 @@ sealed class StreamedHearing(WhisperRecogniser recognizer, SileroDetector detect
             OverVoice over = new(HearingProfile.EchoCancelled, spoken.Over, measured.Spoken);
             bool isCall = phrase is Phrase.Command { IsSafetyPhrase: true }, mayBeDanger = over.MayBeDanger(phrase, isBadAir: false);
             bool counts = over.Counts(phrase, isBadAir: false) || (isCall && mayBeDanger && _unclear.IsSaidAgain(clip, spoken.Over));
-            if (phrase is Phrase.NotUnderstood || (!counts && !mayBeDanger) || (isCall && clip.SpeechStart < _calledUpTo))
+            if (phrase is Phrase.NotUnderstood || (!counts && !mayBeDanger) || (isCall && clip.SpeechStart < (counts ? _calledUpTo : Math.Max(_calledUpTo, _askedUpTo))))
             {
                 return;
             }
 
-            _calledUpTo = isCall ? clip.SpeechEnd : _calledUpTo;
+            (_calledUpTo, _askedUpTo) = !isCall ? (_calledUpTo, _askedUpTo) : counts ? (clip.SpeechEnd, _askedUpTo) : (_calledUpTo, clip.SpeechEnd);
             Certainty certainty = !counts ? Certainty.Amber : isCall ? Certainty.Green : phrase.Evidence.Certainty;
             Rows.Add(HearRow.Of(measured.Expected, phrase with { Evidence = phrase.Evidence with { Certainty = certainty } }) with
             {

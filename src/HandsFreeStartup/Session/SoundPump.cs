@@ -29,6 +29,7 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
     HeardAhead? _ahead;
     Task _call = Task.CompletedTask;
     long _calledUpTo;
+    long _askedUpTo;
     string? _over;
 
     /// <summary>How a cutter must be set whose utterances end by their words.</summary>
@@ -94,7 +95,10 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
         }
     }
 
-    /// <summary>Somebody calls for help while the tool speaks, or while others do: nobody waits for the end of it. Free speech tells of gas and fire without calling.</summary>
+    /// <summary>
+    /// Somebody calls for help while the tool speaks, or while others do: nobody waits for the end of it. A call that is in doubt is handed on once, and looked for further: the next stretch may show
+    /// it clearly. Free speech tells of gas and fire without calling.
+    /// </summary>
     async Task HearCall(SpeechClip lately)
     {
         if (lately.Start < _calledUpTo || expected().Dictation)
@@ -107,7 +111,13 @@ public sealed class SoundPump(SpeechCutter cutter, IEar ear, Func<Expectation> e
         await call.Phrase.ContinueWith(_ => { }, TaskScheduler.Default);
         if (call.IsCall)
         {
-            _calledUpTo = lately.SpeechEnd;
+            bool isInDoubt = call.Phrase.Result.Evidence.Certainty != Certainty.Green;
+            if (isInDoubt && lately.Start < _askedUpTo)
+            {
+                return;
+            }
+
+            (_calledUpTo, _askedUpTo) = isInDoubt ? (_calledUpTo, lately.SpeechEnd) : (lately.SpeechEnd, _askedUpTo);
             post(new Input.Spoken(lately, call, over));
         }
     }

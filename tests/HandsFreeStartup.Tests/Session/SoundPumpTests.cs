@@ -152,6 +152,22 @@ public sealed class SoundPumpTests
     }
 
     [Fact]
+    public async Task A_call_in_doubt_is_told_once_while_it_overlaps_and_a_clear_one_in_the_next_stretch_after_it()
+    {
+        await Run(Calling(Expectation.Open, Certainty.Amber, Certainty.Amber, Certainty.Green), Twenty + new string('S', 160));
+
+        Assert.Equal([Certainty.Amber, Certainty.Green], Spoken.Select(call => call.Ahead!.Under(Expectation.Open)!.Evidence.Certainty));
+    }
+
+    [Fact]
+    public async Task Who_goes_on_calling_unclearly_is_told_of_again_as_soon_as_it_does_not_overlap()
+    {
+        await Run(Calling(Expectation.Open, Certainty.Amber), Twenty + new string('S', 300));
+
+        Assert.Equal(3, Spoken.Count());
+    }
+
+    [Fact]
     public async Task Free_speech_that_goes_on_is_searched_for_no_call()
     {
         await Run(Calling(Expectation.Open with { Dictation = true }), Twenty + new string('S', 100));
@@ -160,11 +176,17 @@ public sealed class SoundPumpTests
     }
 
     /// <summary>Whatever is heard is a call where nothing else may be said, and no word under what may be said.</summary>
-    SoundPump Calling(Expectation expected) => new(
-        new SpeechCutter(new FirstSample(), SoundPump.Settings),
-        new AskedEar((_, expectation, _) => expectation.Readings.IsEmpty ? new Phrase.Command(CommandWord.EmergencyStop, Said("emergency stop")) : new Phrase.NotUnderstood(Said("what a day"))),
-        () => expected,
-        _posted.Add);
+    SoundPump Calling(Expectation expected, params Certainty[] certainties)
+    {
+        Queue<Certainty> left = new(certainties);
+        return new(
+            new SpeechCutter(new FirstSample(), SoundPump.Settings),
+            new AskedEar((_, expectation, _) => expectation.Readings.IsEmpty
+                ? new Phrase.Command(CommandWord.EmergencyStop, Said("emergency stop") with { Certainty = left.TryDequeue(out Certainty next) ? next : certainties.LastOrDefault(Certainty.Green) })
+                : new Phrase.NotUnderstood(Said("what a day"))),
+            () => expected,
+            _posted.Add);
+    }
 
     sealed class AskedEar(Func<SpeechClip, Expectation, CancellationToken, Phrase> hear) : IEar
     {
