@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using System.Text.RegularExpressions;
 using HandsFreeStartup.Doors;
 using HandsFreeStartup.Languages;
 using HandsFreeStartup.Procedure.Hearing;
@@ -18,19 +19,20 @@ namespace HandsFreeStartup.Hear;
 /// <param name="Words">The fifth column, or empty.</param>
 sealed record HearCase(string File, string Path, string Expected, Expectation Expectation, string Context = "", string Speaker = "", string Words = "")
 {
-    /// <summary>The sixth column, or empty: what the tool says meanwhile.</summary>
+    /// <summary>What the tool says meanwhile, or empty.</summary>
     public string Over { get; init; } = "";
 
-    /// <summary>The seventh column: the language of <see cref="Over"/>; English where there is none.</summary>
+    /// <summary>The language in which it does.</summary>
     public Language Spoken { get; init; } = Language.English;
 }
 
 /// <summary>
 /// Reads the manifest of a measurement: tab-separated path (relative to the manifest), expected, context; a fourth and fifth
-/// column may name the speaker and the words, a sixth and seventh what the tool says meanwhile and the code of its language; more are ignored.
+/// column may name the speaker and the words; more are ignored, but for one that tells what the tool says meanwhile, and in
+/// which language: "over en: When it is off, say done."
 /// Context: <c>open</c>, or field ids separated by commas; <c>answer</c> among them makes confirm, yes and no legal.
 /// </summary>
-static class HearManifest
+static partial class HearManifest
 {
     /// <summary>Commands of the first versions, which are called otherwise now: whoever says them says nothing to the tool.</summary>
     static readonly ImmutableArray<string> Retired = ["command=repeat that", "command=scratch that", "command=pause listening", "command=listen again"];
@@ -64,14 +66,23 @@ static class HearManifest
         }
     }
 
-    static HearCase Case(string[] cells, string folder, string place) => cells.Length < 3
-        ? throw new WrongUseException($"{place}: a line needs a WAV path, what is expected and the context, separated by tabs.")
-        : new HearCase(cells[0], System.IO.Path.Combine(folder, cells[0]), Label(cells[1], place), Context(cells[2], place),
-            cells[2], cells.ElementAtOrDefault(3) ?? "", cells.ElementAtOrDefault(4) ?? "")
+    static HearCase Case(string[] cells, string folder, string place)
+    {
+        if (cells.Length < 3)
         {
-            Over = cells.ElementAtOrDefault(5) ?? "",
-            Spoken = LanguageFiles.Find(cells.ElementAtOrDefault(6)),
+            throw new WrongUseException($"{place}: a line needs a WAV path, what is expected and the context, separated by tabs.");
+        }
+
+        Match over = cells.Skip(5).Select(cell => SaidMeanwhile().Match(cell)).FirstOrDefault(match => match.Success) ?? Match.Empty;
+        return new HearCase(cells[0], System.IO.Path.Combine(folder, cells[0]), Label(cells[1], place), Context(cells[2], place), cells[2], cells.ElementAtOrDefault(3) ?? "", cells.ElementAtOrDefault(4) ?? "")
+        {
+            Over = over.Groups[2].Value,
+            Spoken = over.Success ? LanguageFiles.Find(over.Groups[1].Value) : Language.English,
         };
+    }
+
+    [GeneratedRegex("^over ([a-z]+): *(.+)$")]
+    private static partial Regex SaidMeanwhile();
 
     static string Label(string text, string place)
     {

@@ -117,7 +117,7 @@ public sealed class HearCommandTests
     public async Task Words_that_the_tool_says_itself_do_not_count_in_a_stream()
     {
         using TemporaryFolder folder = new();
-        string manifest = Write(folder, $"{Recordings}/01.wav\tcommand=done\topen\n{Recordings}/01.wav\tcommand=done\topen\tsomebody\tdone\tWhen it is off, say done.\n");
+        string manifest = Write(folder, $"{Recordings}/01.wav\tcommand=done\topen\tsomebody\tdone\tblower5\n{Recordings}/01.wav\tcommand=done\topen\tsomebody\tdone\tblower5\tover en: When it is off, say done.\n");
 
         ProgramResult result = await ProgramProcess.Run("hear", manifest, "--stream", "--json");
 
