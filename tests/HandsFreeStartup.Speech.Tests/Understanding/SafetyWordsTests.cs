@@ -75,6 +75,9 @@ public sealed class SafetyWordsTests
     [InlineData("we have a fire, call the fire department", CommandWord.EmergencyStop, true)]
     [InlineData("there's a fire, out, everybody out", CommandWord.EmergencyStop, true)]
     [InlineData("there is a fire, stop it", CommandWord.EmergencyStop, true)]
+    [InlineData("there's a fire, chief", CommandWord.EmergencyStop, true)]
+    [InlineData("we have a fire, inspector, out of here", CommandWord.EmergencyStop, true)]
+    [InlineData("there is a fire, truck and all", CommandWord.EmergencyStop, true)]
     public void A_way_counts_with_words_around_it(string line, CommandWord word, bool isFire)
     {
         Phrase.Command stop = Assert.IsType<Phrase.Command>(PhraseText.Typed(line, Expectation.Open));
