@@ -55,8 +55,8 @@ sealed record HearFigures
     public static HearFigures Of(IReadOnlyList<HearRow> rows, HearNeeds machine)
     {
         HearRow[] said = [.. rows.Where(row => row.Expected != HearRow.Nothing)];
-        double[] latencies = [.. rows.Select(row => row.LatencyMs).Order()];
-        double[] withSilence = [.. said.Select(row => row.LatencyWithSilenceMs).Order()];
+        double[] latencies = [.. rows.Where(row => row.LatencyMs > 0).Select(row => row.LatencyMs).Order()];
+        double[] withSilence = [.. said.Where(row => row.LatencyMs > 0).Select(row => row.LatencyWithSilenceMs).Order()];
         return new HearFigures
         {
             Cases = rows.Count,
@@ -67,7 +67,7 @@ sealed record HearFigures
             FalseAccepts = rows.Count(row => row.Expected == HearRow.Nothing && row.IsAccepted),
             AskedForNothing = rows.Count(row => row.IsAskedForNothing),
             FreeExact = said.Count(row => row.IsFreeRight),
-            FreeWrong = rows.Count(row => row.Free != HearRow.Nothing && !row.IsFreeRight),
+            FreeWrong = rows.Count(row => row.Free is not (null or HearRow.Nothing) && !row.IsFreeRight),
             LatencyMs = new HearLatency(Quantile(latencies, 0.5), Quantile(latencies, 0.95)),
             LatencyWithSilenceMs = new HearLatency(Quantile(withSilence, 0.5), Quantile(withSilence, 0.95)),
             RealTimeFactor = rows.Sum(row => row.DecodingMs) / 1000 / Math.Max(1e-9, rows.Sum(row => row.Seconds)),

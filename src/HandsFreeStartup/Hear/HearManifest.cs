@@ -73,11 +73,17 @@ static partial class HearManifest
             throw new WrongUseException($"{place}: a line needs a WAV path, what is expected and the context, separated by tabs.");
         }
 
-        Match over = cells.Skip(5).Select(cell => SaidMeanwhile().Match(cell)).FirstOrDefault(match => match.Success) ?? Match.Empty;
+        string? meanwhile = cells.Skip(5).FirstOrDefault(cell => cell.StartsWith("over ", StringComparison.Ordinal));
+        Match over = SaidMeanwhile().Match(meanwhile ?? "");
+        if (meanwhile is not null && !LanguageFiles.Codes.Contains(over.Groups[1].Value))
+        {
+            throw new WrongUseException($"{place}: '{TextLength.Shortened(meanwhile)}' must name a language ({string.Join(", ", LanguageFiles.Codes)}) and what the tool says in it, as in 'over en: Say done.'");
+        }
+
         return new HearCase(cells[0], System.IO.Path.Combine(folder, cells[0]), Label(cells[1], place), Context(cells[2], place), cells[2], cells.ElementAtOrDefault(3) ?? "", cells.ElementAtOrDefault(4) ?? "")
         {
             Over = over.Groups[2].Value,
-            Spoken = over.Success ? LanguageFiles.Find(over.Groups[1].Value) : Language.English,
+            Spoken = LanguageFiles.Find(over.Success ? over.Groups[1].Value : null),
         };
     }
 

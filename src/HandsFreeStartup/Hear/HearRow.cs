@@ -24,14 +24,14 @@ sealed record HearRow(string File, string Expected, string Heard)
     /// <summary>Against free decoding.</summary>
     public required double Ratio { get; init; }
 
-    /// <summary>From the sound to the phrase, milliseconds.</summary>
+    /// <summary>From the sound to the phrase, milliseconds; 0 where that was not measured.</summary>
     public required double LatencyMs { get; init; }
 
     /// <summary>The likeliest legal phrase, whether it was accepted or not, in the words of a label; <c>nothing</c> if none was found.</summary>
     public required string Likeliest { get; init; }
 
-    /// <summary>What the first recognizer's free decoding says if its words are exactly a legal phrase, in the words of a label; else <c>nothing</c>.</summary>
-    public required string Free { get; init; }
+    /// <summary>What the first recognizer's free decoding says if its words are exactly a legal phrase, in the words of a label; else <c>nothing</c>; null where it was not looked at.</summary>
+    public required string? Free { get; init; }
 
     /// <summary>What kept it from being accepted without asking, in plain words; empty where nothing did.</summary>
     public required string Why { get; init; }
@@ -61,7 +61,7 @@ sealed record HearRow(string File, string Expected, string Heard)
     public bool IsLikeliestRight => Same(Likeliest, Expected);
 
     /// <summary>Whether free decoding would have got it right.</summary>
-    public bool IsFreeRight => Same(Free, Expected);
+    public bool IsFreeRight => Free is not null && Same(Free, Expected);
 
     /// <summary>The row of an utterance.</summary>
     /// <param name="measured">The recording.</param>
@@ -105,7 +105,7 @@ sealed record HearRow(string File, string Expected, string Heard)
         Ratio = phrase.Evidence.Ratio,
         LatencyMs = 0,
         Likeliest = Label(phrase),
-        Free = Nothing,
+        Free = null,
         Why = phrase.Evidence.Why,
         Seconds = 0,
     };

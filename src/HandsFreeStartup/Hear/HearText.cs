@@ -30,8 +30,12 @@ static class HearText
         Line("WRONG accepted", figures.WrongAccepted, figures.Said);
         Line("nothing said, yet accepted", figures.FalseAccepts, nothing);
         Line("nothing said, yet asked about", figures.AskedForNothing, nothing);
-        Line("free decoding of the same, right", figures.FreeExact, figures.Said);
-        Line("free decoding of the same, WRONG", figures.FreeWrong, figures.Cases);
+        if (figures.Rows.Any(row => row.Free is not null))
+        {
+            Line("free decoding of the same, right", figures.FreeExact, figures.Said);
+            Line("free decoding of the same, WRONG", figures.FreeWrong, figures.Cases);
+        }
+
         output.WriteLine($"right without asking beside that of the original models ({string.Join(", ", OriginalModels.Hashes.Select(hash => hash[..12]))}), each on its own recordings:");
         output.WriteLine(FormattableString.Invariant($"  {"these recordings, these models",-50} {100.0 * figures.Exact / Math.Max(1, figures.Said),6:F1} %, {figures.WrongAccepted} wrong"));
         foreach (OriginalFigure original in OriginalModels.Figures)

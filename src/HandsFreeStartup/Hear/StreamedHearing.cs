@@ -9,7 +9,7 @@ namespace HandsFreeStartup.Hear;
 
 /// <summary>
 /// Hears whole recordings as a job hears its microphone: cut into utterances, searched for calls for help while speech goes on, and what may be a call asked for again. Where the manifest says what
-/// the tool is saying meanwhile, it is heard as beside a loudspeaker whose echo is canceled.
+/// the tool is saying meanwhile, it is heard as beside a loudspeaker whose echo is canceled; bad air, which only a procedure can judge, does not count over it here.
 /// </summary>
 /// <param name="recognizer">Hears.</param>
 /// <param name="detector">Finds speech.</param>
@@ -36,8 +36,7 @@ sealed class StreamedHearing(WhisperRecogniser recognizer, SileroDetector detect
     sealed class One(HearCase measured, TimedEar ear)
     {
         readonly UnclearCall _unclear = new();
-        long _calledUpTo;
-        long _askedUpTo;
+        (long End, bool Counted) _lastCall;
 
         public TimedEar Ear => ear;
 
@@ -54,12 +53,13 @@ sealed class StreamedHearing(WhisperRecogniser recognizer, SileroDetector detect
             OverVoice over = new(HearingProfile.EchoCancelled, spoken.Over, measured.Spoken);
             bool isCall = phrase is Phrase.Command { IsSafetyPhrase: true }, mayBeDanger = over.MayBeDanger(phrase, isBadAir: false);
             bool counts = over.Counts(phrase, isBadAir: false) || (isCall && mayBeDanger && _unclear.IsSaidAgain(clip, spoken.Over));
-            if (phrase is Phrase.NotUnderstood || (!counts && !mayBeDanger) || (isCall && clip.SpeechStart < (counts ? _calledUpTo : Math.Max(_calledUpTo, _askedUpTo))))
+            bool isSameCall = isCall && clip.SpeechStart < _lastCall.End && (_lastCall.Counted || !counts);
+            if (phrase is Phrase.NotUnderstood || (!counts && !mayBeDanger) || isSameCall)
             {
                 return;
             }
 
-            (_calledUpTo, _askedUpTo) = !isCall ? (_calledUpTo, _askedUpTo) : counts ? (clip.SpeechEnd, _askedUpTo) : (_calledUpTo, clip.SpeechEnd);
+            _lastCall = isCall ? (clip.SpeechEnd, counts) : _lastCall;
             Certainty certainty = !counts ? Certainty.Amber : isCall ? Certainty.Green : phrase.Evidence.Certainty;
             Rows.Add(HearRow.Of(measured.Expected, phrase with { Evidence = phrase.Evidence with { Certainty = certainty } }) with
             {

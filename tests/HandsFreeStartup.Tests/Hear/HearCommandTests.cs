@@ -50,6 +50,8 @@ public sealed class HearCommandTests
     [InlineData("a.wav\tpressure=3\topen", "pressure=3")]
     [InlineData("a.wav\toxygen=7.6\tstep", "'step' is no field")]
     [InlineData("a.wav", "separated by tabs")]
+    [InlineData("a.wav\tcommand=done\topen\tsomebody\tdone\tover xx: Say done.", "'over xx: Say done.' must name a language (en, es)")]
+    [InlineData("a.wav\tcommand=done\topen\tsomebody\tdone\tover en Say done.", "must name a language")]
     public async Task A_mistake_in_the_manifest_is_told_with_its_line(string line, string message)
     {
         using TemporaryFolder folder = new();
@@ -111,6 +113,8 @@ public sealed class HearCommandTests
         Assert.Matches($@"WRONG {Regex.Escape(talk)}@\d+\.\d: expected nothing, accepted command=emergency stop", result.Output);
         Assert.Matches(@"right, accepted without asking +1 ", result.Output);
         Assert.Matches(@"nothing said, yet accepted +1 ", result.Output);
+        Assert.DoesNotContain("free decoding", result.Output, StringComparison.Ordinal);
+        Assert.DoesNotMatch(@"p50 0 ms", result.Output);
     }
 
     [Fact]

@@ -210,6 +210,22 @@ public sealed class NeverDeafTests
         Assert.Equal(stops, _log.Events.OfType<StartupStopped>().Any());
     }
 
+    /// <summary>While speech goes on, what was cut short is asked for; the next stretch, which overlaps with it, shows the call whole.</summary>
+    [Fact]
+    public async Task A_clear_call_in_the_next_stretch_after_an_unclear_one_stops_without_being_said_again()
+    {
+        Phrase Call(Certainty certainty) => Heard(CommandWord.GasSmell, "a gas leak") with { Evidence = Some.Heard() with { Words = "a gas leak", Score = -0.5, Certainty = certainty } };
+        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar([Call(Certainty.Amber), Call(Certainty.Green)]), new FakeTimeProvider(Some.Morning)) { Profile = HearingProfile.Headset };
+        session.Begin(Some.Job);
+        session.Post(new Input.Spoken(new SpeechClip(new float[38_400], 0, 0, 38_400), null, null));
+        session.Post(new Input.Spoken(new SpeechClip(new float[38_400], 9_600, 9_600, 48_000), null, null));
+        session.Close();
+        await session.Run(CancellationToken.None);
+
+        Assert.Equal(StopCause.GasSmell, Assert.Single(_log.Events.OfType<StartupStopped>()).Cause);
+        Assert.Single(_display.Heard, heard => heard is { Certainty: Certainty.Red, Why: "It may have been a call for help: say it again." });
+    }
+
     /// <summary>Between two unclear calls somebody types or talks, the second is another danger, or a microphone that was plugged in again counts its samples from nothing.</summary>
     [Theory]
     [InlineData("say again", 24_000, CommandWord.GasSmell, true)]
