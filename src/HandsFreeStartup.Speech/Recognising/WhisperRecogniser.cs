@@ -24,7 +24,7 @@ public delegate Wanted AsksForMore(Utterance heard, Expectation expectation);
 
 /// <summary>
 /// Hears with the shipped Whisper models under what may be said. The small model, trained for readings in noise, listens first; where that is not enough the larger one is asked, which was
-/// trained on other noises and errs elsewhere. What they only just agree on is heard again as <see cref="ChangedSound"/>. Free speech is heard by the larger model as it was before the training.
+/// trained on other noises and errs elsewhere. A call for help that is not clear is heard again as <see cref="ChangedSound"/>. Free speech is heard by the larger model as it was before the training.
 /// </summary>
 public sealed class WhisperRecogniser : IRecogniser
 {
@@ -88,11 +88,11 @@ public sealed class WhisperRecogniser : IRecogniser
     public Utterance Hear(ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation = default)
     {
         Utterance heard = HearAlone(samples16k, expectation, cancellation);
-        if (expectation.Dictation)
-        {
-            return heard with { FreeText = Dictated(samples16k) };
-        }
+        return expectation.Dictation ? heard with { FreeText = Dictated(samples16k) } : WithAllThatIsWanted(heard, samples16k, expectation, cancellation);
+    }
 
+    Utterance WithAllThatIsWanted(Utterance heard, ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation)
+    {
         while (Further(heard, samples16k, expectation, cancellation) is { } further)
         {
             heard = further;
@@ -110,11 +110,11 @@ public sealed class WhisperRecogniser : IRecogniser
         _ => null,
     };
 
-    /// <summary>What was said, with the evidence of every ear whether it is needed or not, and without another hearing: for measuring.</summary>
+    /// <summary>What was said, with the evidence of every ear whether it is needed or not, and what else the decision wants: for measuring.</summary>
     /// <param name="samples16k">16 kHz mono samples between -1 and 1.</param>
     /// <param name="expectation">What may be said now.</param>
     public Utterance HearWithEveryEar(ReadOnlySpan<float> samples16k, Expectation expectation) =>
-        WithOtherEars(HearAlone(samples16k, expectation, default), samples16k, expectation, default);
+        WithAllThatIsWanted(WithOtherEars(HearAlone(samples16k, expectation, default), samples16k, expectation, default), samples16k, expectation, default);
 
     Utterance HearAlone(ReadOnlySpan<float> samples16k, Expectation expectation, CancellationToken cancellation)
     {

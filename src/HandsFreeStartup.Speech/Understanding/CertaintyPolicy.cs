@@ -58,8 +58,7 @@ public sealed record OverVoiceThreshold(double Foreign, double ForeignGas, doubl
 /// <param name="SteadySpread">The noise is steady, as that of a blower, where it spreads less, see <see cref="NoiseSpread"/>, decibels.</param>
 /// <param name="Steady">In steady noise.</param>
 /// <param name="Unsteady">In other noise: dishes, tools, splashing water, people.</param>
-/// <param name="SteadyHeardAgain">See <see cref="Measured.Margin"/>: how far ahead a reading must lie in each hearing of the same sound changed a little, where the noise is steady.</param>
-public sealed record NoiseThreshold(double Below, double SteadySpread, NoiseMargin Steady, NoiseMargin Unsteady, double SteadyHeardAgain);
+public sealed record NoiseThreshold(double Below, double SteadySpread, NoiseMargin Steady, NoiseMargin Unsteady);
 
 /// <summary>By how much a reading must lie ahead, see <see cref="Measured.Margin"/>.</summary>
 /// <param name="Usual">Where both ears listened.</param>

@@ -63,36 +63,19 @@ public static class PhraseReader
         };
 
     /// <summary>
-    /// What else should be heard before a decision: the other ears, or, where both agree on a reading in steady noise and only something else lies too close behind it, the same sound changed a
-    /// little. As soon as one hearing is at odds with it, no further is wanted. Where a clatter may have covered a word, what is left stands in every hearing, and that proves nothing.
+    /// What else should be heard before a decision: the other ears, or the same sound changed a little where a call for help is not clear. A reading gains nothing by it: what is wrong is as far
+    /// ahead in every hearing as what is right.
     /// </summary>
     /// <param name="heard">The evidence so far.</param>
     /// <param name="expectation">What could be said.</param>
     /// <param name="policy">Thresholds.</param>
     public static Wanted WantsMore(Utterance heard, Expectation expectation, CertaintyPolicy policy) =>
         heard.Ears.Length == 1 ? (WantsOtherEars(heard, expectation, policy) ? Wanted.OtherEars : Wanted.Nothing)
-        : !expectation.Dictation && MayBeSettled(Read(heard, expectation, policy), heard, expectation, policy) ? Wanted.AnotherHearing
+        : !expectation.Dictation && Read(heard, expectation, policy) is Phrase.Command { IsSafetyPhrase: true, Word: var word } && CallReader.WantsAnotherHearing(heard, word, expectation, policy) ? Wanted.AnotherHearing
         : Wanted.Nothing;
 
     /// <summary>The same by the policy that ships with the program.</summary>
     public static Wanted AsksForMore(Utterance heard, Expectation expectation) => WantsMore(heard, expectation, CertaintyPolicy.Shipped);
-
-    static bool MayBeSettled(Phrase phrase, Utterance heard, Expectation expectation, CertaintyPolicy policy) => phrase switch
-    {
-        Phrase.Reading { Evidence.Certainty: Certainty.Amber } => MayBeCleared(heard, policy),
-        Phrase.Command { IsSafetyPhrase: true, Word: var word } => CallReader.WantsAnotherHearing(heard, word, expectation, policy),
-        _ => false,
-    };
-
-    /// <summary>Whether a reading in doubt would be clear if it stood when it is heard again.</summary>
-    static bool MayBeCleared(Utterance heard, CertaintyPolicy policy) => policy.IsSteady(heard) &&
-        Weighing.Of(heard) is { Best.Meaning: Meaning.Reading reading } weighing && !Doubts(weighing, reading, HeardAgain(policy.ForReading(heard, weighing.Measured), policy)).Any() && Stands(heard, weighing, policy);
-
-    /// <summary>Whether every further hearing so far found the same, by all ears and far enough before anything else.</summary>
-    static bool Stands(Utterance heard, Weighing weighing, CertaintyPolicy policy) => heard.Again.All(ears =>
-        Weighing.Of(heard with { Ears = ears }) is { Agree: true } again && again.Best.Meaning == weighing.Best.Meaning && again.Measured.Margin >= policy.Noise.SteadyHeardAgain);
-
-    static Threshold HeardAgain(Threshold needed, CertaintyPolicy policy) => needed with { Margin = Math.Min(needed.Margin, policy.Noise.SteadyHeardAgain) };
 
     static bool HasFoundACall(Utterance alone) => alone.Ears.Any(ear => !ear.IsNoise && ear.Candidates.Any(candidate => PhraseText.IsSafety(candidate.Meaning)));
 
@@ -123,9 +106,7 @@ public static class PhraseReader
                 : Refuse(utterance, weighing, $"It was perhaps \"{weighing.Best.Words.ToLowerInvariant()}\", but not clearly.");
         }
 
-        Threshold usual = policy.ForReading(utterance, weighing.Measured);
-        bool hasStood = policy.IsSteady(utterance) && utterance.Again.Length == ChangedSound.Ways && Stands(utterance, weighing, policy);
-        ImmutableArray<string> doubts = [.. Doubts(weighing, reading, hasStood ? HeardAgain(usual, policy) : usual)];
+        ImmutableArray<string> doubts = [.. Doubts(weighing, reading, policy.ForReading(utterance, weighing.Measured))];
         return doubts.IsEmpty ? PhraseText.ToPhrase(reading, EvidenceOf(weighing, Certainty.Green, ""))
             : !Missing(weighing.Measured, policy.Amber).Any() ? PhraseText.ToPhrase(reading, EvidenceOf(weighing, Certainty.Amber, string.Join(' ', doubts)))
             : Refuse(utterance, weighing, "It was not clear enough to guess.");

@@ -25,7 +25,7 @@ sealed class StreamedHearing(WhisperRecogniser recognizer, SileroDetector detect
         One one = new(measured, new TimedEar(recognizer, clock));
         string? over = measured.Over.Length > 0 ? measured.Over : null;
         await new SoundPump(new SpeechCutter(detector, SoundPump.Settings), one.Ear, () => measured.Expectation, one.Take, () => over).Run(WavFiles.Of(sound), CancellationToken.None);
-        HearRow refused = HearRow.Of(measured.Expected, new Phrase.NotUnderstood(new Evidence("", Channel.Voice, Certainty.Red))) with { File = measured.File };
+        HearRow refused = HearRow.Of(measured.Expected, new Phrase.NotUnderstood(new Evidence("", Channel.Voice, Certainty.Red) { Why = "No phrase came of it." })) with { File = measured.File };
         ImmutableArray<HearRow> rows = measured.Expected == HearRow.Nothing
             ? [.. one.Rows.DefaultIfEmpty(refused)]
             : [one.Rows.OrderByDescending(row => (row.IsAccepted && row.IsRight, row.IsAccepted, row.IsRight)).FirstOrDefault() ?? refused];
