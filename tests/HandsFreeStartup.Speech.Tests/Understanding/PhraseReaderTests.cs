@@ -84,13 +84,17 @@ public sealed class PhraseReaderTests
         Assert.Equal(expected, CertaintyOf(Said([.. Hearing(ahead, ahead)]) with { SignalToNoise = signalToNoise, NoiseSpread = spread }));
 
     /// <summary>"O two seven point three" in a blower at 5 dB was 7.2 for both ears in three hearings, 7.3 to 9.4 ahead; right ones in doubt stood as far.</summary>
-    [Fact]
-    public void A_reading_in_doubt_is_not_heard_again_for_what_is_wrong_stands_in_every_hearing()
+    [Theory]
+    [InlineData(40, 0)]
+    [InlineData(8, 0.5)]
+    [InlineData(8, 1.4)]
+    public void A_reading_in_doubt_is_not_heard_again_for_what_is_wrong_stands_in_every_hearing(double signalToNoise, double spread)
     {
-        Utterance heard = Said([.. Hearing(4, 4)]) with { SignalToNoise = 8, NoiseSpread = 0.5 };
+        Utterance heard = Said([.. Hearing(4, 4)]) with { SignalToNoise = signalToNoise, NoiseSpread = spread };
 
         Assert.Equal(Wanted.Nothing, WantsMore(heard));
-        Assert.Equal(Certainty.Amber, CertaintyOf(heard with { Again = [Hearing(4.5, 4.5), Hearing(4.5, 4.5)] }));
+        Assert.Equal(Certainty.Amber, CertaintyOf(heard with { Again = [Hearing(9, 9), Hearing(9, 9)] }));
+        Assert.Equal(Wanted.OtherEars, WantsMore(heard with { Ears = heard.Ears[..1] }));
     }
 
     /// <summary>"Start timer" was taken for "stop talking", 2.1 ahead by both ears in quiet and 4.2 among dishes; right ones that were clear lay at 5.1 and more.</summary>
