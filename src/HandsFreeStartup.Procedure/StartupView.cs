@@ -12,7 +12,7 @@ public enum Phase
     Preparing,
     /// <summary>The current step waits for its readings, answer or command.</summary>
     Asking,
-    /// <summary>A doubtful reading was read back and waits for "confirm", "no" or the reading again.</summary>
+    /// <summary>A doubtful reading was read back and waits for "confirm", "no" or the reading, said clearly or typed.</summary>
     Confirming,
     /// <summary>"Go to" waits for its confirmation: it was said what going there takes back.</summary>
     Jumping,

@@ -132,7 +132,7 @@ public sealed class DecidingTests
     [Fact]
     public void A_doubtful_reading_is_confirmed_by_the_same_field_and_value_only()
     {
-        LiveJob same = new LiveJob().GoTo("combustion").Say("oxygen", 7.6m, Certainty.Amber).Say("oxygen", 7.6m, Certainty.Amber);
+        LiveJob same = new LiveJob().GoTo("combustion").Say("oxygen", 7.6m, Certainty.Amber).Say("oxygen", 7.6m);
         Assert.Equal(7.6m, same.Last.OfType<ReadingEntered>().Single().Reading.Value);
 
         LiveJob other = new LiveJob().GoTo("combustion").Say("oxygen", 12.0m, Certainty.Amber).Say("flue_co", 12m, Certainty.Amber);

@@ -106,11 +106,41 @@ public sealed class LeadingTests
     }
 
     [Fact]
-    public void A_doubtful_reading_said_twice_alike_is_entered()
+    public void A_doubtful_reading_that_is_heard_alike_and_unclear_again_and_again_still_takes_confirm()
     {
-        LiveJob job = new LiveJob().GoTo("combustion").Say("oxygen", 15.4m, Certainty.Amber).Say("oxygen", 15.4m, Certainty.Amber);
+        LiveJob job = new LiveJob().GoTo("combustion");
+        for (int times = 0; times < 3; times++)
+        {
+            job.Say("oxygen", 15.4m, Certainty.Amber);
+        }
 
-        Assert.Equal(15.4m, job.Log.OfType<ReadingEntered>().Last().Reading.Value);
+        Assert.Equal("It was not clear again. Oxygen 15.4 %? Say confirm, or no.", Assert.IsType<CommandRefused>(Assert.Single(job.Last)).Reason.Shown);
+        Assert.True(Assert.Single(job.Procedure.Announce(job.Last, job.Present)).DigitByDigit);
+        Assert.Equal((Phase.Confirming, ReadingState.Doubtful), (job.Procedure.Phase, job.View.Readings[0].State));
+        Assert.DoesNotContain(job.Log, happened => happened is ReadingEntered { Reading.Key: { FieldId: "oxygen", Scope: "high" } });
+
+        Assert.Equal(15.4m, job.Say(AnswerWord.Confirm).Last.OfType<ReadingEntered>().Single().Reading.Value);
+    }
+
+    [Fact]
+    public void A_doubtful_reading_said_again_clearly_or_typed_is_entered()
+    {
+        LiveJob Doubted() => new LiveJob().GoTo("combustion").Say("oxygen", 15.4m, Certainty.Amber);
+        Evidence typed = Evidence.Typed("o2 15.4") with { Certainty = Certainty.Amber, Why = "unusual" };
+
+        Assert.Equal(15.4m, Doubted().Say("oxygen", 15.4m).Last.OfType<ReadingEntered>().Single().Reading.Value);
+        Assert.Equal(15.4m, Doubted().Give(new Phrase.Reading(Fields.Find("oxygen")!, 15.4m, typed)).Last.OfType<ReadingEntered>().Single().Reading.Value);
+    }
+
+    [Theory]
+    [InlineData("rooms/kitchen", "room_co", 250)]
+    [InlineData("combustion", "flue_co", 450)]
+    public void Danger_is_believed_at_the_second_time_however_unclear(string step, string field, int ppm)
+    {
+        LiveJob job = new LiveJob().GoTo(step).Say(field, ppm, Certainty.Amber).Say(field, ppm, Certainty.Amber);
+
+        Assert.Equal(ppm, job.Last.OfType<ReadingEntered>().Single().Reading.Value);
+        Assert.Contains(job.Last, happened => happened is MonoxideJudged { IsDoubtful: false });
     }
 
     [Fact]

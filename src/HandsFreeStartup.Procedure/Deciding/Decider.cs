@@ -168,11 +168,11 @@ sealed class Decider(StartupState state, Now now)
         {
             Phrase.Answer { Word: AnswerWord.No } or Phrase.Command { Word: CommandWord.Disregard } => [new ConfirmationRefused(now)],
             Phrase.Answer => _entry.Enter(doubtful),
-            Phrase.Reading again when again.Field.Id == doubtful.Key.FieldId && again.Value == doubtful.Value => _entry.Enter(doubtful),
+            Phrase.Reading again when (again.Field.Id, again.Value, again.IsOver) == (doubtful.Key.FieldId, doubtful.Value, doubtful.IsOver) => _entry.HearAlike(again, doubtful),
             Phrase.Reading when state.IsStopped => Refuse(phrase.Evidence.Words, Halt.IsStopped),
             Phrase.Reading other => [new ConfirmationRefused(now), .. _entry.Hear(other)],
             Phrase.Command { Word: CommandWord.SayAgain or CommandWord.Help or CommandWord.WhatIsOpen or CommandWord.HowLong } command => [new QuestionAsked(now, command.Word)],
-            Phrase.Command command => Refuse(Commands.Of(command.Word).Id, "First say confirm or no, or say the reading again."),
+            Phrase.Command command => Refuse(Commands.Of(command.Word).Id, "First say confirm or no."),
             _ => [],
         };
     }

@@ -23,10 +23,6 @@ sealed class Announcer(StartupState state, Now now)
         return new($"Resuming. {Title(state.Step.Id)}. {Views.Do(state)}{question}") { Said = $"Resuming. {Title(state.Step.Id)}. Say again tells the step." };
     }
 
-    /// <summary>The question that reads a doubtful reading back.</summary>
-    public static Message ReadBack(EnteredReading doubtful) =>
-        $"{Fields.Find(doubtful.Key.FieldId)!} {ShownValue.Of(doubtful)}? Say confirm, or say it again.";
-
     /// <summary>What free speech is asked for.</summary>
     public static string DictationPrompt(DictationPurpose purpose) => purpose switch
     {
@@ -76,7 +72,7 @@ sealed class Announcer(StartupState state, Now now)
         StepEntered entered => Prompts.Of(state, entered.Arrival),
         ReadingEntered entered => [Entered(entered.Reading)],
         ReadingScratched scratched => [new($"{Name(scratched.Key)} disregarded.")],
-        ConfirmationAsked asked => [new(ReadBack(asked.Reading), DigitByDigit: true)],
+        ConfirmationAsked asked => [new(EvidenceWords.ReadBack(asked.Reading), DigitByDigit: true)],
         ConfirmationRefused => [new("Not entered. Say the reading again.")],
         ResultsComputed computed => [.. computed.Results.Select(Result)],
         AdjustmentMade made => [new($"{Name(made.Key)} adjusted from {made.From} to {ShownValue.Alone(made.To, made.UnitSymbol ?? Fields.Find(made.Key.FieldId)!.Unit.Symbol)}.")],
@@ -92,7 +88,7 @@ sealed class Announcer(StartupState state, Now now)
         StepSkipped skipped => [new($"Skipped: {Title(skipped.StepId)}.")],
         QuestionAsked asked => Queried(asked.Word),
         PromptsChosen chosen => [new(chosen.Full ? "Full prompts." : "Short prompts. Say tell me more for the rest.")],
-        CommandRefused refused => [new(refused.Reason)],
+        CommandRefused refused => [new(refused.Reason, DigitByDigit: state.Phase == Phase.Confirming)],
         ListeningPaused => [new("Listening is paused. Say go ahead to go on.")],
         ListeningResumed => [new("Listening.")],
         StartupStopped stopped => [Urgent(Alarms.Of(stopped.Cause, state.Plan.Settings))],
@@ -211,7 +207,7 @@ sealed class Announcer(StartupState state, Now now)
 
     Message Pending() => state.Phase switch
     {
-        Phase.Confirming => ReadBack(state.Doubtful!),
+        Phase.Confirming => EvidenceWords.ReadBack(state.Doubtful!),
         Phase.Stopped => Message.Join(" ", Alarms.Of(state.Cause, state.Plan.Settings).Lines),
         Phase.Condemning => $"{state.Condition!.Condition}. {CondemnPrompt}",
         Phase.Signing => FinishPrompt(state),

@@ -17,7 +17,7 @@ static class Imperatives
     /// <summary>What is waited for in the place of the step; null where it is the step.</summary>
     static string? Ordered(StartupState state, Now now) => state.Phase switch
     {
-        Phase.Confirming => "CONFIRM, OR SAY AGAIN",
+        Phase.Confirming => "CONFIRM OR NO",
         Phase.Dictating => state.Purpose == DictationPurpose.Note ? "SAY THE NOTE" : "SAY WHY",
         Phase.ReadingBack => "CONFIRM THE WORDS",
         Phase.Jumping => "CONFIRM TO GO THERE",

@@ -129,7 +129,7 @@ sealed class Views(StartupState state, Now now, Language language)
     /// <summary>What is asked now, or null.</summary>
     public static Message? Question(StartupState state, Now now) => state.Phase switch
     {
-        Phase.Confirming => Announcer.ReadBack(state.Doubtful!),
+        Phase.Confirming => EvidenceWords.ReadBack(state.Doubtful!),
         Phase.Dictating => Announcer.DictationPrompt(state.Purpose),
         Phase.ReadingBack => Announcer.ReadBack(state.Heard!),
         Phase.Jumping => Announcer.JumpPrompt(state, now),

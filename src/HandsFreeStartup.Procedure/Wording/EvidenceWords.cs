@@ -1,3 +1,4 @@
+using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
 using HandsFreeStartup.Procedure.Messages;
 
@@ -15,6 +16,11 @@ public static class EvidenceWords
         string confirmed = wasConfirmed ? ", read back and confirmed" : "";
         return evidence.Channel == Channel.Keys ? (Message)$"typed \"{words}\"{confirmed}" : $"heard \"{words}\", {Certain(evidence)}{confirmed}";
     }
+
+    /// <summary>The question that reads a doubtful reading back.</summary>
+    /// <param name="doubtful">As it was heard.</param>
+    public static Message ReadBack(EnteredReading doubtful) =>
+        $"{Fields.Find(doubtful.Key.FieldId)!} {ShownValue.Of(doubtful)}? Say confirm, or no.";
 
     static Message Certain(Evidence evidence) =>
         evidence.Certainty == Certainty.Green ? (Message)"sure" : evidence.Why.Length == 0 ? "doubtful" : $"doubtful ({evidence.Why})";
