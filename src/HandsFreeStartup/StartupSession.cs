@@ -365,7 +365,7 @@ public sealed class StartupSession(
             return pending;
         }
 
-        Phrase phrase = heard.Phrase;
+        Phrase phrase = _unclear.Recognized(heard.Phrase, heard.Sound, heard.Over);
         OverVoice over = Over(heard.Over);
         bool isBadAir = procedure.IsBadAir(phrase, Now);
         if (!over.Counts(phrase, isBadAir) && !IsSaidAgain(phrase, heard, over))
@@ -415,7 +415,7 @@ public sealed class StartupSession(
     }
 
     bool IsSaidAgain(Phrase phrase, Hearing heard, OverVoice over) =>
-        phrase is Phrase.Command { IsSafetyPhrase: true } && over.MayBeDanger(phrase, isBadAir: false) && _unclear.IsSaidAgain(heard.Sound, heard.Over);
+        phrase is Phrase.Command { IsSafetyPhrase: true } && over.MayBeDanger(phrase, isBadAir: false) && _unclear.IsSaidAgain(phrase, heard.Sound, heard.Over);
 
     /// <summary>Why what may be danger is asked for again.</summary>
     /// <param name="over">What the tool was saying at the same time, or null.</param>

@@ -50,6 +50,9 @@ public sealed record Evidence(string Words, Channel Channel, Certainty Certainty
 /// <param name="Evidence">How it was heard.</param>
 public abstract record Phrase(Evidence Evidence)
 {
+    /// <summary>What in it may have been a call for help, however faint; null where nothing may.</summary>
+    public FaintCall? Faint { get; init; }
+
     /// <summary>A field with its value.</summary>
     /// <param name="Field">Which field.</param>
     /// <param name="Value">In the field's unit, with the decimals as spoken (7.60 keeps its zero).</param>

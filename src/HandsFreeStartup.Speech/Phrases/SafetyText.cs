@@ -75,6 +75,10 @@ static class SafetyText
     /// <summary>Whether the words are exactly one of the phrases that are like a safety phrase and must not stop.</summary>
     public static bool IsNotMeant(ImmutableArray<string> words) => Known.Contains(string.Join(' ', words));
 
+    /// <summary>Whether the words are one of those phrases, or hold one that names or denies what a safety phrase calls out ("no gas smell", "gas leak check").</summary>
+    public static bool HoldsNotMeant(ImmutableArray<string> words) =>
+        IsNotMeant(words) || NotMeant.Any(phrase => Covered(phrase.Words, phrase.Way, words, Expectation.Open, []).Any());
+
     static IEnumerable<Span> Places(ImmutableArray<string> words, ImmutableArray<string> phrase) =>
         from at in Enumerable.Range(0, Math.Max(0, words.Length - phrase.Length + 1))
         where words.AsSpan(at, phrase.Length).SequenceEqual(phrase.AsSpan())

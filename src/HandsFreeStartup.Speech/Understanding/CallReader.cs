@@ -107,6 +107,49 @@ static class CallReader
 
     static bool Reaches((EarEvidence Ear, Candidate Heard) one, double mean, double ratio) => one.Heard.Mean >= mean && one.Ear.RatioOf(one.Heard) >= ratio;
 
+    /// <summary>What in an utterance may have been a call, however faint; null where nothing may, where an ear read words that are like one and must not stop, and over the tool's own voice.</summary>
+    public static FaintCall? Faint(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
+    {
+        EarEvidence[] ears = [.. utterance.Ears.Where(ear => !ear.IsNoise)];
+        if (expectation.Over is not null || ears.Any(ear => SafetyText.HoldsNotMeant(PlainWords.Of(ear.FreeText))))
+        {
+            return null;
+        }
+
+        ImmutableArray<Phrase.Command> calls =
+        [
+            .. ears.SelectMany(ear => FaintIn(ear, expectation, policy.Safety.Again)).OrderByDescending(call => call.Evidence.Score).DistinctBy(call => call.Evidence.Words),
+        ];
+        return calls.IsEmpty ? null : new FaintCall(calls, [.. utterance.Ears.Select(ear => ear.FreeText)], !expectation.IsForCallsAlone);
+    }
+
+    /// <summary>The same of what was understood as a call.</summary>
+    public static FaintCall Faint(Phrase.Command call, Utterance utterance, Expectation expectation, CertaintyPolicy policy) =>
+        Faint(utterance, expectation, policy) is { } faint
+            ? faint with { Calls = [call, .. faint.Calls] }
+            : new FaintCall([call], [.. utterance.Ears.Select(ear => ear.FreeText)], !expectation.IsForCallsAlone);
+
+    /// <summary>The calls that an ear found likelier than anything else that can be said, and the one that it read.</summary>
+    static IEnumerable<Phrase.Command> FaintIn(EarEvidence ear, Expectation expectation, AgainThreshold least)
+    {
+        foreach (Candidate one in ear.Candidates.Where(one => PhraseText.IsSafety(one.Meaning)))
+        {
+            if (one.Mean >= least.Mean && ear.RatioOf(one) >= least.Ratio && ear.MarginOf(one) >= least.Margin)
+            {
+                yield return (Phrase.Command)PhraseText.ToPhrase(one.Meaning, PhraseReader.EvidenceOf(one, ear.MarginOf(one), ear.RatioOf(one), Certainty.Amber, NotClear));
+            }
+        }
+
+        if (CalledIn(ear, expectation) is { } called)
+        {
+            string way = string.Join(' ', PlainWords.Of(ear.FreeText).Skip(called.From).Take(called.Count));
+            yield return (Phrase.Command)PhraseText.ToPhrase(called.Meaning, new Evidence(way, Channel.Voice, Certainty.Amber) { Score = ear.FreeMeanOf(called.From, called.Count), Why = NotClear });
+        }
+    }
+
+    /// <summary>Why a call that was not understood is doubtful.</summary>
+    const string NotClear = "It was not clear.";
+
     /// <summary>Whether somebody speaks on and on while the tool is silent: its own words are known, those of others are not.</summary>
     public static bool IsOthersTalk(Expectation expectation) => expectation.IsForCallsAlone && expectation.Over is null;
 }

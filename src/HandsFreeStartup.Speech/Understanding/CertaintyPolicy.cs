@@ -39,7 +39,18 @@ public sealed record KindThresholds(Threshold Reading, Threshold Phrase, Thresho
 /// <param name="WorseRatio">Ratio of the ear where it is lower, where both came across the same one.</param>
 /// <param name="Among">Where one is found among other words of a free reading.</param>
 /// <param name="OverVoice">Below it a call over the tool's own voice is asked for again.</param>
-public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, AmongThreshold Among, OverVoiceThreshold OverVoice);
+public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, AmongThreshold Among, OverVoiceThreshold OverVoice)
+{
+    /// <summary>Where one that was not understood is said again.</summary>
+    public required AgainThreshold Again { get; init; }
+}
+
+/// <summary>What is not understood, and may yet be a call for help where it is said twice and sounds alike.</summary>
+/// <param name="Mean">Mean log-probability per token of the call by one ear.</param>
+/// <param name="Ratio">Its ratio to the free reading of that ear.</param>
+/// <param name="Margin">By how much it must be likelier to that ear than anything else that can be said.</param>
+/// <param name="Alike">Share of the words that both free readings of one ear have in common, 0..1.</param>
+public sealed record AgainThreshold(double Mean, double Ratio, double Margin, double Alike);
 
 /// <summary>What a call among other words must reach; while the tool is silent one of the last two as well.</summary>
 /// <param name="FreeMean">Mean log-probability per token of the whole reading, by the surer ear.</param>

@@ -18,7 +18,14 @@ public static class PhraseReader
     /// <param name="utterance">The evidence.</param>
     /// <param name="expectation">What could be said; the same that the recognizer was given.</param>
     /// <param name="policy">Thresholds.</param>
-    public static Phrase Read(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
+    public static Phrase Read(Utterance utterance, Expectation expectation, CertaintyPolicy policy) => Decide(utterance, expectation, policy) switch
+    {
+        Phrase.NotUnderstood refused => refused with { Faint = CallReader.Faint(utterance, expectation, policy) },
+        Phrase.Command { IsSafetyPhrase: true } call => call with { Faint = CallReader.Faint(call, utterance, expectation, policy) },
+        Phrase phrase => phrase,
+    };
+
+    static Phrase Decide(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
     {
         if (utterance.Ears.IsEmpty)
         {

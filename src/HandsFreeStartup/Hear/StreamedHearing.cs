@@ -49,10 +49,10 @@ sealed class StreamedHearing(WhisperRecogniser recognizer, SileroDetector detect
                 return;
             }
 
-            Phrase phrase = Understood(spoken);
+            Phrase phrase = _unclear.Recognized(Understood(spoken), clip, spoken.Over);
             OverVoice over = new(HearingProfile.EchoCancelled, spoken.Over, measured.Spoken);
             bool isCall = phrase is Phrase.Command { IsSafetyPhrase: true }, mayBeDanger = over.MayBeDanger(phrase, isBadAir: false);
-            bool counts = over.Counts(phrase, isBadAir: false) || (isCall && mayBeDanger && _unclear.IsSaidAgain(clip, spoken.Over));
+            bool counts = over.Counts(phrase, isBadAir: false) || (isCall && mayBeDanger && _unclear.IsSaidAgain(phrase, clip, spoken.Over));
             bool isSameCall = isCall && clip.SpeechStart < _lastCall.End && (_lastCall.Counted || !counts);
             if (phrase is Phrase.NotUnderstood || (!counts && !mayBeDanger) || isSameCall)
             {

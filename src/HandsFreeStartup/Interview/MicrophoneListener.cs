@@ -193,8 +193,9 @@ sealed class MicrophoneListener : IListener, IAsyncDisposable
     Heard.Said? Take(Input.Spoken spoken, Expectation expectation, Expectation? words)
     {
         OverVoice over = new(_sound.Profile, spoken.Over, _said);
-        Phrase phrase = over.MayBeOwn ? PhraseOf(spoken, words ?? expectation, null) : PhraseOf(spoken, expectation, words);
-        bool isUnclear = over.MayBeDanger(phrase, isBadAir: false), isSaidAgain = isUnclear && _unclear.IsSaidAgain(spoken.Clip, spoken.Over);
+        Phrase heard = over.MayBeOwn ? PhraseOf(spoken, words ?? expectation, null) : PhraseOf(spoken, expectation, words);
+        Phrase phrase = _unclear.Recognized(heard, spoken.Clip, spoken.Over);
+        bool isUnclear = over.MayBeDanger(phrase, isBadAir: false), isSaidAgain = isUnclear && _unclear.IsSaidAgain(phrase, spoken.Clip, spoken.Over);
         bool counts = isSaidAgain || over.Counts(phrase, isBadAir: false), mayBeDanger = isUnclear && !isSaidAgain;
         bool isStop = phrase is Phrase.Command { Word: CommandWord.StopTalking };
         if (isStop || mayBeDanger || (!counts && !over.IsEcho(phrase)))

@@ -251,6 +251,91 @@ public sealed class NeverDeafTests
         Assert.Equal(stops ? 1 : 2, _display.Heard.Count(heard => heard is { Certainty: Certainty.Red, Why: "It may have been a call for help: say it again." }));
     }
 
+    static FaintCall Faint(string read, bool isByItself = true, CommandWord word = CommandWord.GasSmell) =>
+        new([new Phrase.Command(word, Some.Heard(Certainty.Amber) with { Words = isByItself ? "gas leak" : read, Why = "It was not clear." })], [read, read], isByItself);
+
+    static Phrase Refused(string read) => new Phrase.NotUnderstood(Some.Heard(Certainty.Red) with { Words = read, Why = "It was not clear enough to guess." }) { Faint = Faint(read) };
+
+    static Phrase Unclear(string read, bool isByItself, CommandWord word = CommandWord.GasSmell) =>
+        Heard(word, "a gas leak") with { Evidence = Some.Heard(Certainty.Amber) with { Words = "a gas leak", Score = -0.5 }, Faint = Faint(read, isByItself, word) };
+
+    /// <summary>Each phrase is said so many seconds after the one before it, and takes one.</summary>
+    async Task Say(int every, params Phrase[] phrases)
+    {
+        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar(phrases), new FakeTimeProvider(Some.Morning)) { Profile = HearingProfile.Headset };
+        session.Begin(Some.Job);
+        foreach (int number in Enumerable.Range(0, phrases.Length))
+        {
+            long start = (long)number * every * 16_000;
+            session.Post(new Input.Spoken(new SpeechClip(new float[16_000], start, start, start + 16_000), null, null));
+        }
+
+        session.Close();
+        await session.Run(CancellationToken.None);
+    }
+
+    int TimesAsked => _display.Heard.Count(heard => heard is { Certainty: Certainty.Red, Why: "It may have been a call for help: say it again." });
+
+    /// <summary>An accent beside a running tap: both ears refuse every call, and read the same each time.</summary>
+    [Fact]
+    public async Task A_call_that_is_refused_twice_alike_is_asked_for_aloud_and_the_third_one_stops()
+    {
+        await Say(6, Refused("draft me"), Refused("draft me"));
+        Assert.Contains("Say it again.", _voice.Said);
+        Assert.Equal(1, TimesAsked);
+        Assert.DoesNotContain(_log.Events, happened => happened is StartupStopped);
+    }
+
+    [Fact]
+    public async Task The_third_refused_call_alike_stops_and_is_logged_as_doubtful()
+    {
+        await Say(6, Refused("draft me"), Refused("draft me"), Refused("draft me now"));
+        Assert.Equal((StopCause.GasSmell, Certainty.Amber), Assert.Single(_log.Events.OfType<StartupStopped>()) is var stopped ? (stopped.Cause, stopped.Evidence.Certainty) : default);
+    }
+
+    [Fact]
+    public async Task After_an_unclear_call_one_that_is_refused_and_sounds_alike_stops()
+    {
+        await Say(6, Unclear("just drink", isByItself: true), Refused("just drink"));
+        Assert.Single(_log.Events.OfType<StartupStopped>());
+    }
+
+    /// <summary>What a technician says who is not understood either: readings, another thing each time, the same too late, or one utterance heard twice.</summary>
+    [Theory]
+    [InlineData(6, "draft me", "copy")]
+    [InlineData(25, "draft me", "draft me")]
+    [InlineData(0, "draft me", "draft me")]
+    public async Task What_is_refused_and_sounds_otherwise_or_comes_too_late_is_not_asked_for_as_a_call(int every, string first, string second)
+    {
+        await Say(every, Refused(first), Refused(second));
+        Assert.Equal(0, TimesAsked);
+    }
+
+    /// <summary>Dense talk beside tools makes two unclear calls in 20 s, each another one; somebody who calls in the middle of it calls the same.</summary>
+    [Theory]
+    [InlineData("it smells of gas", "we call it a day", CommandWord.GasSmell, false)]
+    [InlineData("it smells of gas", "it smells of paint", CommandWord.EmergencyStop, false)]
+    [InlineData("it smells of gas", "it smells of gas now", CommandWord.GasSmell, true)]
+    public async Task In_speech_that_goes_on_a_second_unclear_call_stops_only_where_it_is_the_same(string first, string second, CommandWord word, bool stops)
+    {
+        await Say(6, Unclear(first, isByItself: false), Unclear(second, isByItself: false, word));
+        Assert.Equal((stops ? 1 : 2, stops), (TimesAsked, _log.Events.OfType<StartupStopped>().Any()));
+    }
+
+    [Fact]
+    public async Task Between_two_calls_in_speech_that_goes_on_another_unclear_one_takes_nothing_from_them()
+    {
+        await Say(6, Unclear("it smells of gas", isByItself: false), Unclear("we call it a day", isByItself: false), Unclear("it smells of gas", isByItself: false));
+        Assert.Single(_log.Events.OfType<StartupStopped>());
+    }
+
+    [Fact]
+    public async Task Whoever_answers_the_question_in_silence_may_call_anything()
+    {
+        await Say(6, Unclear("it smells of gas", isByItself: false), Unclear("stop", isByItself: true, CommandWord.EmergencyStop));
+        Assert.Equal(StopCause.Emergency, Assert.Single(_log.Events.OfType<StartupStopped>()).Cause);
+    }
+
     /// <summary>What was asked for again over the voice is doubtful in silence, too, and is said again all the same.</summary>
     [Fact]
     public async Task An_unclear_call_over_the_voice_and_one_in_silence_stop_and_two_over_the_voice_do_not()
