@@ -13,8 +13,8 @@ sealed class UnclearCall
     /// <summary>More than is said in that time.</summary>
     const int MostKept = 16;
 
-    readonly List<(SpeechClip Clip, FaintCall Faint)> _faint = [];
-    readonly List<(SpeechClip Clip, FaintCall? Faint)> _asked = [];
+    readonly List<Kept> _faint = [];
+    readonly List<Kept> _asked = [];
     SpeechClip? _again;
 
     /// <summary>What was not understood is a call that must be asked for where the same was heard shortly before: who calls sounds alike every time, and other talk does not.</summary>
@@ -28,12 +28,11 @@ sealed class UnclearCall
             return phrase;
         }
 
+        Phrase.Command? call = phrase is Phrase.NotUnderstood && faint.IsByItself
+            ? Before(_faint, clip).Select(before => before.Faint is { IsByItself: true } first ? SaidAgain.Call(first, faint) : null).FirstOrDefault(call => call is not null)
+            : null;
         Keep(_faint, clip, faint);
-        return phrase is Phrase.NotUnderstood && faint.IsByItself
-            ? Before(_faint, clip).Select(before => before.Faint.IsByItself ? SaidAgain.Call(before.Faint, faint) : null).FirstOrDefault(call => call is not null) is { } call
-                ? call with { Faint = faint }
-                : phrase
-            : phrase;
+        return call is null ? phrase : call with { Faint = faint };
     }
 
     /// <summary>
@@ -46,20 +45,22 @@ sealed class UnclearCall
     public bool IsSaidAgain(Phrase call, SpeechClip clip, string? over)
     {
         bool isAgain = ReferenceEquals(clip, _again)
-            || (over is null && Before(_asked, clip).Any(asked => call.Faint is not { IsByItself: false } now || asked.Faint is null || SaidAgain.IsSame(asked.Faint, now)));
+            || (over is null && Before(_asked, clip).Any(asked => call.Faint is not { IsByItself: false } now || asked.Faint is not { } first || SaidAgain.IsSame(first, now)));
         Keep(_asked, clip, call.Faint);
         _again = isAgain ? clip : null;
         return isAgain;
     }
 
-    static IEnumerable<(SpeechClip Clip, T Faint)> Before<T>(List<(SpeechClip Clip, T Faint)> kept, SpeechClip clip) =>
-        kept.Where(one => clip.SpeechStart >= one.Clip.SpeechEnd && clip.SpeechStart - one.Clip.SpeechEnd <= Within);
+    static IEnumerable<Kept> Before(List<Kept> kept, SpeechClip clip) => kept.Where(one => clip.SpeechStart >= one.End && clip.SpeechStart - one.End <= Within);
 
     /// <summary>A microphone that is plugged in again counts its samples from nothing: what lies behind the clip says nothing about it.</summary>
-    static void Keep<T>(List<(SpeechClip Clip, T Faint)> kept, SpeechClip clip, T faint)
+    static void Keep(List<Kept> kept, SpeechClip clip, FaintCall? faint)
     {
-        kept.RemoveAll(one => ReferenceEquals(one.Clip, clip) || one.Clip.SpeechStart > clip.SpeechEnd);
+        kept.RemoveAll(one => one.Start > clip.SpeechEnd || (one.Start, one.End) == (clip.SpeechStart, clip.SpeechEnd));
         kept.RemoveRange(0, Math.Max(0, kept.Count - MostKept));
-        kept.Add((clip, faint));
+        kept.Add(new Kept(clip.SpeechStart, clip.SpeechEnd, faint));
     }
+
+    /// <summary>What was heard, without its sound.</summary>
+    readonly record struct Kept(long Start, long End, FaintCall? Faint);
 }
