@@ -220,6 +220,11 @@ public sealed class WayBackTests
         Assert.Contains(StopCause.CarbonMonoxide, new LiveJob(told).Say("room_co", 300m, Certainty.Amber).Say(AnswerWord.Confirm).Last.OfType<StartupStopped>().Select(stopped => stopped.Cause));
         Assert.Equal(Phase.Stopped, new LiveJob(told).Say("room_co", 300m, Certainty.Amber).Say(AnswerWord.No).Procedure.Phase);
 
+        // "Over range" is more than the end of the range, which it is read back as.
+        LiveJob off = new LiveJob(told).Say("room_co", 9999m, Certainty.Amber).Give(new Phrase.Reading(Fields.Find("room_co")!, 9999m, Some.Heard()) { IsOver = true });
+        Assert.True(off.Last.OfType<ReadingEntered>().Single().Reading.IsOver);
+        Assert.Contains(StopCause.CarbonMonoxide, off.Last.OfType<StartupStopped>().Select(stopped => stopped.Cause));
+
         // While the other alarm's wait runs too, the air is not clear before its own wait is over.
         LiveJob soon = new LiveJob(told).Wait(TimeSpan.FromMinutes(2)).Say("room_co", 1m);
         Assert.Empty(soon.Last.OfType<ReadingEntered>());

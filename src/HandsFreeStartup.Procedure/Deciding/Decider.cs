@@ -168,7 +168,7 @@ sealed class Decider(StartupState state, Now now)
         {
             Phrase.Answer { Word: AnswerWord.No } or Phrase.Command { Word: CommandWord.Disregard } => [new ConfirmationRefused(now)],
             Phrase.Answer => _entry.Enter(doubtful),
-            Phrase.Reading again when (again.Field.Id, again.Value, again.IsOver) == (doubtful.Key.FieldId, doubtful.Value, doubtful.IsOver) => _entry.HearAlike(again, doubtful),
+            Phrase.Reading again when doubtful.IsSaidBy(again) => _entry.HearAlike(again, doubtful),
             Phrase.Reading when state.IsStopped => Refuse(phrase.Evidence.Words, Halt.IsStopped),
             Phrase.Reading other => [new ConfirmationRefused(now), .. _entry.Hear(other)],
             Phrase.Command { Word: CommandWord.SayAgain or CommandWord.Help or CommandWord.WhatIsOpen or CommandWord.HowLong } command => [new QuestionAsked(now, command.Word)],

@@ -16,7 +16,7 @@ sealed class RoomAir(StartupState state, Now now)
     public static bool IsUnasked(StartupState state, Phrase phrase) => phrase is Phrase.Reading { Field.Id: FieldId.RoomCo } reading && state.Phase switch
     {
         Phase.Stopped => false,
-        Phase.Confirming when state.Doubtful is { Key.FieldId: FieldId.RoomCo } doubtful && doubtful.Value == reading.Value => false,
+        Phase.Confirming when state.Doubtful!.IsSaidBy(reading) => false,
         Phase.Asking or Phase.Confirming or Phase.Jumping => state.IsStopped || PlateQuestion.Of(state) is not null || state.Step.Readings.All(demand => demand.FieldId != FieldId.RoomCo),
         _ => true,
     };

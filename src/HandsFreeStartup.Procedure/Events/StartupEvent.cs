@@ -120,6 +120,10 @@ public sealed record EnteredReading(ReadingKey Key, decimal Value, string UnitSy
 
     /// <summary>Whether more than the range of the field was said; the value is then the end of the range.</summary>
     public bool IsOver { get; init; }
+
+    /// <summary>Whether a reading says the same; "over range" is not the value at the end of the range.</summary>
+    /// <param name="heard">As heard.</param>
+    public bool IsSaidBy(Phrase.Reading heard) => (heard.Field.Id, heard.Value, heard.IsOver) == (Key.FieldId, Value, IsOver);
 }
 
 /// <summary>A value that was worked out.</summary>
