@@ -114,7 +114,7 @@ public sealed class LeadingTests
             job.Say("oxygen", 15.4m, Certainty.Amber);
         }
 
-        Assert.Equal("It was not clear again. Oxygen 15.4 %? Say confirm, or no.", Assert.IsType<CommandRefused>(Assert.Single(job.Last)).Reason.Shown);
+        Assert.Equal("Still not clear. Oxygen 15.4 %? Say confirm, or no.", Assert.IsType<CommandRefused>(Assert.Single(job.Last)).Reason.Shown);
         Assert.True(Assert.Single(job.Procedure.Announce(job.Last, job.Present)).DigitByDigit);
         Assert.Equal((Phase.Confirming, ReadingState.Doubtful), (job.Procedure.Phase, job.View.Readings[0].State));
         Assert.DoesNotContain(job.Log, happened => happened is ReadingEntered { Reading.Key: { FieldId: "oxygen", Scope: "high" } });
@@ -135,7 +135,7 @@ public sealed class LeadingTests
     [Theory]
     [InlineData("rooms/kitchen", "room_co", 250)]
     [InlineData("combustion", "flue_co", 450)]
-    public void Danger_is_believed_at_the_second_time_however_unclear(string step, string field, int ppm)
+    public void Danger_is_believed_the_second_time_however_unclear(string step, string field, int ppm)
     {
         LiveJob job = new LiveJob().GoTo(step).Say(field, ppm, Certainty.Amber).Say(field, ppm, Certainty.Amber);
 

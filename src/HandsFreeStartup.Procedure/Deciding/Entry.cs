@@ -54,13 +54,13 @@ sealed class Entry(StartupState state, Now now)
     public IReadOnlyList<StartupEvent> ReadBack(EnteredReading doubtful) => [new ConfirmationAsked(now, state.Step.Id, doubtful), .. Feared(doubtful)];
 
     /// <summary>
-    /// The value that was read back was heard again. An ear that mishears a voice mishears it alike every time, so what is doubtful twice proves nothing and
-    /// still takes "confirm"; only danger is believed at the second time.
+    /// The value that was read back was heard again. An ear that mishears a voice mishears it the same way every time, so what is doubtful twice proves nothing
+    /// and still takes "confirm"; only danger is believed the second time.
     /// </summary>
     public IReadOnlyList<StartupEvent> HearAlike(Phrase.Reading again, EnteredReading doubtful) =>
         again.Evidence is { Certainty: Certainty.Green } or { Channel: Channel.Keys } || Tier(doubtful)?.Action >= MonoxideAction.ShutOff
             ? Enter(doubtful)
-            : Refuse(again.Evidence.Words, $"It was not clear again. {EvidenceWords.ReadBack(doubtful)}");
+            : Refuse(again.Evidence.Words, $"Still not clear. {EvidenceWords.ReadBack(doubtful)}");
 
     /// <summary>A room that is measured before a stopped start-up goes on; it belongs to no step. Air that is not clear is waited for again.</summary>
     IReadOnlyList<StartupEvent> EnterOnTheWayBack(EnteredReading entered)

@@ -42,8 +42,11 @@ static class CallReader
         : ear.Candidates.Where(candidate => PhraseText.IsSafety(candidate.Meaning)).Select(candidate => (ear, candidate));
 
     static Phrase? ToCall(IEnumerable<(EarEvidence Ear, Candidate Heard)> calls) => calls.OrderByDescending(one => one.Heard.Mean).FirstOrDefault() is ({ } by, { } safety)
-        ? PhraseText.ToPhrase(safety.Meaning, PhraseReader.EvidenceOf(safety, by.MarginOf(safety), by.RatioOf(safety), Certainty.Green, ""))
+        ? PhraseOf(by, safety, Certainty.Green, "")
         : null;
+
+    static Phrase PhraseOf(EarEvidence by, Candidate safety, Certainty certainty, string why) =>
+        PhraseText.ToPhrase(safety.Meaning, PhraseReader.EvidenceOf(safety, by.MarginOf(safety), by.RatioOf(safety), certainty, why));
 
     /// <summary>
     /// Out of talk in noise one ear makes a whole call that nobody made ("there's a fire in the basement"). Its own words are seldom clear, the other ear hears something else: one of the two must speak
@@ -110,16 +113,12 @@ static class CallReader
     /// <summary>What in an utterance may have been a call, however faint; null where nothing may, where an ear read words that are like one and must not stop, and over the tool's own voice.</summary>
     public static FaintCall? Faint(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
     {
-        EarEvidence[] ears = [.. utterance.Ears.Where(ear => !ear.IsNoise)];
-        if (expectation.Over is not null || ears.Any(ear => SafetyText.HoldsNotMeant(PlainWords.Of(ear.FreeText))))
+        if (expectation.Over is not null || utterance.Ears.Any(ear => SafetyText.HoldsNotMeant(PlainWords.Of(ear.FreeText))))
         {
             return null;
         }
 
-        ImmutableArray<Phrase.Command> calls =
-        [
-            .. ears.SelectMany(ear => FaintIn(ear, expectation, policy.Safety.Again)).OrderByDescending(call => call.Evidence.Score).DistinctBy(call => call.Evidence.Words),
-        ];
+        ImmutableArray<Phrase.Command> calls = [.. utterance.Ears.SelectMany(ear => FaintIn(ear, expectation, policy.Safety.Again)).Cast<Phrase.Command>().OrderByDescending(call => call.Evidence.Score)];
         return calls.IsEmpty ? null : new FaintCall(calls, [.. utterance.Ears.Select(ear => ear.FreeText)], !expectation.IsForCallsAlone);
     }
 
@@ -130,25 +129,19 @@ static class CallReader
             : new FaintCall([call], [.. utterance.Ears.Select(ear => ear.FreeText)], !expectation.IsForCallsAlone);
 
     /// <summary>The calls that an ear found likelier than anything else that can be said, and the one that it read.</summary>
-    static IEnumerable<Phrase.Command> FaintIn(EarEvidence ear, Expectation expectation, AgainThreshold least)
+    static IEnumerable<Phrase> FaintIn(EarEvidence ear, Expectation expectation, AgainThreshold least)
     {
-        foreach (Candidate one in ear.Candidates.Where(one => PhraseText.IsSafety(one.Meaning)))
+        foreach ((_, Candidate heard) in CallsOf(ear).Where(one => Reaches(one, least.Mean, least.Ratio) && ear.MarginOf(one.Heard) >= least.Margin))
         {
-            if (one.Mean >= least.Mean && ear.RatioOf(one) >= least.Ratio && ear.MarginOf(one) >= least.Margin)
-            {
-                yield return (Phrase.Command)PhraseText.ToPhrase(one.Meaning, PhraseReader.EvidenceOf(one, ear.MarginOf(one), ear.RatioOf(one), Certainty.Amber, NotClear));
-            }
+            yield return PhraseOf(ear, heard, Certainty.Amber, PhraseReader.NotClear);
         }
 
-        if (CalledIn(ear, expectation) is { } called)
+        if (!ear.IsNoise && CalledIn(ear, expectation) is { } called)
         {
             string way = string.Join(' ', PlainWords.Of(ear.FreeText).Skip(called.From).Take(called.Count));
-            yield return (Phrase.Command)PhraseText.ToPhrase(called.Meaning, new Evidence(way, Channel.Voice, Certainty.Amber) { Score = ear.FreeMeanOf(called.From, called.Count), Why = NotClear });
+            yield return PhraseText.ToPhrase(called.Meaning, new Evidence(way, Channel.Voice, Certainty.Amber) { Score = ear.FreeMeanOf(called.From, called.Count), Why = PhraseReader.NotClear });
         }
     }
-
-    /// <summary>Why a call that was not understood is doubtful.</summary>
-    const string NotClear = "It was not clear.";
 
     /// <summary>Whether somebody speaks on and on while the tool is silent: its own words are known, those of others are not.</summary>
     public static bool IsOthersTalk(Expectation expectation) => expectation.IsForCallsAlone && expectation.Over is null;

@@ -9,6 +9,9 @@ namespace HandsFreeStartup.Speech.Understanding;
 /// <summary>Decides what was said and how far it can be trusted. Pure: the same evidence always gives the same phrase.</summary>
 public static class PhraseReader
 {
+    /// <summary>Why what one ear or both did not hear well is doubtful.</summary>
+    internal const string NotClear = "It was not clear.";
+
     /// <summary>The phrase that an utterance is under the shipped policy.</summary>
     /// <param name="utterance">The evidence.</param>
     /// <param name="expectation">What could be said; the same that the recognizer was given.</param>
@@ -60,7 +63,7 @@ public static class PhraseReader
     /// <param name="expectation">What could be said.</param>
     /// <param name="policy">Thresholds.</param>
     public static bool WantsOtherEars(Utterance alone, Expectation expectation, CertaintyPolicy policy) =>
-        !expectation.Dictation && Read(alone, expectation, policy) switch
+        !expectation.Dictation && Decide(alone, expectation, policy) switch
         {
             Phrase.Range => true,
             Phrase.NotUnderstood => !expectation.IsForCallsAlone || HasFoundACall(alone),
@@ -78,7 +81,7 @@ public static class PhraseReader
     /// <param name="policy">Thresholds.</param>
     public static Wanted WantsMore(Utterance heard, Expectation expectation, CertaintyPolicy policy) =>
         heard.Ears.Length == 1 ? (WantsOtherEars(heard, expectation, policy) ? Wanted.OtherEars : Wanted.Nothing)
-        : !expectation.Dictation && Read(heard, expectation, policy) is Phrase.Command { IsSafetyPhrase: true, Word: var word } && CallReader.WantsAnotherHearing(heard, word, expectation, policy) ? Wanted.AnotherHearing
+        : !expectation.Dictation && Decide(heard, expectation, policy) is Phrase.Command { IsSafetyPhrase: true, Word: var word } && CallReader.WantsAnotherHearing(heard, word, expectation, policy) ? Wanted.AnotherHearing
         : Wanted.Nothing;
 
     /// <summary>The same by the policy that ships with the program.</summary>
@@ -162,7 +165,7 @@ public static class PhraseReader
     {
         if (measured.Mean < needed.Mean || measured.WorseMean < needed.WorseMean || measured.WorseLowest < needed.WorseLowest)
         {
-            yield return "It was not clear.";
+            yield return NotClear;
         }
 
         if (measured.WorseRatio < needed.WorseRatio)

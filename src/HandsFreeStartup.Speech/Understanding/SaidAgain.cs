@@ -4,18 +4,15 @@ using HandsFreeStartup.Speech.Phrases;
 namespace HandsFreeStartup.Speech.Understanding;
 
 /// <summary>
-/// Finds that a call for help is said again. An ear that mishears a voice mishears it alike every time: whoever calls and is not understood sounds the same the second time, and other talk does not.
+/// Finds that a call for help is said again. An ear that mishears a voice mishears it the same way every time: whoever calls and is not understood sounds the same the second time, and other talk does not.
 /// </summary>
 public static class SaidAgain
 {
     /// <summary>The call that both utterances may have been, where they sound alike; or null.</summary>
     /// <param name="before">What was heard first.</param>
     /// <param name="now">What was heard later.</param>
-    public static Phrase.Command? Call(FaintCall before, FaintCall now) => Call(before, now, CertaintyPolicy.Shipped);
-
-    /// <summary>The same by some policy.</summary>
-    public static Phrase.Command? Call(FaintCall before, FaintCall now, CertaintyPolicy policy) =>
-        before.Readings.Zip(now.Readings).Any(heard => Likeness(heard.First, heard.Second) >= policy.Safety.Again.Alike)
+    public static Phrase.Command? Call(FaintCall before, FaintCall now) =>
+        before.Readings.Zip(now.Readings).Any(heard => Likeness(heard.First, heard.Second) >= CertaintyPolicy.Shipped.Safety.Again.Alike)
             ? now.Calls.FirstOrDefault(call => before.Calls.Any(other => (other.Word, other.IsFire) == (call.Word, call.IsFire)))
             : null;
 

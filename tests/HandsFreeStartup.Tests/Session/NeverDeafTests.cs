@@ -278,7 +278,7 @@ public sealed class NeverDeafTests
 
     /// <summary>An accent beside a running tap: both ears refuse every call, and read the same each time.</summary>
     [Fact]
-    public async Task A_call_that_is_refused_twice_alike_is_asked_for_aloud_and_the_third_one_stops()
+    public async Task A_call_that_is_refused_twice_alike_is_asked_for_aloud()
     {
         await Say(6, Refused("draft me"), Refused("draft me"));
         Assert.Contains("Say it again.", _voice.Said);
@@ -291,6 +291,27 @@ public sealed class NeverDeafTests
     {
         await Say(6, Refused("draft me"), Refused("draft me"), Refused("draft me now"));
         Assert.Equal((StopCause.GasSmell, Certainty.Amber), Assert.Single(_log.Events.OfType<StartupStopped>()) is var stopped ? (stopped.Cause, stopped.Evidence.Certainty) : default);
+    }
+
+    /// <summary>Somebody types, or a reading waits to be confirmed, or the microphone is plugged in again and counts its samples from nothing.</summary>
+    [Theory]
+    [InlineData("say again", 0, 6, 12, true)]
+    [InlineData("stand by", 0, 6, 12, true)]
+    [InlineData("what is open", 60, 0, 6, false)]
+    public async Task What_comes_between_refused_calls_takes_nothing_from_those_that_follow(string between, int first, int second, int third, bool stops)
+    {
+        StartupSession session = new(new StartupProcedure(Some.Plan()), _log, _display, _voice, new ScriptedEar([Refused("draft me"), Refused("draft me"), Refused("draft me")]), new FakeTimeProvider(Some.Morning)) { Profile = HearingProfile.Headset };
+        session.Begin(Some.Job);
+        foreach (int at in (int[])[first, second, third])
+        {
+            session.Post(new Input.Spoken(new SpeechClip(new float[16_000], at * 16_000L, at * 16_000L, (at + 1) * 16_000L), null, null));
+            session.Post(new Input.Typed(between));
+        }
+
+        session.Close();
+        await session.Run(CancellationToken.None);
+
+        Assert.Equal((1, stops), (TimesAsked, _log.Events.OfType<StartupStopped>().Any()));
     }
 
     [Fact]
