@@ -21,6 +21,8 @@ static class SafetyText
 
     static readonly ImmutableHashSet<string> Known = [.. SafetyWords.NotMeant.Select(phrase => string.Join(' ', PlainWords.Of(phrase)))];
 
+    static readonly ImmutableArray<ImmutableArray<string>> Told = [.. SafetyWords.Told.Select(phrase => PlainWords.Of(phrase))];
+
     static readonly ImmutableHashSet<string> Lead = [.. SafetyWords.Lead.SelectMany(word => PlainWords.Of(word))];
 
     static readonly ImmutableHashSet<string> Around = [.. SafetyWords.Around.SelectMany(word => PlainWords.Of(word))];
@@ -41,7 +43,7 @@ static class SafetyText
                 let others = words.Where((_, at) => !place.Holds(at))
                 let lead = words[..place.From].TakeWhile(Lead.Contains).Count()
                 where expectation.Dictation ? others.All(Around.Contains) : others.Skip(lead).Count(word => !own.Contains(word)) <= (way.Way.MostAround ?? words.Length)
-                select new Call(new Meaning.Command(way.Way.Word) { IsFire = way.Way.IsFire }, place.From, place.Count)).FirstOrDefault();
+                select new Call(new Meaning.Command(way.Way.Word) { IsFire = way.Way.IsFire }, place.From, place.Count, IsTold(words, place.From))).FirstOrDefault();
     }
 
     /// <summary>
@@ -61,6 +63,8 @@ static class SafetyText
                where isOwn || !(IsPartOf(own, words, at - 1, place.From) || IsPartOf(own, words, place.End, at + phrase.Length + 1))
                select place;
     }
+
+    static bool IsTold(ImmutableArray<string> words, int from) => Told.Any(phrase => words.AsSpan()[from..].StartsWith(phrase.AsSpan()));
 
     /// <summary>"No gas smell" denies one, "oh no, gas smell" calls.</summary>
     static bool IsOhNo(ImmutableArray<string> phrase, ImmutableArray<string> words, int at) => phrase[0] == "no" && at > 0 && words[at - 1] == "oh";
@@ -88,7 +92,8 @@ static class SafetyText
     /// <param name="Meaning">Which.</param>
     /// <param name="From">Its first word.</param>
     /// <param name="Count">How many words it has.</param>
-    public sealed record Call(Meaning.Command Meaning, int From, int Count);
+    /// <param name="IsTold">Whether what follows tells something of it ("emergency stop is ...").</param>
+    public sealed record Call(Meaning.Command Meaning, int From, int Count, bool IsTold);
 
     /// <summary>Some words in a row.</summary>
     readonly record struct Span(int From, int Count)

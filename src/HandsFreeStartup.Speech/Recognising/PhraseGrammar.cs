@@ -64,6 +64,7 @@ static class PhraseGrammar
 
     static IEnumerable<(string, PhraseState)> SafetyPhrases() =>
         from way in SafetyWords.Ways
+        where way.IsLookedFor
         select (" " + way.Words, Final(new Ending(new Meaning.Command(way.Word) { IsFire = way.IsFire })));
 
     static PhraseState AfterName(NumberPlace place)

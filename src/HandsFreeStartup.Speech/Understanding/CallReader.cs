@@ -56,8 +56,40 @@ static class CallReader
         !surest.IsNoise && surest.FreeMean >= policy.Safety.Among.FreeMean && CalledIn(surest, expectation) is { Meaning: var called }
         && (ears.Length == 1 || expectation.Over is not null || Clearness(surest, called.Word, expectation) >= policy.Safety.Among.Words
             || ears.Any(ear => ear != surest && Clearness(ear, called.Word, expectation) >= policy.Safety.Among.OtherWords))
-            ? PhraseText.ToPhrase(called, new Evidence(surest.FreeText, Channel.Voice, Certainty.Green) { Score = surest.FreeMean })
+            ? PhraseText.ToPhrase(called, new Evidence(surest.FreeText, Channel.Voice, IsTold(ears, called.Word, expectation) ? Certainty.Amber : Certainty.Green) { Score = surest.FreeMean })
             : null;
+
+    /// <summary>Whether an ear read words that tell something of the call: how such a sentence ends ("the emergency stop is for ..."), an ear seldom knows.</summary>
+    static bool IsTold(ImmutableArray<EarEvidence> ears, CommandWord word, Expectation expectation) =>
+        ears.Any(ear => CalledIn(ear, expectation) is { IsTold: true } found && found.Meaning.Word == word);
+
+    /// <summary>
+    /// What one ear alone read as a call, while the other heard something else and was no less sure of it: it stops nothing, but is asked for. What was understood without it stays where neither read
+    /// one, and where one read words that are like a call and must not stop. The tool's own voice is weighed otherwise.
+    /// </summary>
+    /// <param name="utterance">The evidence.</param>
+    /// <param name="understood">What it was understood as without this: nothing, or a doubtful reading.</param>
+    /// <param name="expectation">What could be said.</param>
+    /// <param name="policy">Thresholds.</param>
+    public static Phrase ByOneEar(Utterance utterance, Phrase understood, Expectation expectation, CertaintyPolicy policy)
+    {
+        if (expectation.Over is not null || utterance.Ears.Length < 2 || HoldsNotMeant(utterance))
+        {
+            return understood;
+        }
+
+        double least = understood is Phrase.NotUnderstood && !expectation.IsForCallsAlone ? policy.Safety.Asked.Words : policy.Safety.Asked.Surely;
+        return (from ear in utterance.Ears
+                where !ear.IsNoise
+                let call = CalledIn(ear, expectation)
+                where call is not null && ear.FreeMeanOf(call.From, call.Count) >= least
+                orderby ear.FreeMeanOf(call.From, call.Count) descending
+                select PhraseText.ToPhrase(call.Meaning, Unclear(ear.FreeText, ear.FreeMeanOf(call.From, call.Count)))).FirstOrDefault(understood);
+    }
+
+    static bool HoldsNotMeant(Utterance utterance) => utterance.Ears.Any(ear => SafetyText.HoldsNotMeant(PlainWords.Of(ear.FreeText)));
+
+    static Evidence Unclear(string words, double score) => new(words, Channel.Voice, Certainty.Amber) { Score = score, Why = PhraseReader.NotClear };
 
     /// <summary>
     /// Whether a call may be something that an ear made of what it does not understand. While the tool is silent it must be clear and heard by both ears, or clear with nothing around it, or stand when the
@@ -113,7 +145,7 @@ static class CallReader
     /// <summary>What in an utterance may have been a call, however faint; null where nothing may, where an ear read words that are like one and must not stop, and over the tool's own voice.</summary>
     public static FaintCall? Faint(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
     {
-        if (expectation.Over is not null || utterance.Ears.Any(ear => SafetyText.HoldsNotMeant(PlainWords.Of(ear.FreeText))))
+        if (expectation.Over is not null || HoldsNotMeant(utterance))
         {
             return null;
         }
@@ -139,7 +171,7 @@ static class CallReader
         if (!ear.IsNoise && CalledIn(ear, expectation) is { } called)
         {
             string way = string.Join(' ', PlainWords.Of(ear.FreeText).Skip(called.From).Take(called.Count));
-            yield return PhraseText.ToPhrase(called.Meaning, new Evidence(way, Channel.Voice, Certainty.Amber) { Score = ear.FreeMeanOf(called.From, called.Count), Why = PhraseReader.NotClear });
+            yield return PhraseText.ToPhrase(called.Meaning, Unclear(way, ear.FreeMeanOf(called.From, called.Count)));
         }
     }
 

@@ -41,9 +41,17 @@ public sealed record KindThresholds(Threshold Reading, Threshold Phrase, Thresho
 /// <param name="OverVoice">Below it a call over the tool's own voice is asked for again.</param>
 public sealed record SafetyThreshold(double Mean, double Ratio, double BothMean, double BothRatio, double WorseRatio, AmongThreshold Among, OverVoiceThreshold OverVoice)
 {
+    /// <summary>Where one ear alone read one among other words.</summary>
+    public required AskedThreshold Asked { get; init; }
+
     /// <summary>Where one that was not understood is said again.</summary>
     public required AgainThreshold Again { get; init; }
 }
+
+/// <summary>What one ear alone read as a call among other words, while the other heard something else, must reach to be asked for; mean log-probability per word of the call.</summary>
+/// <param name="Words">Where nothing else was understood.</param>
+/// <param name="Surely">In speech that goes on, and where a doubtful reading was understood.</param>
+public sealed record AskedThreshold(double Words, double Surely);
 
 /// <summary>What is not understood, and may yet be a call for help where it is said twice and sounds alike.</summary>
 /// <param name="Mean">Mean log-probability per token of the call by one ear.</param>
@@ -66,10 +74,12 @@ public sealed record OverVoiceThreshold(double Foreign, double ForeignGas, doubl
 
 /// <summary>By how much a reading must lie ahead of the others in noise, which covers a word and leaves both ears sure of another one.</summary>
 /// <param name="Below">It is noisy where speech stands less above its surroundings, decibels.</param>
+/// <param name="LoudBelow">It is loud where speech stands less above its surroundings, decibels.</param>
 /// <param name="SteadySpread">The noise is steady, as that of a blower, where it spreads less, see <see cref="NoiseSpread"/>, decibels.</param>
 /// <param name="Steady">In steady noise.</param>
 /// <param name="Unsteady">In other noise: dishes, tools, splashing water, people.</param>
-public sealed record NoiseThreshold(double Below, double SteadySpread, NoiseMargin Steady, NoiseMargin Unsteady);
+/// <param name="Loud">In loud noise of any kind.</param>
+public sealed record NoiseThreshold(double Below, double LoudBelow, double SteadySpread, NoiseMargin Steady, NoiseMargin Unsteady, NoiseMargin Loud);
 
 /// <summary>By how much a reading must lie ahead, see <see cref="Measured.Margin"/>.</summary>
 /// <param name="Usual">Where both ears listened.</param>
@@ -111,7 +121,7 @@ public sealed record CertaintyPolicy(string Origin)
     public Threshold ForReading(Utterance utterance, Measured measured)
     {
         Threshold usual = For(utterance.Ears.Length).Reading;
-        NoiseMargin margin = IsSteady(utterance) ? Noise.Steady : Noise.Unsteady;
+        NoiseMargin margin = utterance.SignalToNoise < Noise.LoudBelow ? Noise.Loud : IsSteady(utterance) ? Noise.Steady : Noise.Unsteady;
         return utterance.SignalToNoise >= Noise.Below ? usual
             : measured.MayBeAnotherTen ? usual with { Margin = margin.Ten }
             : utterance.Ears.Length > 1 ? usual with { Margin = margin.Usual }

@@ -21,12 +21,17 @@ public static class PhraseReader
     /// <param name="utterance">The evidence.</param>
     /// <param name="expectation">What could be said; the same that the recognizer was given.</param>
     /// <param name="policy">Thresholds.</param>
-    public static Phrase Read(Utterance utterance, Expectation expectation, CertaintyPolicy policy) => Decide(utterance, expectation, policy) switch
+    public static Phrase Read(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
     {
-        Phrase.NotUnderstood refused => refused with { Faint = CallReader.Faint(utterance, expectation, policy) },
-        Phrase.Command { IsSafetyPhrase: true } call => call with { Faint = CallReader.Faint(call, utterance, expectation, policy) },
-        Phrase phrase => phrase,
-    };
+        Phrase understood = Decide(utterance, expectation, policy);
+        bool isInDoubt = understood is Phrase.NotUnderstood or Phrase.Reading { Evidence.Certainty: Certainty.Amber };
+        return (isInDoubt && !IsNobody(utterance, policy) ? CallReader.ByOneEar(utterance, understood, expectation, policy) : understood) switch
+        {
+            Phrase.Command { IsSafetyPhrase: true } call => call with { Faint = CallReader.Faint(call, utterance, expectation, policy) },
+            Phrase.NotUnderstood refused => refused with { Faint = CallReader.Faint(utterance, expectation, policy) },
+            Phrase phrase => phrase,
+        };
+    }
 
     static Phrase Decide(Utterance utterance, Expectation expectation, CertaintyPolicy policy)
     {

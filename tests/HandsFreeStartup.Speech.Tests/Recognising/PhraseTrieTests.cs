@@ -64,7 +64,8 @@ public sealed class PhraseTrieTests(SmallModel small, ITestOutputHelper output) 
 
         foreach (SafetyWay way in SafetyWords.Ways)
         {
-            Assert.Equal(new Meaning.Command(way.Word) { IsFire = way.IsFire }, Assert.Single(Endings(trie, " " + way.Words)).Meaning);
+            Meaning[] expected = way.IsLookedFor ? [new Meaning.Command(way.Word) { IsFire = way.IsFire }] : [];
+            Assert.Equal(expected, Endings(trie, " " + way.Words).Select(ending => ending.Meaning));
         }
     }
 

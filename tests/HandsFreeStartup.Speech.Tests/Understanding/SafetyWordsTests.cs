@@ -75,6 +75,10 @@ public sealed class SafetyWordsTests
     [InlineData("we have a fire, call the fire department", CommandWord.EmergencyStop, true)]
     [InlineData("there's a fire, out, everybody out", CommandWord.EmergencyStop, true)]
     [InlineData("there is a fire, stop it", CommandWord.EmergencyStop, true)]
+    [InlineData("that's a fire in the attic over there", CommandWord.EmergencyStop, true)]
+    [InlineData("it's a fire, out of here, all of you", CommandWord.EmergencyStop, true)]
+    [InlineData("that is a gas leak in the basement", CommandWord.GasSmell, false)]
+    [InlineData("I think we've got a gas leak down here by the union", CommandWord.GasSmell, false)]
     [InlineData("there's a fire, chief", CommandWord.EmergencyStop, true)]
     [InlineData("we have a fire, inspector, out of here", CommandWord.EmergencyStop, true)]
     [InlineData("there is a fire, truck and all", CommandWord.EmergencyStop, true)]
@@ -101,6 +105,8 @@ public sealed class SafetyWordsTests
     [InlineData("we have a fire department here for the inspection")]
     [InlineData("there's a fire station around the corner")]
     [InlineData("the burner is on high fire now")]
+    [InlineData("that's a fire door")]
+    [InlineData("and it's a fire extinguisher")]
     public void What_is_told_about_it_does_not_stop(string line) => Assert.IsType<Phrase.NotUnderstood>(PhraseText.Typed(line, Expectation.Open));
 
     [Theory]

@@ -39,7 +39,7 @@ public sealed class SaidAgainTests
     [Fact]
     public void A_call_that_one_ear_read_may_be_said_again_though_it_found_none_by_its_words()
     {
-        FaintCall? before = FaintOf(Ear("help gas leak", Found("done", -5, -21)), Ear("things to get me", Found("done", -4, -17)));
+        FaintCall? before = FaintOf(Ear("help gas leak", Found("done", -5, -21)) with { FreeMean = -0.9 }, Ear("things to get me", Found("done", -4, -17)));
 
         Assert.Equal((CommandWord.GasSmell, true), (Assert.Single(before!.Calls).Word, before.IsByItself));
         Assert.NotNull(SaidAgain.Call(before, before));
