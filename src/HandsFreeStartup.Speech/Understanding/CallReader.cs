@@ -65,7 +65,7 @@ static class CallReader
 
     /// <summary>
     /// What one ear alone read as a call, while the other heard something else and was no less sure of it: it stops nothing, but is asked for. What was understood without it stays where neither read
-    /// one, and where one read words that are like a call and must not stop. The tool's own voice is weighed otherwise.
+    /// one, where one read words that are like a call and must not stop, and where it is carbon monoxide, which is never put aside. The tool's own voice is weighed otherwise.
     /// </summary>
     /// <param name="utterance">The evidence.</param>
     /// <param name="understood">What it was understood as without this: nothing, or a doubtful reading.</param>
@@ -73,7 +73,8 @@ static class CallReader
     /// <param name="policy">Thresholds.</param>
     public static Phrase ByOneEar(Utterance utterance, Phrase understood, Expectation expectation, CertaintyPolicy policy)
     {
-        if (expectation.Over is not null || utterance.Ears.Length < 2 || HoldsNotMeant(utterance))
+        bool isMonoxide = understood is Phrase.Reading reading && reading.Field.Unit == Unit.PartsPerMillion;
+        if (isMonoxide || expectation.Over is not null || utterance.Ears.Length < 2 || HoldsNotMeant(utterance))
         {
             return understood;
         }
@@ -82,9 +83,11 @@ static class CallReader
         return (from ear in utterance.Ears
                 where !ear.IsNoise
                 let call = CalledIn(ear, expectation)
-                where call is not null && ear.FreeMeanOf(call.From, call.Count) >= least
-                orderby ear.FreeMeanOf(call.From, call.Count) descending
-                select PhraseText.ToPhrase(call.Meaning, Unclear(ear.FreeText, ear.FreeMeanOf(call.From, call.Count)))).FirstOrDefault(understood);
+                where call is not null
+                let clearness = ear.FreeMeanOf(call.From, call.Count)
+                where clearness >= least
+                orderby clearness descending
+                select PhraseText.ToPhrase(call.Meaning, Unclear(ear.FreeText, clearness))).FirstOrDefault(understood);
     }
 
     static bool HoldsNotMeant(Utterance utterance) => utterance.Ears.Any(ear => SafetyText.HoldsNotMeant(PlainWords.Of(ear.FreeText)));

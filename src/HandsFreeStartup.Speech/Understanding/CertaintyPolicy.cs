@@ -73,8 +73,8 @@ public sealed record AmongThreshold(double FreeMean, double Words, double OtherW
 public sealed record OverVoiceThreshold(double Foreign, double ForeignGas, double OwnWords);
 
 /// <summary>By how much a reading must lie ahead of the others in noise, which covers a word and leaves both ears sure of another one.</summary>
-/// <param name="Below">It is noisy where speech stands less above its surroundings, decibels.</param>
-/// <param name="LoudBelow">It is loud where speech stands less above its surroundings, decibels.</param>
+/// <param name="Below">Noisy where speech stands less than this above its surroundings, decibels.</param>
+/// <param name="LoudBelow">Loud where speech stands less than this above its surroundings, decibels.</param>
 /// <param name="SteadySpread">The noise is steady, as that of a blower, where it spreads less, see <see cref="NoiseSpread"/>, decibels.</param>
 /// <param name="Steady">In steady noise.</param>
 /// <param name="Unsteady">In other noise: dishes, tools, splashing water, people.</param>

@@ -451,6 +451,16 @@ public sealed class PhraseReaderTests
         static EarEvidence Beside(EarEvidence call) => call with { Candidates = [Heard("oxygen eight point two", -0.9)] };
     }
 
+    [Fact]
+    public void A_call_that_one_ear_read_never_puts_doubtful_carbon_monoxide_aside_nor_breaks_into_a_note()
+    {
+        EarEvidence monoxide = Ear(Heard("monoxide four hundred fifty", -0.5)) with { FreeMean = -0.2 }, call = Free("listen gas leak", -0.3, -0.1, -0.1, -0.1);
+
+        Phrase.Reading asked = Assert.IsType<Phrase.Reading>(PhraseReader.Read(Said(monoxide, call with { Candidates = monoxide.Candidates }), Asked));
+        Assert.Equal((450m, Certainty.Amber), (asked.Value, asked.Evidence.Certainty));
+        Assert.IsType<Phrase.Dictation>(PhraseReader.Read(Said(Free("the inspector told of a leak", -0.1), Free("the inspector told of a gas leak", -0.3)), new Expectation([], [], [], Dictation: true)));
+    }
+
     /// <summary>"Emergency stop is for" was "emergency stop is four" for both ears, sure of it, in quiet, in a blower and among dishes.</summary>
     [Fact]
     public void What_is_told_of_an_emergency_stop_is_asked_for_however_clear_and_a_call_is_not()
