@@ -56,6 +56,11 @@ public sealed class StartupProcedure(StartupPlan plan)
     /// <param name="now">The present.</param>
     public IReadOnlyList<StartupEvent> Decide(Phrase phrase, Now now) => HeardClips.Tied(phrase, new Decider(_state, now).Decide(phrase), now);
 
+    /// <summary>What to record where something may mean danger and is asked for again; nothing changes.</summary>
+    /// <param name="phrase">What it may have been.</param>
+    /// <param name="now">The present.</param>
+    public IReadOnlyList<StartupEvent> AskAgain(Phrase phrase, Now now) => [new DangerAsked(now, phrase.Evidence)];
+
     /// <summary>What the lead's word on the record leads to; nothing changes. Empty while the start-up is not finished, for then there is nothing to review.</summary>
     /// <param name="lead">Name of the lead technician.</param>
     /// <param name="outcome">Accepted or returned.</param>

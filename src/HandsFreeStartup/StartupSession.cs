@@ -370,7 +370,7 @@ public sealed class StartupSession(
         bool isBadAir = procedure.IsBadAir(phrase, Now);
         if (!over.Counts(phrase, isBadAir) && !IsSaidAgain(phrase, heard, over))
         {
-            Drop(phrase, over, isBadAir);
+            Drop(heard, phrase, over, isBadAir);
             return null;
         }
 
@@ -400,13 +400,14 @@ public sealed class StartupSession(
     /// Where the tool hears itself, words of its own prompt never count; others end the prompt and are heard from then on. The screen says that they must be said again. Danger never vanishes: what
     /// may be the tool's own "room monoxide four" misheard, or somebody's "room monoxide forty", is asked for again aloud, and so is what may be a call for help.
     /// </summary>
-    void Drop(Phrase phrase, OverVoice over, bool isBadAir)
+    void Drop(Hearing heard, Phrase phrase, OverVoice over, bool isBadAir)
     {
         bool mayBeDanger = over.MayBeDanger(phrase, isBadAir), isEcho = over.IsEcho(phrase) && !mayBeDanger;
         HushFor(!isEcho);
         _ear = _ear with { State = EarState.Listening };
         if (mayBeDanger)
         {
+            Record(procedure.AskAgain(phrase with { Evidence = phrase.Evidence with { Clip = heard.KeepWithin(LongestKeeping) } }, Now), null);
             AskAgainAloud(NotTaken(phrase, WhyAsked(over.Said)));
             return;
         }

@@ -12,7 +12,7 @@ static class LateSpeech
     public static bool LeavesTheQuestion(StartupEvent happened, bool isStopped) => happened is ReadingEntered ? !isStopped : happened is
         ReadingStood or ReadingScratched or ReadingVoided or ResultsComputed or SeriesJudged or MonoxideJudged or AdjustmentMade
         or TimerStarted or TimerHalfway or TimerEnded or TimerStopped or QuestionAsked or PromptsChosen or CommandRefused or PhotoAttached
-        or UtteranceHeard or RunBegan or ClockJumped;
+        or UtteranceHeard or DangerAsked or RunBegan or ClockJumped;
 
     /// <summary>Whether it counts all the same: calls for help, questions to the tool and "disregard" mean the same at any time, and bad air is not asked twice.</summary>
     public static bool Counts(StartupState state, Phrase phrase, Now now) => phrase switch

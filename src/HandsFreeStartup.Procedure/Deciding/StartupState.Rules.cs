@@ -221,6 +221,10 @@ partial class StartupState : IEventFold
     {
     }
 
+    void IEventFold.Take(DangerAsked happened)
+    {
+    }
+
     void IEventFold.Take(RecordReviewed happened)
     {
     }

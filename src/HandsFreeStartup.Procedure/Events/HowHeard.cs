@@ -18,6 +18,7 @@ public static class HowHeard
         FreshSmellAnswered answered => answered.Evidence,
         UnsafeFound found => found.Evidence,
         UtteranceHeard heard => heard.Evidence,
+        DangerAsked asked => asked.Evidence,
         _ => null,
     };
 }

@@ -171,6 +171,9 @@ public interface IEventFold
     /// <summary>Takes in a <see cref="UtteranceHeard"/>.</summary>
     void Take(UtteranceHeard happened);
 
+    /// <summary>Takes in a <see cref="DangerAsked"/>.</summary>
+    void Take(DangerAsked happened);
+
     /// <summary>Takes in a <see cref="RecordReviewed"/>.</summary>
     void Take(RecordReviewed happened);
 

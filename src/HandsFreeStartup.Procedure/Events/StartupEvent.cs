@@ -301,6 +301,7 @@ public enum ReviewOutcome
 [JsonDerivedType(typeof(LimitDoubted), "limit-doubted")]
 [JsonDerivedType(typeof(EndDecided), "end-decided")]
 [JsonDerivedType(typeof(UtteranceHeard), "utterance-heard")]
+[JsonDerivedType(typeof(DangerAsked), "danger-asked")]
 [JsonDerivedType(typeof(RecordReviewed), "record-reviewed")]
 [JsonDerivedType(typeof(PersonalDataForgotten), "personal-data-forgotten")]
 public abstract record StartupEvent(DateTimeOffset At)
@@ -900,6 +901,15 @@ public sealed record EndedOutOfService(DateTimeOffset At, string Reason) : Start
 /// <param name="At">When.</param>
 /// <param name="Evidence">How it was heard.</param>
 public sealed record UtteranceHeard(DateTimeOffset At, Evidence Evidence) : StartupEvent(At)
+{
+    /// <inheritdoc/>
+    public override void FoldBy(IEventFold fold) => fold.Take(this);
+}
+
+/// <summary>Something may have been a call for help, or bad air, and was not clear enough to act on: it was to be said again. What follows tells whether it was.</summary>
+/// <param name="At">When.</param>
+/// <param name="Evidence">What it may have been, and how it was heard.</param>
+public sealed record DangerAsked(DateTimeOffset At, Evidence Evidence) : StartupEvent(At)
 {
     /// <inheritdoc/>
     public override void FoldBy(IEventFold fold) => fold.Take(this);

@@ -227,6 +227,10 @@ partial class JobRecord : IEventFold
     {
     }
 
+    void IEventFold.Take(DangerAsked happened)
+    {
+    }
+
     void IEventFold.Take(ExceptionMade happened)
     {
     }

@@ -37,6 +37,7 @@ static class PersonalParts
     {
         ["startup-began"] = ["job/site"],
         ["utterance-heard"] = ["evidence/words"],
+        ["danger-asked"] = ["evidence/words"],
         ["step-skipped"] = ["reason", "evidence/words"],
         ["note-taken"] = ["text", "evidence/words"],
         ["photo-attached"] = ["name", "evidence/words"],

@@ -33,6 +33,7 @@ public sealed class ForgettingTests : IDisposable
             new DictationAsked(Some.Moment, DictationPurpose.SkipReason),
             new StepSkipped(Some.Moment, "drill", "the kennel is in the way", spoken with { Words = "the kennel is in the way" }),
             new UtteranceHeard(Some.Moment, spoken),
+            new DangerAsked(Some.Moment, spoken),
             new StartupStopped(Some.Moment, StopCause.Emergency, Evidence.Typed("emergency stop")),
             new DictationAsked(Some.Moment, DictationPurpose.ResumeReason),
             new StartupResumed(Some.Moment, "Mrs. Quarry opened the windows"),
@@ -77,8 +78,8 @@ public sealed class ForgettingTests : IDisposable
         Verification verification = StartupLogVerifier.Verify(_job, _printed);
 
         Assert.Empty(verification.Findings);
-        Assert.Equal(15, verification.Count);
-        Assert.Equal(new Redaction(15, Some.Moment, "L. Ead"), verification.Redaction);
+        Assert.Equal(16, verification.Count);
+        Assert.Equal(new Redaction(16, Some.Moment, "L. Ead"), verification.Redaction);
         Assert.Equal("Since the checkpoint was printed the record was freed of names; nothing else was added.", Assert.Single(verification.Remarks));
     }
 
@@ -129,7 +130,7 @@ public sealed class ForgettingTests : IDisposable
         Forget();
 
         Assert.Empty(StartupLogVerifier.Verify(_job).Findings);
-        Assert.Equal(15, StartupLogVerifier.Verify(_job).Count);
+        Assert.Equal(16, StartupLogVerifier.Verify(_job).Count);
     }
 
     [Fact]

@@ -208,6 +208,7 @@ public sealed class NeverDeafTests
         Assert.Contains("Say it again.", _voice.Said);
         Assert.Contains(_display.Heard, heard => heard is { Certainty: Certainty.Red, Why: "It may have been a call for help: say it again." });
         Assert.Equal(stops, _log.Events.OfType<StartupStopped>().Any());
+        Assert.Equal(TimesAsked, _log.Events.OfType<DangerAsked>().Count(asked => asked.Evidence is { Words: "yes there's a gas leak in the basement", Certainty: Certainty.Amber, Clip: "clip.wav" }));
     }
 
     /// <summary>While speech goes on, what was cut short is asked for; the next stretch, which overlaps with it, shows the call whole.</summary>
@@ -283,6 +284,7 @@ public sealed class NeverDeafTests
         await Say(6, Refused("draft me"), Refused("draft me"));
         Assert.Contains("Say it again.", _voice.Said);
         Assert.Equal(1, TimesAsked);
+        Assert.Equal("gas leak", Assert.Single(_log.Events.OfType<DangerAsked>()).Evidence.Words);
         Assert.DoesNotContain(_log.Events, happened => happened is StartupStopped);
     }
 

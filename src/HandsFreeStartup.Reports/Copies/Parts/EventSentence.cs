@@ -87,6 +87,7 @@ static class EventSentence
         ListeningPaused => "Listening paused.",
         ListeningResumed => "Listening again.",
         UtteranceHeard heard => $"Utterance: {Heard(heard.Evidence)}.",
+        DangerAsked asked => $"It may have been danger, and was to be said again: {Heard(asked.Evidence)}.",
         SeriesJudged series => $"Series of {series.Count}: {Labels.Of(series.Key)}, {InWords(series.Settled)}; {series.Stands} stands.",
         LimitStated { Limit: { Unusual: { } why } limit } stated => $"Limit stated in step \"{title(stated.StepId)}\": {As(limit.Name)} {limit} ({limit.Source}); strange for this furnace, and said again: {Message.Recorded(why).WithoutStop()}.",
         LimitStated stated => $"Limit stated in step \"{title(stated.StepId)}\": {As(stated.Limit.Name)} {stated.Limit} ({stated.Limit.Source}).",
