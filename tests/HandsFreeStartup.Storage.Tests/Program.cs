@@ -19,6 +19,9 @@ namespace HandsFreeStartup.Storage.Tests;
 /// </summary>
 static class Program
 {
+    /// <summary>Where a disk is quick a process that nobody kills for a while would write a record past what is ever read, 64 MiB.</summary>
+    const int MostAppended = 2000;
+
     static int Main(string[] arguments)
     {
         CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
@@ -70,12 +73,16 @@ static class Program
                 Console.WriteLine(1);
             }
 
-            while (true)
+            int most = log.Checkpoint!.Count + MostAppended;
+            while (log.Checkpoint.Count < most)
             {
-                int[] numbers = [.. Enumerable.Range(log.Checkpoint!.Count + 1, size)];
+                int[] numbers = [.. Enumerable.Range(log.Checkpoint.Count + 1, size)];
                 log.Append([.. numbers.Select(number => Some.Note($"note {number}", Evidence.Typed("note")))]);
                 Console.WriteLine(string.Join('\n', numbers));
             }
+
+            Thread.Sleep(Timeout.Infinite);
+            return 0;
         }
         catch (LogException error)
         {
