@@ -60,6 +60,10 @@ sealed record NumberWord(string Text, NumberPart Part, int Value = 0)
     public static bool MayEndCovered(string words) =>
         words.Split(' ').Select(Find).LastOrDefault(word => word is not null) is { } last && (last.Part is NumberPart.Ten || last.Value is 2 or 8 or > 12);
 
+    /// <summary>Whether the number in <paramref name="words"/> is said digit by digit, in two of them or more.</summary>
+    public static bool IsDigitByDigit(string words) =>
+        words.Split(' ').Select(Find).OfType<NumberWord>().ToArray() is { Length: > 1 } number && number.All(word => word.Part == NumberPart.Digit);
+
     /// <summary>The number word spelled <paramref name="text"/> (lower case), or null.</summary>
     public static NumberWord? Find(string text) => ByText.GetValueOrDefault(text == "o" ? "oh" : text);
 }

@@ -121,7 +121,7 @@ public sealed record CertaintyPolicy(string Origin)
     public Threshold ForReading(Utterance utterance, Measured measured)
     {
         Threshold usual = For(utterance.Ears.Length).Reading;
-        NoiseMargin margin = utterance.SignalToNoise < Noise.LoudBelow ? Noise.Loud : IsSteady(utterance) ? Noise.Steady : Noise.Unsteady;
+        NoiseMargin margin = IsLoud(utterance) ? Noise.Loud : IsSteady(utterance) ? Noise.Steady : Noise.Unsteady;
         return utterance.SignalToNoise >= Noise.Below ? usual
             : measured.MayBeAnotherTen ? usual with { Margin = margin.Ten }
             : utterance.Ears.Length > 1 ? usual with { Margin = margin.Usual }
@@ -132,8 +132,14 @@ public sealed record CertaintyPolicy(string Origin)
     public Threshold ForWord(Utterance utterance)
     {
         Threshold usual = For(utterance.Ears.Length).Word;
-        return utterance.Ears.Length > 1 && utterance.SignalToNoise < Noise.Below && !IsSteady(utterance) ? usual with { Margin = Noise.Unsteady.Usual } : usual;
+        return utterance.Ears.Length > 1 && IsUnsteady(utterance) ? usual with { Margin = Noise.Unsteady.Usual } : usual;
     }
+
+    /// <summary>Whether noise of any kind nearly covers the speech.</summary>
+    public bool IsLoud(Utterance utterance) => utterance.SignalToNoise < Noise.LoudBelow;
+
+    /// <summary>Whether it is noisy by a sound that comes and goes, and may cover a word.</summary>
+    public bool IsUnsteady(Utterance utterance) => utterance.SignalToNoise < Noise.Below && !IsSteady(utterance);
 
     /// <summary>Whether no sound that comes and goes, and may cover a word, was there beside the speech.</summary>
     public bool IsSteady(Utterance utterance) => utterance.NoiseSpread < Noise.SteadySpread;

@@ -121,7 +121,7 @@ public static class PhraseReader
                 : Refuse(utterance, weighing, $"It was perhaps \"{weighing.Best.Words.ToLowerInvariant()}\", but not clearly.");
         }
 
-        ImmutableArray<string> doubts = [.. Doubts(weighing, reading, policy.ForReading(utterance, weighing.Measured))];
+        ImmutableArray<string> doubts = [.. Doubts(weighing, reading, policy.ForReading(utterance, weighing.Measured)), .. Swallowed(weighing.Best.Words, reading, utterance, policy)];
         return doubts.IsEmpty ? PhraseText.ToPhrase(reading, EvidenceOf(weighing, Certainty.Green, ""))
             : !Missing(weighing.Measured, policy.Amber).Any() ? PhraseText.ToPhrase(reading, EvidenceOf(weighing, Certainty.Amber, string.Join(' ', doubts)))
             : Refuse(utterance, weighing, "It was not clear enough to guess.");
@@ -158,6 +158,20 @@ public static class PhraseReader
         if (!reading.Field.IsUsual(reading.Value))
         {
             yield return $"{reading.Field.Label} is seldom {(reading.IsOver ? "over its range" : SpokenNumbers.Say(reading.Value))}.";
+        }
+    }
+
+    /// <summary>What noise swallows without a trace, because the rest is as clear without it: the "C" of "C O two four point four", and one of the digits alike of "three eight eight".</summary>
+    static IEnumerable<string> Swallowed(string words, Meaning.Reading reading, Utterance utterance, CertaintyPolicy policy)
+    {
+        if (reading.Field.Id == FieldId.Oxygen && policy.IsUnsteady(utterance) && PlainWords.Of(words) is ["o", "two", ..])
+        {
+            yield return "\"O two\" may be C O two: say oxygen.";
+        }
+
+        if (reading.Field.Unit == Unit.PartsPerMillion && policy.IsLoud(utterance) && NumberWord.IsDigitByDigit(words) && reading.Field.IsUsual((10 * reading.Value) + (reading.Value % 10)))
+        {
+            yield return "One of two digits alike may have been lost.";
         }
     }
 
