@@ -146,6 +146,24 @@ public sealed class UnprovenMonoxideTests
         Assert.Equal(Phase.Choosing, job.Procedure.Phase);
     }
 
+    /// <summary>Clear, then bad again before it goes on: the last value counts.</summary>
+    [Fact]
+    public void On_the_way_back_air_that_was_clear_and_is_not_any_more_leads_nowhere()
+    {
+        LiveJob job = new LiveJob().GoTo("rooms/kitchen").Say("room_co", 90m).Wait(TimeSpan.FromMinutes(10)).Say("room_co", 0m).Say("room_co", 25m).Say(AnswerWord.Confirm).Wait(TimeSpan.FromMinutes(10));
+        job.Say(AnswerWord.Yes);
+
+        Assert.Equal(Phase.Stopped, job.Procedure.Phase);
+    }
+
+    [Fact]
+    public void A_clear_value_that_is_disregarded_clears_no_alarm_between_the_steps()
+    {
+        LiveJob job = new LiveJob().GoTo("manifold").Say("room_co", 60m).Wait(TimeSpan.FromMinutes(5)).Say("room_co", 0m).Say(AnswerWord.Confirm).Say(CommandWord.Disregard);
+
+        Assert.Contains("Measure the room again", Refused(job.Say(CommandWord.Next)), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_wait_for_clear_air_is_as_short_as_all_others_in_a_demonstration()
     {
@@ -167,7 +185,9 @@ public sealed class UnprovenMonoxideTests
         Assert.Contains("before the furnace was to be shut off", Refused(job.Say(CommandWord.Next)), StringComparison.Ordinal);
         Assert.Contains("before the furnace was to be shut off", Refused(job.Wait(TimeSpan.FromMinutes(5)).Say(CommandWord.Next)), StringComparison.Ordinal);
 
-        job.Say("flue_co", 20m).Say(AnswerWord.Confirm).Say(CommandWord.Next);
+        job.Say("flue_co", 20m).Say(AnswerWord.Confirm);
+        Assert.Contains("Flue temperature (high) is from before the furnace was to be shut off", Refused(job.Say(CommandWord.Next)), StringComparison.Ordinal);
+        job.Say("flue_temperature", 330m).Say(AnswerWord.Confirm).Say(CommandWord.Next);
         Assert.Equal("manifold", job.Step);
     }
 

@@ -36,7 +36,7 @@ sealed class Dictating(StartupState state, Now now)
     IReadOnlyList<StartupEvent> Kept(string text, Evidence evidence) => state.Purpose switch
     {
         DictationPurpose.Note => [new NoteTaken(now, state.Step.Id, text, evidence)],
-        DictationPurpose.SkipReason => [new StepSkipped(now, state.Step.Id, text, evidence), .. new Route(state, now).EnterNext()],
+        DictationPurpose.SkipReason => [new StepSkipped(now, state.Step.Id, text, evidence), .. new Route(state, now).Skip()],
         DictationPurpose.ResumeReason => new Halt(state, now).Resume(text),
         DictationPurpose.LimitReason =>
         [

@@ -44,6 +44,7 @@ partial class StartupState : IEventFold
         ForgetExcess(happened.Key);
         _stated.Remove(happened.Key.Scope);
         Forget(happened.Key);
+        TakeBackAir(happened.Key);
     }
 
     void IEventFold.Take(ReadingVoided happened)

@@ -74,6 +74,7 @@ sealed partial class StartupState(StartupPlan plan)
     readonly Dictionary<string, int> _improperAnswers = [];
     readonly List<(MonoxidePlace Place, string Scope, int Number)> _excesses = [];
     readonly Dictionary<ReadingKey, int> _beforeShutOff = [];
+    MonoxideJudged? _aired;
     readonly Dictionary<ReadingKey, ImmutableArray<Sample>> _samples = [];
     readonly HashSet<ReadingKey> _moving = [];
     readonly Dictionary<string, DeclaredLimit> _stated = [];
@@ -241,7 +242,7 @@ sealed partial class StartupState(StartupPlan plan)
     public int Excesses(MonoxidePlace place, string scope, int number) =>
         _excesses.Count(excess => excess.Place == place && excess.Scope == scope && excess.Number != number);
 
-    /// <summary>Whether the reading of carbon monoxide was measured no later than when the furnace was to be shut off for it: whatever oxygen is said afterwards, it proves nothing.</summary>
+    /// <summary>Whether the reading of carbon monoxide, or of the flue gas that it was in, was measured no later than when the furnace was to be shut off for it: whatever oxygen is said afterwards, it proves nothing.</summary>
     public bool IsBeforeShutOff(ReadingKey key) => _beforeShutOff.TryGetValue(key, out int last) && Reading(key) is { } kept && kept.Number <= last;
 
     /// <summary>The number of the CO reading of that stage or room; 0 if there is none.</summary>
@@ -388,8 +389,11 @@ sealed partial class StartupState(StartupPlan plan)
         ImmutableArray<Sample> samples = Samples(key, entered.StepId);
         Forget(key, isReplaced: true);
         _samples[key] = entered.Reading.IsEarly ? [] : samples.Add(SampleOf(entered.At, entered.Reading.Value));
-        IsAirClear |= key.FieldId == FieldId.RoomCo && CarbonMonoxideTier.IsClear(entered.Reading);
-        Unaired = key.FieldId == FieldId.RoomCo && !entered.Reading.IsEarly && CarbonMonoxideTier.IsClear(entered.Reading) ? null : Unaired;
+        if (key.FieldId == FieldId.RoomCo)
+        {
+            Air(entered.Reading);
+        }
+
         Provisional = key;
         LastEntered = key;
         if (Phase == Phase.Confirming)
@@ -397,6 +401,23 @@ sealed partial class StartupState(StartupPlan plan)
             Doubtful = null;
             Settle();
         }
+    }
+
+    /// <summary>The last value of the room tells whether it is clear, whatever was measured before it.</summary>
+    void Air(EnteredReading room)
+    {
+        IsAirClear = CarbonMonoxideTier.IsClear(room);
+        if (IsAirClear && !room.IsEarly)
+        {
+            (Unaired, _aired) = (null, Unaired ?? _aired);
+        }
+    }
+
+    /// <summary>A clear value that is taken back, misheard perhaps, clears nothing.</summary>
+    void TakeBackAir(ReadingKey key)
+    {
+        IsAirClear &= key.FieldId != FieldId.RoomCo;
+        Unaired ??= key == new ReadingKey(FieldId.RoomCo, ReadingKey.BetweenSteps) ? _aired : null;
     }
 
     /// <summary>The second value, said when the time between the sets is over, agrees with the first; or it is the first of a new pair.</summary>
@@ -503,11 +524,11 @@ sealed partial class StartupState(StartupPlan plan)
         }
     }
 
-    /// <summary>The wait for another value begins: those before it prove nothing.</summary>
+    /// <summary>The wait for another value begins: those before it prove nothing. Oxygen and temperature of the flue gas are of the same fire as its carbon monoxide.</summary>
     void Outdate(string stepId)
     {
         Step step = Plan.All[Plan.IndexOf(stepId)];
-        foreach (ReadingKey key in step.Readings.Where(demand => demand.FieldId is FieldId.RoomCo or FieldId.FlueCo).Select(demand => new ReadingKey(demand.FieldId, step.Scope ?? "")))
+        foreach (ReadingKey key in step.Readings.Where(demand => demand.FieldId is FieldId.RoomCo or FieldId.FlueCo or FieldId.Oxygen or FieldId.CarbonDioxide or FieldId.FlueTemperature or FieldId.Nox).Select(demand => new ReadingKey(demand.FieldId, step.Scope ?? "")))
         {
             _beforeShutOff[key] = Reading(key)?.Number ?? 0;
         }

@@ -164,7 +164,7 @@ sealed class Announcer(StartupState state, Now now)
     }
 
     IEnumerable<Announcement> Answered(AnswerGiven given) =>
-        state.Step.Id == given.StepId && state.Step.Question is { } question && given.Answer != question.Proper && state.Phase == Phase.Asking
+        state.Plan.All[state.Plan.IndexOf(given.StepId)].Question is { } question && given.Answer != question.Proper && state.Phase == Phase.Asking
             ? [new Announcement(question.Otherwise)]
             : [];
 

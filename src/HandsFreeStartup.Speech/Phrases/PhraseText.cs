@@ -51,9 +51,15 @@ public static class PhraseText
     }
 
     /// <summary>Free speech. A number for carbon monoxide in the room is one even there, if nothing else was said: no note may swallow it. Heard freely, it is in doubt.</summary>
-    internal static Phrase Dictated(Evidence evidence) => Read(evidence.Words, RoomAlone).Meanings is [Meaning.Reading room]
-        ? ToPhrase(room, evidence.Channel == Channel.Voice ? evidence with { Certainty = Certainty.Amber, Why = "It was said in free speech." } : evidence)
-        : new Phrase.Dictation(evidence);
+    internal static Phrase Dictated(Evidence evidence)
+    {
+        bool isTyped = evidence.Channel == Channel.Keys;
+        TextMeaning text = isTyped ? TypedLine.Read(evidence.Words, RoomAlone) : Read(evidence.Words, RoomAlone);
+        return text.Meanings is [Meaning.Reading room] ? ToPhrase(room, isTyped ? evidence : evidence with { Certainty = Certainty.Amber, Why = "It was said in free speech." })
+            : isTyped && evidence.Words.Any(char.IsNumber) && RoomAlone.Readings[0].Names.Any(name => StartsWith(PlainWords.Of(evidence.Words), PlainWords.Of(name)))
+            ? new Phrase.NotUnderstood(evidence with { Certainty = Certainty.Red, Why = text.Reason })
+            : new Phrase.Dictation(evidence);
+    }
 
     /// <summary>Everything that <paramref name="text"/> can mean now.</summary>
     /// <param name="text">Typed or decoded; capitals, commas and a final stop do not matter.</param>
@@ -143,7 +149,7 @@ public static class PhraseText
         ];
         if (named.IsEmpty)
         {
-            return Nothing("It begins with no name or command that can be said now.");
+            return Nothing(WhyNoName(words));
         }
 
         var found = named
@@ -173,6 +179,12 @@ public static class PhraseText
 
     internal static TextMeaning Several(IReadOnlyCollection<Meaning> meanings, bool pointImplied) => new(
         [.. meanings], pointImplied, $"It can mean {string.Join(" or ", meanings)}: say the point, or each digit.");
+
+    /// <summary>Why words that begin with nothing that can be said now mean nothing: who says a value where it is not asked for must not think that it is kept.</summary>
+    internal static string WhyNoName(ImmutableArray<string> words) =>
+        (from field in Fields.All from name in field.SpokenNames let said = PlainWords.Of(name) where words.Length > said.Length && StartsWith(words, said) orderby said.Length descending select field).FirstOrDefault() is { } known
+            ? $"{known.Label} is not asked for in this step, and was not entered."
+            : "It begins with no name or command that can be said now.";
 
     /// <summary>Why <paramref name="value"/> cannot be entered in the field, and how it would be typed; null where it can.</summary>
     internal static string? WhyNot(Field field, decimal value) =>

@@ -6,6 +6,12 @@ namespace HandsFreeStartup.Speech.Phrases;
 /// <summary>Finds the safety phrases in words that were typed or read freely: alone, or with a few words around them ("yes, I do smell gas").</summary>
 static class SafetyText
 {
+    /// <summary>So many words of a way are a sentence ("I smell gas"), fewer may be the subject of one ("gas leak at the union").</summary>
+    const int FewestOfASentence = 3;
+
+    /// <summary>With so many other words a sentence is still a call where a note or a reason may be said ("there is a fire in the furnace").</summary>
+    const int MostInANote = 3;
+
     static readonly ImmutableArray<(SafetyWay Way, ImmutableArray<string> Words)> Ways =
         [.. SafetyWords.Ways.Select(way => (way, PlainWords.Of(way.Words))).OrderByDescending(way => way.Item2.Length)];
 
@@ -42,7 +48,7 @@ static class SafetyText
                 where !covered.Any(place.Overlaps) && (place.From < 2 || !IsPartOf(own, words, place.From - 2, place.From + 1))
                 let others = words.Where((_, at) => !place.Holds(at))
                 let lead = words[..place.From].TakeWhile(Lead.Contains).Count()
-                where expectation.Dictation ? others.All(Around.Contains) : others.Skip(lead).Count(word => !own.Contains(word)) <= (way.Way.MostAround ?? words.Length)
+                where expectation.Dictation ? others.All(Around.Contains) || (place.Count >= FewestOfASentence && others.Count(word => !Around.Contains(word)) <= MostInANote) : others.Skip(lead).Count(word => !own.Contains(word)) <= (way.Way.MostAround ?? words.Length)
                 select new Call(new Meaning.Command(way.Way.Word) { IsFire = way.Way.IsFire }, place.From, place.Count, IsTold(words, place.From))).FirstOrDefault();
     }
 

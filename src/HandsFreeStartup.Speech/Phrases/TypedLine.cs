@@ -36,7 +36,7 @@ static class TypedLine
         (Field Field, string After, bool IsDoubtful)[] named = [.. Named(line, expectation)];
         if (named.Length == 0)
         {
-            return PhraseText.Nothing(line.Trim().Length == 0 ? "Nothing was said." : "It begins with no name or command that can be said now.");
+            return PhraseText.Nothing(line.Trim().Length == 0 ? "Nothing was said." : PhraseText.WhyNoName(words));
         }
 
         TextMeaning[] readings = [.. named.Select(name => name.IsDoubtful ? Doubtful(name.Field) : ReadingOf(name.Field, name.After))];

@@ -113,10 +113,30 @@ public sealed class SafetyWordsTests
     [InlineData("gas leak at the union, tightened and brushed again")]
     [InlineData("customer reported a gas smell last week")]
     [InlineData("we have a fire damper that is stuck")]
+    [InlineData("no gas smell anywhere")]
+    [InlineData("the tenant said that she can smell gas when it rains")]
     public void A_note_may_tell_of_a_smell_or_a_leak(string note) => Assert.IsType<Phrase.Dictation>(PhraseText.Typed(note, Note));
+
+    /// <summary>No sign of a number is dropped where a note may be typed.</summary>
+    [Theory]
+    [InlineData("room monoxide 85", 85)]
+    [InlineData("room monoxide 8,5", null)]
+    [InlineData("room monoxide >5", null)]
+    [InlineData("room CO 1/4", null)]
+    [InlineData("room monoxide 5 %", null)]
+    public void Carbon_monoxide_of_the_room_typed_into_a_note_is_read_as_anywhere_else_or_refused(string line, int? ppm)
+    {
+        Phrase phrase = PhraseText.Typed(line, Note);
+
+        Assert.True(ppm is null ? phrase is Phrase.NotUnderstood { Evidence.Why.Length: > 0 } : phrase is Phrase.Reading { Value: var value } && value == ppm, $"{phrase}");
+    }
 
     [Theory]
     [InlineData("help, I smell gas")]
     [InlineData("okay everybody stop stop stop")]
+    [InlineData("I think I smell gas here")]
+    [InlineData("I smell gas in here")]
+    [InlineData("there is a fire in the furnace")]
+    [InlineData("it smells of gas again")]
     public void But_nothing_keeps_a_call_out_of_the_way(string line) => Assert.IsType<Phrase.Command>(PhraseText.Typed(line, Note));
 }
