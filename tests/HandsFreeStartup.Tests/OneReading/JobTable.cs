@@ -22,7 +22,7 @@ static class JobTable
             .Say("room_co", 1).With(live => live.Say(AnswerWord.Yes).Choose("fire-service").Dictate("a car ran in the garage")).Finish(),
         ["a little carbon monoxide in a room"] = job => job.GoTo("rooms/kitchen").Say("room_co", 12).Say("room_co", 2).With(live => live.Say(AnswerWord.Confirm)).Finish(),
         ["more in the flue than good practice wants"] = job => job.GoTo("combustion").Say("oxygen", 7.6m).Say("flue_co", 150).Say("flue_temperature", 328).Say("air_temperature", 68).Say(CommandWord.Next).Finish(),
-        ["too much in the flue, corrected cause"] = job => job.GoTo("combustion").Say("oxygen", 9.0m).Say("flue_co", 380).With(live => live.Wait(TimeSpan.FromMinutes(5))).Say("flue_co", 12).With(live => live.Say(AnswerWord.Confirm)).Finish(),
+        ["too much in the flue, corrected cause"] = job => job.GoTo("combustion").Say("oxygen", 9.0m).Say("flue_co", 380).With(live => live.Wait(TimeSpan.FromMinutes(5))).Say("flue_co", 12).With(live => live.Say(AnswerWord.Confirm)).Say("oxygen", 8.6m).With(live => live.Say(AnswerWord.Confirm)).Finish(),
         ["too much in the flue, left so"] = job => job.GoTo("combustion").Say("oxygen", 7.6m).Say("flue_co", 900),
         ["a danger read back and denied"] = job => job.GoTo("combustion").Say("flue_co", 900, Certainty.Amber).With(live => live.Say(AnswerWord.No)).Finish(),
         ["over the range"] = job => job.GoTo("combustion").With(live => live.Give(new Phrase.Reading(job.Plan.FieldOf("flue_co"), 9999, Some.Heard()) { IsOver = true })),
