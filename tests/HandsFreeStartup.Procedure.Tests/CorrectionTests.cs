@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HandsFreeStartup.Calculations.Vocabulary;
 using HandsFreeStartup.Procedure.Checklists;
 using HandsFreeStartup.Procedure.Events;
 using HandsFreeStartup.Procedure.Hearing;
@@ -23,19 +22,6 @@ public sealed class CorrectionTests
 
         Assert.Equal([3.5m, 3.6m], job.Log.OfType<ReadingEntered>().Where(entered => entered.StepId == "manifold").Select(entered => entered.Reading.Value));
         Assert.Equal(4, job.Log.OfType<ReadingVoided>().Count(voided => voided.Because == "manifold pressure was corrected"));
-    }
-
-    [Theory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public void A_pressure_that_was_changed_takes_back_what_depends_on_it_whichever_way_its_step_is_left(bool jumps)
-    {
-        LiveJob job = new LiveJob().GoTo("rise").Say(CommandWord.GoBack).Say("manifold_pressure", 3.6m).Say(AnswerWord.Confirm);
-        Assert.Equal("adjust", job.Step);
-        _ = jumps ? job.Give(new Phrase.Jump(new SpokenStep("papers", ""), Evidence.Typed(""))).Say(AnswerWord.Confirm) : job.Say(CommandWord.GoBack);
-
-        Assert.Single(job.Log.OfType<AdjustmentMade>());
-        Assert.Contains(job.Log.OfType<ReadingVoided>(), voided => voided.Key.FieldId == FieldId.FlueCo);
     }
 
     [Fact]

@@ -124,15 +124,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
         [.. state.Step.Opens.Select(thing => new ThingOpened(now, state.Step.Id, thing)), .. EnterNext(state.Step, state.Step.Opens, [], [])];
 
     /// <summary>Returns to the step before.</summary>
-    public IReadOnlyList<StartupEvent> Back() => [.. Turned(), .. Enter(state.Plan.All.Take(state.StepIndex).Last(Applies), Arrival.Back)];
-
-    /// <summary>What a turned screw takes back where its step is left by another way than its end.</summary>
-    IReadOnlyList<StartupEvent> Turned() => !HasChanged(state.Step) ? [] :
-    [
-        .. Adjusted(state.Step),
-        .. new Voids(state, now).Of(state.Step, $"{state.Step.Title} changed what it depends on"),
-        .. new Reopening(state, now).After([Again.Change], $"{state.Step.Title} changed gas or air"),
-    ];
+    public IReadOnlyList<StartupEvent> Back() => Enter(state.Plan.All.Take(state.StepIndex).Last(Applies), Arrival.Back);
 
     /// <summary>Why <paramref name="step"/> cannot be gone to from here, or null if it can: only what was come to before; the order of what is ahead guards people.</summary>
     public string? WhyNotTo(Step step) => step.Id == state.Step.Id ? "This is that step."
@@ -147,7 +139,7 @@ sealed class Route(StartupState state, Now now, DraftBy? draftBy = null)
         ImmutableArray<Step> first = LeadingTo(step);
         IReadOnlyList<StartupEvent> reopened = [.. first.Append(step).Where(_ => !first.IsEmpty).Select(again => new StepReopened(now, again.Id, $"gone to '{step.Title}' from '{state.Step.Title}'"))];
         IReadOnlyList<StartupEvent> entered = first.IsEmpty ? Enter(step, Arrival.Jump) : EnterAgain(first[0], reopened);
-        return [.. Turned(), .. reopened, .. entered, .. OpenThen(step).Except(entered.OfType<ThingOpened>().Select(opened => opened.Thing)).Select(thing => new ThingOpened(now, step.Id, thing))];
+        return [.. reopened, .. entered, .. OpenThen(step).Except(entered.OfType<ThingOpened>().Select(opened => opened.Thing)).Select(thing => new ThingOpened(now, step.Id, thing))];
     }
 
     /// <summary>What going to <paramref name="step"/> takes back, before it is done.</summary>
